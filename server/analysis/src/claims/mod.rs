@@ -1,0 +1,217 @@
+//! From mentions to claims.
+//!
+//! A [`Claim`] is a typed statement found in the text: its kind, its parts with their places, and how it is meant. The
+//! files of this folder each read one form: `sentences`, `labels`, `tables`, `exam`. What words mean stands in
+//! [`crate::lexicon`] alone.
+
+mod labels;
+pub mod segments;
+mod sentences;
+mod tables;
+
+use fascicle_model::{EntryId, Segments};
+
+use crate::blocks::BlockIx;
+use crate::text::Span;
+
+/// What a claim is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum ClaimKind {
+    /// A nerve supplies a muscle.
+    Supply,
+    /// A structure's spinal segments.
+    Roots,
+    /// A nerve arises from, or gives, another.
+    Branching,
+    /// A nerve goes on under another name.
+    Renaming,
+    /// A muscle moves a joint.
+    Action,
+    /// A nerve is motor, sensory or mixed.
+    Modality,
+    /// A nerve feels an area of skin.
+    Skin,
+    /// A nerve passes a landmark.
+    Passage,
+    /// A muscle's origin or insertion.
+    Attachment,
+    /// A joint's kind or movement.
+    Joint,
+    /// A muscle belongs to a group or compartment.
+    Membership,
+    /// How many there are.
+    Count,
+    /// What is lost after a lesion.
+    Deficit,
+}
+
+impl ClaimKind {
+    /// Every kind.
+    pub const ALL: [Self; 13] = [
+        Self::Supply,
+        Self::Roots,
+        Self::Branching,
+        Self::Renaming,
+        Self::Action,
+        Self::Modality,
+        Self::Skin,
+        Self::Passage,
+        Self::Attachment,
+        Self::Joint,
+        Self::Membership,
+        Self::Count,
+        Self::Deficit,
+    ];
+
+    /// The word for outputs.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Supply => "supply",
+            Self::Roots => "roots",
+            Self::Branching => "branching",
+            Self::Renaming => "renaming",
+            Self::Action => "action",
+            Self::Modality => "modality",
+            Self::Skin => "skin",
+            Self::Passage => "passage",
+            Self::Attachment => "attachment",
+            Self::Joint => "joint",
+            Self::Membership => "membership",
+            Self::Count => "count",
+            Self::Deficit => "deficit",
+        }
+    }
+}
+
+/// What a part of a claim plays in it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum PartRole {
+    /// The nerve that supplies, feels, branches, passes, is cut.
+    Nerve,
+    /// The nerve, plexus part or landmark that it comes from.
+    Parent,
+    /// The muscle.
+    Muscle,
+    /// The structure whose segments are told.
+    Structure,
+    /// The segments.
+    Segments,
+    /// The movement.
+    Movement,
+    /// The joint, or what else is moved.
+    Joint,
+    /// The role of a muscle in a movement.
+    Role,
+    /// Motor, sensory, mixed.
+    Modality,
+    /// The area of skin.
+    Skin,
+    /// The landmark passed or attached to.
+    Landmark,
+    /// The group or compartment.
+    Group,
+    /// The number.
+    Number,
+    /// The kind of a joint.
+    JointKind,
+}
+
+impl PartRole {
+    /// The word for outputs.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Nerve => "nerve",
+            Self::Parent => "parent",
+            Self::Muscle => "muscle",
+            Self::Structure => "structure",
+            Self::Segments => "segments",
+            Self::Movement => "movement",
+            Self::Joint => "joint",
+            Self::Role => "role",
+            Self::Modality => "modality",
+            Self::Skin => "skin",
+            Self::Landmark => "landmark",
+            Self::Group => "group",
+            Self::Number => "number",
+            Self::JointKind => "joint-kind",
+        }
+    }
+}
+
+/// What stands at a part of a claim.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum What {
+    /// A structure; more than one id where the name is ambiguous and nothing decides.
+    Entry(Vec<EntryId>),
+    /// Segments, main and lesser.
+    Segments(Segments, Segments),
+    /// A word of a closed list (`motor`, `origin`, `hinge` …).
+    Word(&'static str),
+    /// A number.
+    Number(u32),
+}
+
+/// One part of a claim.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Part {
+    /// What it plays.
+    pub role: PartRole,
+    /// Where it stands in the source.
+    pub span: Span,
+    /// What it is.
+    pub what: What,
+}
+
+/// A typed statement found in a text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Claim {
+    /// What it is about.
+    pub kind: ClaimKind,
+    /// Where it stands in the source.
+    pub span: Span,
+    /// Its parts.
+    pub parts: Vec<Part>,
+    /// It says that this is not so.
+    pub negated: bool,
+    /// It says that this may be so.
+    pub hedged: bool,
+    /// It speaks of all members or of the whole.
+    pub all: bool,
+    /// The block in which it was read.
+    pub block: BlockIx,
+}
+
+impl Claim {
+    /// The first part of a role.
+    pub fn part(&self, role: PartRole) -> Option<&Part> {
+        self.parts.iter().find(|part| part.role == role)
+    }
+
+    /// The entries at the first part of a role.
+    pub fn entries(&self, role: PartRole) -> &[EntryId] {
+        match self.part(role).map(|part| &part.what) {
+            Some(What::Entry(ids)) => ids,
+            _ => &[],
+        }
+    }
+}
+
+/// Relation words, ready to be matched.
+#[derive(Debug, Default)]
+pub struct Relations {}
+
+impl Relations {
+    /// Compiles the lexicon, with the verbs of the vocabulary's movements.
+    pub fn new(_vocabulary: &fascicle_model::Vocabulary) -> Self {
+        Self {}
+    }
+}
+
+/// Reads the claims of a document.
+pub fn claims(
+    _blocks: &crate::blocks::Blocks,
+    _mentions: &[crate::mentions::Mentions],
+    _knowledge: &crate::reading::Knowledge,
+) -> Vec<Claim> {
+    Vec::new()
+}

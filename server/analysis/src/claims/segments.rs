@@ -1,0 +1,227 @@
+//! Spinal segments as authors write them.
+//!
+//! `C5-T1`, `C5–T1`, `C5 to T1`, `C5, C6 and C7`, `C5, 6, 7`, `C5/6`, `L2-4`, `(C5) C6 C7`, `L4,5 S1`, and words (*the fifth
+//! and sixth cervical nerves*). What stands in brackets beside bare segments is a lesser one.
+
+use fascicle_model::Segments;
+
+use crate::text::Span;
+use crate::words::Token;
+
+/// Segments found in a text.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Reading {
+    /// The main ones.
+    pub main: Segments,
+    /// Those in brackets.
+    pub lesser: Segments,
+    /// Where they stand.
+    pub span: Span,
+    /// The token after the last.
+    pub end: usize,
+}
+
+/// Reads segments that begin at a token.
+pub fn read(text: &str, tokens: &[Token], at: usize) -> Option<Reading> {
+    in_signs(text, tokens, at).or_else(|| in_words(text, tokens, at))
+}
+
+fn word<'t>(text: &'t str, tokens: &[Token], at: usize) -> &'t str {
+    tokens.get(at).map_or("", |token| token.span.of(text))
+}
+
+fn span(tokens: &[Token], from: usize, end: usize) -> Span {
+    let start = tokens.get(from).map_or(0, |token| token.span.start);
+    let end = end.checked_sub(1).and_then(|last| tokens.get(last)).map_or(start, |token| token.span.end);
+    Span::new(start, end)
+}
+
+/// A segment with its letter (`C5`), as letter and number.
+fn lettered(word: &str) -> Option<(&str, u8)> {
+    let digits = word.find(|c: char| c.is_ascii_digit())?;
+    let (letter, number) = word.split_at(digits);
+    if !letter.chars().all(|c| c.is_ascii_uppercase() || letter == "Co") {
+        return None;
+    }
+    let number = number.parse().ok()?;
+    Segments::index(letter, number).map(|_| (letter, number))
+}
+
+fn in_signs(text: &str, tokens: &[Token], start: usize) -> Option<Reading> {
+    let (mut main, mut lesser) = (Segments::EMPTY, Segments::EMPTY);
+    let mut at = start;
+    let mut end = start;
+    let mut letter: Option<&str> = None;
+    let mut bracket = None;
+    let mut last: Option<u8> = None;
+    let mut expect_list = true;
+    while at < tokens.len() {
+        let here = word(text, tokens, at);
+        match here {
+            "(" if bracket.is_none()
+                && lettered(word(text, tokens, at + 1)).is_some()
+                && word(text, tokens, at + 2) == ")" =>
+            {
+                bracket = Some(at);
+                at += 1;
+                continue;
+            }
+            ")" if bracket.is_some() => {
+                bracket = None;
+                at += 1;
+                end = at;
+                continue;
+            }
+            "," | "/" | "&" | "and" | "+" | "." | "or" if last.is_some() => {
+                if here == "." && word(text, tokens, at + 1).parse::<u8>().is_err() {
+                    break;
+                }
+                expect_list = true;
+                at += 1;
+                continue;
+            }
+            "-" | "–" | "—" | "to" | "through" | "‐" | "‑" if last.is_some() => {
+                let next = word(text, tokens, at + 1);
+                let to = match lettered(next) {
+                    Some((next_letter, number)) => {
+                        letter = Some(next_letter);
+                        Segments::index(next_letter, number)
+                    }
+                    None => letter.and_then(|letter| Segments::index(letter, next.parse().ok()?)),
+                };
+                let (Some(from), Some(to)) = (last, to) else { break };
+                if from >= to {
+                    break;
+                }
+                let set = Segments::range(from, to);
+                if bracket.is_some() {
+                    lesser = lesser.union(set)
+                } else {
+                    main = main.union(set)
+                }
+                last = Some(to);
+                at += 2;
+                end = at;
+                expect_list = false;
+                continue;
+            }
+            _ => {}
+        }
+        let one = match lettered(here) {
+            Some((found, number)) => {
+                letter = Some(found);
+                Segments::index(found, number)
+            }
+            None if expect_list && last.is_some() => {
+                letter.and_then(|letter| Segments::index(letter, here.parse().ok()?))
+            }
+            None => None,
+        };
+        let Some(one) = one else { break };
+        let set = Segments::one(one);
+        if bracket.is_some() {
+            lesser = lesser.union(set)
+        } else {
+            main = main.union(set)
+        }
+        last = Some(one);
+        at += 1;
+        end = at;
+        expect_list = false;
+    }
+    last?;
+    if main.is_empty() {
+        (main, lesser) = (lesser, Segments::EMPTY);
+    }
+    Some(Reading { main, lesser: lesser.minus(main), span: span(tokens, start, end), end })
+}
+
+const ORDINALS: [&str; 12] = [
+    "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh",
+    "twelfth",
+];
+const REGIONS: [(&str, &str); 5] =
+    [("cervical", "C"), ("thoracic", "T"), ("lumbar", "L"), ("sacral", "S"), ("coccygeal", "Co")];
+
+/// *the fifth and sixth cervical (nerves, roots, segments)*
+fn in_words(text: &str, tokens: &[Token], start: usize) -> Option<Reading> {
+    let mut numbers = Vec::new();
+    let mut set = Segments::EMPTY;
+    let mut at = start;
+    let mut end = None;
+    while at < tokens.len() {
+        let here = word(text, tokens, at).to_lowercase();
+        if let Some(number) = ORDINALS.iter().position(|ordinal| *ordinal == here) {
+            numbers.push(u8::try_from(number + 1).ok()?);
+        } else if let Some((_, letter)) = REGIONS.iter().find(|(region, _)| *region == here) {
+            if numbers.is_empty() {
+                break;
+            }
+            let is_range = tokens.get(start..at)?.iter().any(|token| token.span.of(text) == "to");
+            let all: Vec<u8> = numbers.iter().filter_map(|number| Segments::index(letter, *number)).collect();
+            set = match (is_range, all.as_slice()) {
+                (true, [from, to]) if from < to => set.union(Segments::range(*from, *to)),
+                _ => all.iter().fold(set, |set, one| set.union(Segments::one(*one))),
+            };
+            numbers.clear();
+            let noun = word(text, tokens, at + 1).to_lowercase();
+            let noun_two = word(text, tokens, at + 2).to_lowercase();
+            end = Some(match (&*noun, &*noun_two) {
+                ("spinal" | "nerve", "nerves" | "nerve" | "roots" | "root" | "segments" | "segment") => at + 3,
+                ("nerves" | "nerve" | "roots" | "root" | "segments" | "segment", _) => at + 2,
+                (noun, _) if is_vertebral(noun) => return None,
+                _ => at + 1,
+            });
+            at = end?;
+            continue;
+        } else if !matches!(&*here, "and" | "," | "to" | "the" | "or" | "through") || at == start {
+            break;
+        }
+        at += 1;
+    }
+    let end = end?;
+    (!set.is_empty()).then(|| Reading { main: set, lesser: Segments::EMPTY, span: span(tokens, start, end), end })
+}
+
+fn is_vertebral(noun: &str) -> bool {
+    matches!(noun, "vertebra" | "vertebrae" | "vertebral" | "rib" | "ribs" | "intercostal" | "level" | "disc" | "disk")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::words::tokens;
+
+    #[test]
+    fn reads_every_spelling() {
+        for (written, main, lesser) in [
+            ("C5-T1", "C5-T1", ""),
+            ("C5–T1", "C5-T1", ""),
+            ("T10 – L1", "T10-L1", ""),
+            ("C5 to T1", "C5-T1", ""),
+            ("L2 through L4", "L2-L4", ""),
+            ("C5, C6 and C7", "C5 C6 C7", ""),
+            ("C5, 6, 7", "C5 C6 C7", ""),
+            ("C5/6", "C5 C6", ""),
+            ("C5/C6", "C5 C6", ""),
+            ("L2-4", "L2-L4", ""),
+            ("(C5) C6 C7", "C6 C7", "C5"),
+            ("C5, C6, (C7)", "C5 C6", "C7"),
+            ("L4,5 S1", "L4 L5 S1", ""),
+            ("L4, 5, S1, 2", "L4 L5 S1 S2", ""),
+            ("fifth and sixth cervical nerves", "C5 C6", ""),
+            ("eighth cervical and first thoracic", "C8 T1", ""),
+            ("second to fourth sacral nerves", "S2-S4", ""),
+        ] {
+            let list = tokens(written);
+            let reading = read(written, &list, 0);
+            let Some(reading) = reading else { panic!("{written} is not read") };
+            assert_eq!(Ok(reading.main), Segments::parse(main), "{written}");
+            assert_eq!(Ok(reading.lesser), Segments::parse(lesser), "{written}");
+            assert_eq!(reading.end, list.len(), "{written}");
+        }
+        for not in ["V1", "c5", "C9", "fifth rib", "first lumbar vertebra", "T1w"] {
+            assert_eq!(read(not, &tokens(not), 0), None, "{not}");
+        }
+    }
+}

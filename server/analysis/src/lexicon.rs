@@ -1,0 +1,329 @@
+//! What words mean, and nothing else: relation words, labels and headers of tables, and the words that decide whether a
+//! sentence asserts anything.
+//!
+//! A new verb, label or header word is one line here, with an example beside it; the examples of [`RELATIONS`] are run by
+//! the tests. No structure is named: structures are the vocabulary's.
+//!
+//! A **phrase** is a row of slots. A slot lists alternatives (`supplies|innervates`); `?` behind it says that it may be
+//! missing. Adverbs may stand between slots.
+
+use crate::claims::{ClaimKind, PartRole};
+
+/// How a relation phrase joins its two sides.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Form {
+    /// `LEFT phrase RIGHT`, a verb with its subject before it.
+    Verb,
+    /// `LEFT, phrase RIGHT`: a participle or an apposition right behind the name that it speaks of.
+    Participle,
+    /// `phrase RIGHT is LEFT`: a noun whose object follows at once, and whose other side follows a linking word.
+    Noun,
+}
+
+/// A relation phrase.
+#[derive(Clone, Copy, Debug)]
+pub struct RelationWord {
+    /// The phrase.
+    pub phrase: &'static str,
+    /// What it claims.
+    pub kind: ClaimKind,
+    /// How it joins its sides.
+    pub form: Form,
+    /// What stands on the left (for [`Form::Noun`]: behind the linking word).
+    pub left: PartRole,
+    /// What stands on the right.
+    pub right: PartRole,
+    /// A sentence in which it is read.
+    pub example: &'static str,
+}
+
+const fn verb(
+    phrase: &'static str,
+    kind: ClaimKind,
+    left: PartRole,
+    right: PartRole,
+    example: &'static str,
+) -> RelationWord {
+    RelationWord { phrase, kind, form: Form::Verb, left, right, example }
+}
+
+const fn participle(
+    phrase: &'static str,
+    kind: ClaimKind,
+    left: PartRole,
+    right: PartRole,
+    example: &'static str,
+) -> RelationWord {
+    RelationWord { phrase, kind, form: Form::Participle, left, right, example }
+}
+
+const fn noun(
+    phrase: &'static str,
+    kind: ClaimKind,
+    left: PartRole,
+    right: PartRole,
+    example: &'static str,
+) -> RelationWord {
+    RelationWord { phrase, kind, form: Form::Noun, left, right, example }
+}
+
+use ClaimKind as K;
+use PartRole as P;
+
+/// Every relation phrase. Where two fit, the longer one is read.
+#[rustfmt::skip]
+pub const RELATIONS: &[RelationWord] = &[
+    // Supply.
+    verb("supplies|supply|innervates|innervate|serves|serve", K::Supply, P::Nerve, P::Muscle, "The axillary nerve supplies deltoid."),
+    verb("supplied|innervated", K::Supply, P::Nerve, P::Muscle, "The axillary nerve supplied deltoid."),
+    verb("motor? to", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is motor to deltoid."),
+    verb("is|are the? motor? nerve of|to|for", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is the nerve of deltoid."),
+    verb("provides|provide|gives|give|sends|send|carries|carry|supplies|supply the? motor|muscular? innervation|supply|fibres|fibers|branches|twigs to|for|into", K::Supply, P::Nerve, P::Muscle, "The axillary nerve provides motor innervation to deltoid."),
+    verb("provides|provide|gives|give|sends|send a? muscular? innervation|supply|branches|branch|twigs|twig to|for|into", K::Supply, P::Nerve, P::Muscle, "The axillary nerve sends branches to deltoid."),
+    verb("gives|give off? branches|twigs that|which supply|innervate", K::Supply, P::Nerve, P::Muscle, "The axillary nerve gives off branches that innervate deltoid."),
+    verb("is|are responsible for the? motor? innervation|supply of|to", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is responsible for the innervation of deltoid."),
+    verb("is|are responsible for innervating|supplying", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is responsible for innervating deltoid."),
+    verb("controls|control|drives|drive|powers|power", K::Supply, P::Nerve, P::Muscle, "The axillary nerve powers deltoid."),
+    participle("supplying|innervating", K::Supply, P::Nerve, P::Muscle, "The axillary nerve, supplying deltoid, winds round the bone."),
+    participle("supplied|innervated|served|driven|powered|controlled by|via|through|from", K::Supply, P::Muscle, P::Nerve, "Deltoid is supplied by the axillary nerve."),
+    verb("receives|receive|gets|get|takes|take|derives|derive|has|have its|their|the|a? motor|nerve|nervous? supply|innervation from|via|through|by", K::Supply, P::Muscle, P::Nerve, "Deltoid receives its innervation from the axillary nerve."),
+    verb("receives|receive|gets|get a|its|their? motor? branch|branches|twig|twigs|fibres|fibers from|of", K::Supply, P::Muscle, P::Nerve, "Deltoid receives twigs from the axillary nerve."),
+    verb("depends|depend|relies|rely on|upon", K::Supply, P::Muscle, P::Nerve, "Deltoid depends on the axillary nerve."),
+    noun("motor|nerve? innervation|supply of|to|for", K::Supply, P::Nerve, P::Muscle, "The innervation of deltoid is by the axillary nerve."),
+    noun("motor? nerve of|to|for", K::Supply, P::Nerve, P::Muscle, "The motor nerve to deltoid is the axillary nerve."),
+    noun("nerve supplying|innervating", K::Supply, P::Nerve, P::Muscle, "The nerve supplying deltoid is the axillary nerve."),
+    noun("nerve that|which supplies|innervates", K::Supply, P::Nerve, P::Muscle, "The nerve that supplies deltoid is the axillary nerve."),
+    noun("muscle|muscles supplied|innervated by", K::Supply, P::Muscle, P::Nerve, "The muscles supplied by the axillary nerve are deltoid and teres minor."),
+
+    // Where a nerve comes from; with segments on the right the same words tell its roots, with a muscle on the left its origin.
+    verb("arises|arise|originates|originate|springs|spring|comes|come|emerges|emerge|stems|stem|derives|derive from|off|by", K::Branching, P::Nerve, P::Parent, "The axillary nerve arises from the posterior cord."),
+    verb("takes|take|has|have its|their? origin|origins from|in", K::Branching, P::Nerve, P::Parent, "The axillary nerve takes its origin from the posterior cord."),
+    verb("begins|begin as|from|in", K::Branching, P::Nerve, P::Parent, "The axillary nerve begins from the posterior cord."),
+    verb("branches|branch off? from", K::Branching, P::Nerve, P::Parent, "The axillary nerve branches from the posterior cord."),
+    verb("branches|branch off", K::Branching, P::Nerve, P::Parent, "The axillary nerve branches off the posterior cord."),
+    participle("arising|derived|originating|springing|formed|coming|made|built|given|drawn|descended off? up? from|by|of", K::Branching, P::Nerve, P::Parent, "The axillary nerve is derived from the posterior cord."),
+    participle("a|an|the|its|one? of? the? terminal|direct|main|large|larger|small|smaller|named|chief|motor|sensory|muscular|cutaneous|collateral|infraclavicular|supraclavicular|two? branch|branches|offshoot|offshoots|continuation|division of|from", K::Branching, P::Nerve, P::Parent, "The axillary nerve is a terminal branch of the posterior cord."),
+    participle("given off by", K::Branching, P::Nerve, P::Parent, "The axillary nerve is given off by the posterior cord."),
+    verb("gives|give off", K::Branching, P::Parent, P::Nerve, "The posterior cord gives off the axillary nerve."),
+    verb("gives|give rise|origin to", K::Branching, P::Parent, P::Nerve, "The posterior cord gives rise to the axillary nerve."),
+    verb("divides|divide|splits|split|bifurcates|branches into", K::Branching, P::Parent, P::Nerve, "The posterior cord divides into the axillary nerve and the radial nerve."),
+    verb("ends|end|terminates|terminate by|as|in dividing? into?", K::Branching, P::Parent, P::Nerve, "The posterior cord ends by dividing into the axillary nerve and the radial nerve."),
+    verb("contributes|contribute to", K::Branching, P::Parent, P::Nerve, "The posterior cord contributes to the axillary nerve."),
+
+    // Renaming.
+    verb("continues|continue as|into", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve continues as the posterior interosseous nerve."),
+    verb("becomes|become", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve becomes the posterior interosseous nerve."),
+    participle("renamed", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve is renamed the posterior interosseous nerve."),
+    verb("changes|change its name to", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve changes its name to the posterior interosseous nerve."),
+    participle("the? direct? continuation of", K::Renaming, P::Nerve, P::Parent, "The posterior interosseous nerve is the continuation of the deep branch of the radial nerve."),
+    participle("continued as", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve is continued as the posterior interosseous nerve."),
+
+    // Roots.
+    verb("root|segmental|spinal? roots|segments|levels|value|values|root|origin is|are", K::Roots, P::Structure, P::Segments, "The axillary nerve roots are C5 and C6."),
+    noun("root|segmental|spinal|nerve? roots|segments|levels|value|values|supply of", K::Roots, P::Segments, P::Structure, "The roots of the axillary nerve are C5 and C6."),
+    verb("has|have|carries|carry|contains|contain|receives|receive|bears|bear|with the|a|its? root|segmental|spinal|nerve? roots|root|segments|fibres|fibers|value|values|contributions|contribution|levels from|of?", K::Roots, P::Structure, P::Segments, "The axillary nerve carries fibres from C5 and C6."),
+    verb("carries|carry|contains|contain|receives|receive", K::Roots, P::Structure, P::Segments, "The axillary nerve carries C5 and C6."),
+
+    // Skin.
+    verb("supplies|supply|innervates|innervate sensation? to? the? overlying? skin of|over|on|covering|along", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm supplies the skin of the lateral side of the forearm."),
+    verb("provides|provide|gives|give|carries|carry|supplies|supply|conveys|convey the? cutaneous|sensory? sensation|innervation|supply|feeling to|of|from|for the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm provides sensation to the lateral side of the forearm."),
+    participle("sensory to the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm is sensory to the lateral side of the forearm."),
+
+    // Passage.
+    verb("passes|pass|runs|run|travels|travel|courses|course|goes|go|enters|enter|exits|exit|leaves|leave|descends|descend|emerges|emerge|winds|wind by|via|through|within|in|inside", K::Passage, P::Nerve, P::Landmark, "The median nerve passes through the carpal tunnel."),
+    verb("traverses|traverse|enters|enter|pierces|pierce|perforates|perforate", K::Passage, P::Nerve, P::Landmark, "The median nerve traverses the carpal tunnel."),
+    participle("passing|running|travelling|traveling|coursing through|within|in|inside", K::Passage, P::Nerve, P::Landmark, "The median nerve, passing through the carpal tunnel, reaches the hand."),
+    participle("piercing|traversing|perforating|entering", K::Passage, P::Nerve, P::Landmark, "The median nerve, traversing the carpal tunnel, reaches the hand."),
+    participle("compressed|trapped|entrapped at|in|within", K::Passage, P::Nerve, P::Landmark, "The median nerve is compressed in the carpal tunnel."),
+
+    // Attachment.
+    verb("inserts|insert|attaches|attach into|on|onto|to|in|at|by", K::Attachment, P::Muscle, P::Landmark, "Brachialis inserts on the tuberosity of ulna."),
+    participle("inserted|attached into|on|onto|to|in|at", K::Attachment, P::Muscle, P::Landmark, "Brachialis is inserted into the tuberosity of ulna."),
+    verb("has|have its|their? insertion on|in|into|at|onto", K::Attachment, P::Muscle, P::Landmark, "Brachialis has its insertion on the tuberosity of ulna."),
+
+    // Joint.
+    verb("is|are a|an? synovial? joint? of? the?", K::Joint, P::Joint, P::JointKind, "The elbow joint is a hinge joint."),
+    verb("allows|allow|permits|permit", K::Joint, P::Joint, P::Movement, "The elbow joint allows flexion and extension."),
+
+    // Modality.
+    verb("is|are a|an?", K::Modality, P::Nerve, P::Modality, "The medial cutaneous nerve of the forearm is a purely sensory nerve."),
+
+    // Membership.
+    verb("belongs|belong to", K::Membership, P::Muscle, P::Group, "Supraspinatus belongs to the rotator cuff."),
+    verb("is|are|lies|lie|sits|sit|located|found|part|one|member|members a? part|one|member|members? in|of|within", K::Membership, P::Muscle, P::Group, "Supraspinatus is a member of the rotator cuff."),
+    verb("comprises|comprise|consists|consist|includes|include|contains|contain of?", K::Membership, P::Group, P::Muscle, "The rotator cuff comprises supraspinatus and infraspinatus."),
+
+    // Deficit.
+    noun("injury|lesion|lesions|damage|section|division|palsy|palsies|transection|loss|neuropathy|injuries|compression to|of", K::Deficit, P::Muscle, P::Nerve, "Injury to the axillary nerve causes weakness of deltoid."),
+];
+
+/// A label (`Innervation:`), a heading (`## Innervates`) or a header of a table, and what its value is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Label {
+    /// The claim that a value makes; `None` for a column or heading that only names subjects.
+    pub kind: Option<ClaimKind>,
+    /// What the value is.
+    pub value: PartRole,
+    /// What the subject is.
+    pub subject: PartRole,
+}
+
+const fn label(kind: ClaimKind, subject: PartRole, value: PartRole) -> Label {
+    Label { kind: Some(kind), value, subject }
+}
+
+const fn naming(value: PartRole) -> Label {
+    Label { kind: None, value, subject: value }
+}
+
+/// Labels and headers, by their words in lower case without articles.
+#[rustfmt::skip]
+pub const LABELS: &[(&str, Label)] = &[
+    ("muscle", naming(P::Muscle)), ("muscles", naming(P::Muscle)), ("muscle or part", naming(P::Muscle)), ("name", naming(P::Muscle)),
+    ("joint", naming(P::Joint)),
+    ("innervation", label(K::Supply, P::Muscle, P::Nerve)), ("nerve", label(K::Supply, P::Muscle, P::Nerve)),
+    ("nerves", label(K::Supply, P::Muscle, P::Nerve)), ("nerve supply", label(K::Supply, P::Muscle, P::Nerve)),
+    ("motor nerve", label(K::Supply, P::Muscle, P::Nerve)), ("n", label(K::Supply, P::Muscle, P::Nerve)),
+    ("ns", label(K::Supply, P::Muscle, P::Nerve)), ("motor supply", label(K::Supply, P::Muscle, P::Nerve)),
+    ("supplied by", label(K::Supply, P::Muscle, P::Nerve)), ("innervated by", label(K::Supply, P::Muscle, P::Nerve)),
+    ("motor innervation", label(K::Supply, P::Muscle, P::Nerve)), ("supply", label(K::Supply, P::Muscle, P::Nerve)),
+    ("nerve(s)", label(K::Supply, P::Muscle, P::Nerve)), ("nervous supply", label(K::Supply, P::Muscle, P::Nerve)),
+    ("supplies", label(K::Supply, P::Nerve, P::Muscle)), ("innervates", label(K::Supply, P::Nerve, P::Muscle)),
+    ("motor", label(K::Supply, P::Nerve, P::Muscle)), ("motor to", label(K::Supply, P::Nerve, P::Muscle)),
+    ("muscles supplied", label(K::Supply, P::Nerve, P::Muscle)), ("muscles innervated", label(K::Supply, P::Nerve, P::Muscle)),
+    ("motor branches", label(K::Supply, P::Nerve, P::Muscle)), ("motor function", label(K::Supply, P::Nerve, P::Muscle)),
+    ("roots", label(K::Roots, P::Structure, P::Segments)), ("root", label(K::Roots, P::Structure, P::Segments)),
+    ("root value", label(K::Roots, P::Structure, P::Segments)), ("root values", label(K::Roots, P::Structure, P::Segments)),
+    ("segments", label(K::Roots, P::Structure, P::Segments)), ("nerve roots", label(K::Roots, P::Structure, P::Segments)),
+    ("spinal roots", label(K::Roots, P::Structure, P::Segments)), ("spinal segments", label(K::Roots, P::Structure, P::Segments)),
+    ("segmental supply", label(K::Roots, P::Structure, P::Segments)), ("spinal levels", label(K::Roots, P::Structure, P::Segments)),
+    ("segment", label(K::Roots, P::Structure, P::Segments)), ("myotome", label(K::Roots, P::Structure, P::Segments)),
+    ("root(s)", label(K::Roots, P::Structure, P::Segments)),
+    ("action", label(K::Action, P::Muscle, P::Movement)), ("actions", label(K::Action, P::Muscle, P::Movement)),
+    ("main action", label(K::Action, P::Muscle, P::Movement)), ("main actions", label(K::Action, P::Muscle, P::Movement)),
+    ("function", label(K::Action, P::Muscle, P::Movement)), ("functions", label(K::Action, P::Muscle, P::Movement)),
+    ("movement", label(K::Action, P::Muscle, P::Movement)), ("a", label(K::Action, P::Muscle, P::Movement)),
+    ("origin", label(K::Attachment, P::Muscle, P::Landmark)), ("o", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("origins", label(K::Attachment, P::Muscle, P::Landmark)), ("proximal attachment", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("insertion", label(K::Attachment, P::Muscle, P::Landmark)), ("i", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("insertions", label(K::Attachment, P::Muscle, P::Landmark)), ("distal attachment", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("inserts", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("arises from", label(K::Branching, P::Nerve, P::Parent)), ("branch of", label(K::Branching, P::Nerve, P::Parent)),
+    ("parent nerve", label(K::Branching, P::Nerve, P::Parent)), ("parent", label(K::Branching, P::Nerve, P::Parent)),
+    ("source", label(K::Branching, P::Nerve, P::Parent)), ("cord", label(K::Branching, P::Nerve, P::Parent)),
+    ("arises", label(K::Branching, P::Nerve, P::Parent)),
+    ("branches", label(K::Branching, P::Parent, P::Nerve)), ("terminal branches", label(K::Branching, P::Parent, P::Nerve)),
+    ("gives off", label(K::Branching, P::Parent, P::Nerve)), ("gives", label(K::Branching, P::Parent, P::Nerve)),
+    ("continues as", label(K::Renaming, P::Parent, P::Nerve)), ("becomes", label(K::Renaming, P::Parent, P::Nerve)),
+    ("passes through", label(K::Passage, P::Nerve, P::Landmark)), ("foramen", label(K::Passage, P::Nerve, P::Landmark)),
+    ("exit", label(K::Passage, P::Nerve, P::Landmark)), ("passage", label(K::Passage, P::Nerve, P::Landmark)),
+    ("modality", label(K::Modality, P::Nerve, P::Modality)), ("fibres", label(K::Modality, P::Nerve, P::Modality)),
+    ("type", label(K::Modality, P::Nerve, P::Modality)), ("kind", label(K::Joint, P::Joint, P::JointKind)),
+    ("compartment", label(K::Membership, P::Muscle, P::Group)), ("group", label(K::Membership, P::Muscle, P::Group)),
+];
+
+/// The label that a text is, whatever its case, articles and end punctuation.
+pub fn label_of(text: &str) -> Option<Label> {
+    let plain = text.trim().trim_end_matches([':', '.', '=']).to_lowercase();
+    let words: Vec<&str> = plain.split_whitespace().filter(|word| !matches!(*word, "the" | "its" | "their")).collect();
+    let plain = words.join(" ");
+    LABELS.iter().find(|(known, _)| *known == plain).map(|(_, label)| *label)
+}
+
+/// Whether a label of attachments means the insertion.
+pub fn is_insertion(label: &str) -> bool {
+    let label = label.trim().to_lowercase();
+    label.starts_with("insert") || label.starts_with("distal") || label == "i" || label == "i:"
+}
+
+/// Words that join the members of a list.
+pub fn is_conjunction(word: &str) -> bool {
+    matches!(word, "and" | "or" | "," | "/" | "&" | "+" | "And" | "plus")
+}
+
+macro_rules! word_lists {
+    ($($(#[$doc:meta])* $name:ident: $words:literal;)+) => {
+        $(
+            $(#[$doc])*
+            pub fn $name(word: &str) -> bool {
+                const WORDS: &str = $words;
+                WORDS.split_ascii_whitespace().any(|known| known == word)
+            }
+        )+
+    };
+}
+
+word_lists! {
+    /// A word behind a name that makes it the name of something else ("radial *artery*").
+    changes_the_structure: "artery arteries vein veins vessel vessels fascia fasciae ligament ligaments tuberosity region regions area triangle sheath bursa bursae groove fossa notch line lines gland glands node nodes lymph aponeurosis crest surface border borders collateral recurrent lesion-like tubercle impression flap graft";
+    /// Articles, possessives and quantifiers before a name.
+    is_determiner: "the a an its their his her this that these those each every any some such following remaining named respective same";
+    /// Words that make a statement one about every member.
+    means_all: "all both every each entire whole";
+    /// Auxiliary verbs between a subject and its relation word.
+    is_auxiliary: "is are was were be been being has have does do did can will gets get";
+    /// Adverbs and the like that change nothing.
+    is_adverb: "also mainly mostly usually normally typically generally chiefly primarily then therefore thus directly only solely exclusively together largely principally predominantly finally subsequently always entirely purely itself themselves alone further next first later ultimately eventually instead indeed thereby hence here there commonly classically in-turn additionally furthermore simply just still even too however moreover";
+    /// Negations.
+    is_negation: "not no never neither nor without cannot n't doesn't isn't aren't don't lacks";
+    /// Words that say that something may be so, or is so in some people.
+    is_hedge: "may might sometimes occasionally rarely perhaps possibly variably inconstantly probably infrequently seldom";
+    /// Relative pronouns.
+    is_relative: "which that who";
+    /// Words that begin a new clause with a subject of its own.
+    is_contrast: "while whereas but although though";
+    /// Words that take members out.
+    is_exception: "except excepting excluding besides but-for save barring";
+    /// Pronouns that stand for the subject of the sentence before.
+    is_pronoun: "it they this these both them";
+    /// Nouns that name a kind, so that "this nerve" stands for the last nerve.
+    is_kind_noun: "nerve nerves muscle muscles branch branches structure structures trunk cord joint";
+    /// Nouns before "of" that leave the name behind it what it is ("branches of the radial nerve", "both heads of biceps").
+    is_part_noun: "branch branches twig twigs fibres fibers part parts head heads belly bellies half halves all both most portion division divisions muscle muscles muscles: trunk root roots component two three four rest remainder each one";
+    /// Nouns that may stand between a relation word and the names that it takes ("supplies the muscles deltoid and …").
+    is_muscle_noun: "muscle muscles following heads head belly bellies parts part both all of two three four five six seven namely nerve nerves called named branch branches: intrinsic: i.e viz";
+    /// Words that link a noun with its value ("the innervation of deltoid *is by* …").
+    is_link: "is are comes come by from via through : was were provided given supplied mediated derives derived arises carried — – = -> →";
+    /// Prepositions: a name behind one is no subject.
+    is_preposition: "of to with in at from by via through under over behind between beneath near on into onto around round along across towards toward deep superficial against beside for than like within as after before lateral medial posterior anterior proximal distal";
+    /// Words with which a sentence asserts nothing of its own.
+    asserts_nothing: "if unless suppose imagine hypothetical hypothetically would could should whether mistake mistakes misconception misconceptions myth wrongly incorrectly incorrect erroneously falsely confuse confused confuses mistaken mistakenly false untrue wrong dog dogs canine cat cats feline horse horses equine rat rats mouse mice rabbit rabbits sheep pig pigs porcine bovine cattle monkey monkeys primate primates ape apes quadruped quadrupeds mammals amphibian amphibians fish bird birds reptile reptiles embryo embryonic embryologically embryology arch arches somite somites myotomes historically formerly previously thought reported reports studies study cadavers cadaveric specimens variant variants variation variations anomalous anomaly anomalies variably unlike instead mnemonic";
+    /// Words that make what follows no motor supply: vessels, sensation, nuclei.
+    is_not_motor: "artery arteries arterial blood vein veins venous vascular perfusion vessel vessels lymphatic sympathetic parasympathetic autonomic proprioceptive proprioception nucleus nuclei tract tracts cortex skin cutaneous sensory sensation mucosa membrane articular capsule periosteum dermatome vasomotor secretomotor dura";
+    /// Words that tell of a loss.
+    is_loss: "paralysis paralyses paralyzes weakness weakens weaken denervation denervates wasting atrophy palsy paresis paralysed paralyzed weak weakened denervated lost loses loss";
+}
+
+/// Words for what a nerve carries, with the modality.
+pub const MODALITIES: &[(&str, &str)] = &[
+    ("motor", "motor"),
+    ("sensory", "sensory"),
+    ("cutaneous", "sensory"),
+    ("mixed", "mixed"),
+    ("sensorimotor", "mixed"),
+];
+
+/// Words for the subtypes of joints, with the subtype as the vocabulary writes it.
+pub const JOINT_KINDS: &[(&str, &str)] = &[
+    ("hinge", "hinge"),
+    ("ginglymus", "hinge"),
+    ("pivot", "pivot"),
+    ("trochoid", "pivot"),
+    ("condyloid", "condyloid"),
+    ("ellipsoid", "condyloid"),
+    ("ellipsoidal", "condyloid"),
+    ("condylar", "condyloid"),
+    ("saddle", "saddle"),
+    ("sellar", "saddle"),
+    ("ball-and-socket", "ball and socket"),
+    ("ball", "ball and socket"),
+    ("spheroidal", "ball and socket"),
+    ("plane", "plane"),
+    ("gliding", "plane"),
+    ("bicondylar", "bicondylar"),
+    ("suture", "suture"),
+    ("syndesmosis", "syndesmosis"),
+    ("gomphosis", "gomphosis"),
+    ("synchondrosis", "synchondrosis"),
+    ("symphysis", "symphysis"),
+];

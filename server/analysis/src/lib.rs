@@ -1,0 +1,29 @@
+//! Reads anatomy out of text.
+//!
+//! The data goes one way, and each step is one function with plain data on both sides:
+//!
+//! ```text
+//! text ─ blocks::blocks ─► blocks ─ mentions::mentions ─► mentions ─ claims::claims ─► claims
+//!      ─ verdicts::judge ─► verdicts ─ findings ─► findings
+//! ```
+//!
+//! [`read`] does all of it for one document. Nothing here knows a protocol, a terminal, a file or a clock.
+
+pub mod blocks;
+pub mod claims;
+pub mod findings;
+pub mod lexicon;
+pub mod lines;
+pub mod mentions;
+pub mod names;
+pub mod reading;
+pub mod settings;
+pub mod text;
+pub mod verdicts;
+pub mod words;
+
+pub use blocks::Form;
+pub use findings::{Candidate, Edit, Finding, FindingKind, Fix, Severity};
+pub use reading::{Knowledge, Reading, read};
+pub use settings::Settings;
+pub use text::Span;

@@ -1,0 +1,225 @@
+//! From a block to mentions: names in the text, each with the entries that it can mean.
+//!
+//! The longest name wins. Names that share a word with their neighbours are read too: *extensor pollicis longus and
+//! brevis*, *the radial and ulnar nerves*, *first and second lumbricals*.
+
+use fascicle_model::{EntryId, Kind, Standing, Vocabulary};
+
+use crate::lexicon;
+use crate::names::{Form, Found, NameIndex, NameRef, is_article, is_case_bound};
+use crate::text::Span;
+use crate::words::{Token, fold_into, tokens};
+
+/// A name in a text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Mention {
+    /// Where it stands in the visible text.
+    pub span: Span,
+    /// First token and the token after the last.
+    pub tokens: (usize, usize),
+    /// The entries that it can mean, as the index has them.
+    pub candidates: Vec<EntryId>,
+    /// The standing of the name that was written.
+    pub standing: Standing,
+    /// It speaks of several.
+    pub plural: bool,
+    /// A neighbour has the other half of the name ("radial" in *the radial and ulnar nerves*).
+    pub shared: bool,
+}
+
+/// The tokens of a text with the folded word of each, and the mentions among them.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Mentions {
+    /// The tokens.
+    pub tokens: Vec<Token>,
+    /// The mentions, in order, none within another.
+    pub list: Vec<Mention>,
+}
+
+/// Reads the names in a text.
+pub fn mentions(text: &str, vocabulary: &Vocabulary, index: &NameIndex) -> Mentions {
+    let tokens = tokens(text);
+    let reader = Reader::new(text, &tokens, vocabulary, index);
+    let mut list = Vec::new();
+    let mut at = 0;
+    while at < tokens.len() {
+        match reader.name_at(at) {
+            Some(mention) => {
+                at = mention.tokens.1;
+                list.push(mention);
+            }
+            None => at += 1,
+        }
+    }
+    let shared = reader.shared(&list);
+    list.extend(shared);
+    list.sort_by_key(|mention| mention.span.start);
+    list.dedup_by(|later, first| first.span.overlaps(later.span));
+    Mentions { tokens, list }
+}
+
+struct Reader<'a> {
+    text: &'a str,
+    tokens: &'a [Token],
+    forms: Vec<Form>,
+    /// Tokens over which a name may run: articles and hyphens.
+    passable: Vec<bool>,
+    vocabulary: &'a Vocabulary,
+    index: &'a NameIndex,
+}
+
+impl<'a> Reader<'a> {
+    fn new(text: &'a str, tokens: &'a [Token], vocabulary: &'a Vocabulary, index: &'a NameIndex) -> Self {
+        let mut folded = String::new();
+        let mut forms = Vec::with_capacity(tokens.len());
+        let mut passable = Vec::with_capacity(tokens.len());
+        for token in tokens {
+            let word = token.span.of(text);
+            if token.is_word {
+                fold_into(word, &mut folded);
+                forms.push(index.form(&folded));
+                passable.push(is_article(&folded));
+            } else {
+                forms.push(Form::default());
+                passable.push(matches!(word, "-" | "‐" | "‑" | "–"));
+            }
+        }
+        Self { text, tokens, forms, passable, vocabulary, index }
+    }
+
+    fn word(&self, at: usize) -> &'a str {
+        self.tokens.get(at).map_or("", |token| token.span.of(self.text))
+    }
+
+    fn span(&self, from: usize, to: usize) -> Span {
+        let start = self.tokens.get(from).map_or(0, |token| token.span.start);
+        let end = to.checked_sub(1).and_then(|last| self.tokens.get(last)).map_or(start, |token| token.span.end);
+        Span::new(start, end)
+    }
+
+    /// The longest name that begins at a token.
+    fn name_at(&self, at: usize) -> Option<Mention> {
+        if self.forms.get(at)?.is_unknown() {
+            return None;
+        }
+        let steps = self.forms.iter().copied().zip(self.passable.iter().copied()).skip(at);
+        let found = self.index.longest(steps)?;
+        let mut end = at + found.len;
+        let mention = self.mention(at, end, &found, false)?;
+        let next = self.word(end).to_lowercase();
+        if lexicon::changes_the_structure(&next) {
+            return None;
+        }
+        let muscles = mention.candidates.iter().all(|id| self.vocabulary.kind(*id) == Kind::Muscle);
+        if muscles && matches!(&*next, "muscle" | "muscles") {
+            end += 1;
+        }
+        let plural = mention.plural || next == "muscles" && end > mention.tokens.1;
+        Some(Mention { span: self.span(at, end), tokens: (at, end), plural, ..mention })
+    }
+
+    fn mention(&self, from: usize, to: usize, found: &Found, shared: bool) -> Option<Mention> {
+        let span = self.span(from, to);
+        let written = span.of(self.text);
+        let fits = |name: &NameRef| {
+            let entry = self.vocabulary.entry(name.entry);
+            let Some(name) = entry.names.get(name.name as usize) else { return false };
+            !is_case_bound(name.standing, &name.text)
+                || written == name.text
+                || written.strip_suffix('s').is_some_and(|stem| stem == name.text)
+        };
+        let names: Vec<&NameRef> = found.names.iter().filter(|name| fits(name)).collect();
+        let first = names.first()?;
+        let standing = self.vocabulary.entry(first.entry).names.get(first.name as usize)?.standing;
+        let mut candidates: Vec<EntryId> = names.iter().map(|name| name.entry).collect();
+        candidates.dedup();
+        Some(Mention { span, tokens: (from, to), candidates, standing, plural: found.plural, shared })
+    }
+
+    /// Names of which a neighbour has the other half.
+    fn shared(&self, whole: &[Mention]) -> Vec<Mention> {
+        let taken = |at: usize| whole.iter().any(|mention| (mention.tokens.0..mention.tokens.1).contains(&at));
+        let mut list = Vec::new();
+        for mention in whole {
+            self.shared_tail(mention, &taken, &mut list);
+            self.shared_head(mention, &taken, &mut list);
+        }
+        list
+    }
+
+    /// *the radial and ulnar nerves*: what stands before a conjunction takes the end of the name behind it.
+    fn shared_tail(&self, mention: &Mention, taken: &dyn Fn(usize) -> bool, list: &mut Vec<Mention>) {
+        let (start, end) = mention.tokens;
+        let mut before = start;
+        while let Some(conjunction) = self.conjunction_before(before) {
+            let found = (1..=3usize).rev().filter(|len| conjunction >= *len).find_map(|len| {
+                let from = conjunction - len;
+                if (from..conjunction).any(|at| taken(at) || !self.tokens.get(at).is_some_and(|token| token.is_word)) {
+                    return None;
+                }
+                let prefix = self.forms.get(from..conjunction)?;
+                (start + 1..end).find_map(|cut| {
+                    let forms: Vec<Form> = prefix.iter().chain(self.forms.get(cut..end)?).copied().collect();
+                    let found = self.index.exactly(&forms)?;
+                    self.mention(from, conjunction, &found, true)
+                })
+            });
+            let Some(found) = found else { break };
+            before = found.tokens.0;
+            list.push(Mention { plural: false, ..found });
+        }
+    }
+
+    /// *extensor pollicis longus and brevis*: what stands behind a conjunction takes the beginning of the name before it.
+    fn shared_head(&self, mention: &Mention, taken: &dyn Fn(usize) -> bool, list: &mut Vec<Mention>) {
+        let (start, end) = mention.tokens;
+        let mut behind = end;
+        while let Some(from) = self.conjunction_behind(behind) {
+            let found = (1..=3usize).rev().find_map(|len| {
+                let to = from + len;
+                if (from..to).any(|at| taken(at) || !self.tokens.get(at).is_some_and(|token| token.is_word)) {
+                    return None;
+                }
+                let suffix = self.forms.get(from..to)?;
+                (start + 1..end).rev().find_map(|cut| {
+                    let forms: Vec<Form> = self.forms.get(start..cut)?.iter().chain(suffix).copied().collect();
+                    let found = self.index.exactly(&forms)?;
+                    self.mention(from, to, &found, true)
+                })
+            });
+            let Some(found) = found else { break };
+            behind = found.tokens.1;
+            list.push(found);
+        }
+    }
+
+    /// The first token of the conjunction that ends right before a token, if one does: `and`, `or`, `,`, `/`, `, and`.
+    fn conjunction_before(&self, at: usize) -> Option<usize> {
+        let mut last = at.checked_sub(1)?;
+        while is_article(&self.word(last).to_lowercase()) {
+            last = last.checked_sub(1)?;
+        }
+        if !lexicon::is_conjunction(self.word(last)) {
+            return None;
+        }
+        match last.checked_sub(1) {
+            Some(before) if self.word(before) == "," && self.word(last) != "," => Some(before),
+            _ => Some(last),
+        }
+    }
+
+    /// The token after the conjunction that begins at a token, if one does.
+    fn conjunction_behind(&self, at: usize) -> Option<usize> {
+        if !lexicon::is_conjunction(self.word(at)) {
+            return None;
+        }
+        let mut next = at + 1;
+        if self.word(at) == "," && lexicon::is_conjunction(self.word(next)) {
+            next += 1;
+        }
+        while is_article(&self.word(next).to_lowercase()) {
+            next += 1;
+        }
+        Some(next)
+    }
+}

@@ -1,0 +1,233 @@
+//! The index of names: which entries a run of words names.
+//!
+//! Names are kept as a tree of words. A word is known by its form: the word itself, or a plural of it, regular or Latin.
+//! The tree is walked without articles and hyphens, so *medial cutaneous nerve of the forearm* and *medial-cutaneous nerve
+//! of forearm* are one name.
+
+use fascicle_model::{EntryId, Kind, Standing, Vocabulary};
+use rustc_hash::FxHashMap;
+
+use crate::words::{fold, fold_into, tokens};
+
+/// A word of the index.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct WordId(pub u32);
+
+/// What a written word can stand for: a word of a name, and a word of a name whose plural it is.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Form {
+    /// The word as it stands in a name.
+    pub exact: Option<WordId>,
+    /// The word in a name that it is the plural of.
+    pub singular: Option<WordId>,
+}
+
+impl Form {
+    /// Whether no name has it.
+    pub const fn is_unknown(self) -> bool {
+        self.exact.is_none() && self.singular.is_none()
+    }
+}
+
+/// A name in the index.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NameRef {
+    /// The entry.
+    pub entry: EntryId,
+    /// Which of its names.
+    pub name: u16,
+}
+
+type Node = u32;
+
+/// The index over all names of a vocabulary.
+#[derive(Debug, Default)]
+pub struct NameIndex {
+    forms: FxHashMap<Box<str>, Form>,
+    words: Vec<Box<str>>,
+    steps: FxHashMap<(Node, WordId), Node>,
+    ends: Vec<Vec<NameRef>>,
+}
+
+/// What a walk down the tree found.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Found {
+    /// How many of the forms it took.
+    pub len: usize,
+    /// The names that end there.
+    pub names: Vec<NameRef>,
+    /// Whether a word of it was a plural.
+    pub plural: bool,
+}
+
+impl NameIndex {
+    /// Indexes a vocabulary.
+    pub fn new(vocabulary: &Vocabulary) -> Self {
+        let mut index = Self { ends: vec![Vec::new()], ..Self::default() };
+        for (id, entry) in vocabulary.iter() {
+            if matches!(entry.kind, Kind::Movement) {
+                continue;
+            }
+            for (number, name) in (0u16..).zip(entry.names.iter()) {
+                if entry.kind == Kind::Root && name.text.len() < 4 {
+                    continue; // a segment's own spelling is read as a number, with ranges and lists
+                }
+                let reference = NameRef { entry: id, name: number };
+                index.add(&name.text, reference);
+                if let Some(plural) = &name.plural {
+                    index.add(plural, reference);
+                }
+            }
+            if let (Some(short), Some(_)) = (&entry.short, entry.part_of) {
+                index.add(short, NameRef { entry: id, name: 0 });
+            }
+        }
+        index.add_plurals();
+        index
+    }
+
+    fn add(&mut self, name: &str, reference: NameRef) {
+        let mut node = 0;
+        for token in tokens(name).into_iter().filter(|token| token.is_word) {
+            let word = fold(token.span.of(name));
+            if is_article(&word) {
+                continue;
+            }
+            let id = self.word(&word);
+            let next = u32::try_from(self.ends.len()).unwrap_or(u32::MAX);
+            node = *self.steps.entry((node, id)).or_insert(next);
+            if node == next {
+                self.ends.push(Vec::new());
+            }
+        }
+        if let Some(end) = self.ends.get_mut(node as usize)
+            && node != 0
+            && !end.iter().any(|known| known.entry == reference.entry)
+        {
+            end.push(reference);
+        }
+    }
+
+    fn word(&mut self, word: &str) -> WordId {
+        if let Some(Form { exact: Some(id), .. }) = self.forms.get(word) {
+            return *id;
+        }
+        let id = WordId(u32::try_from(self.words.len()).unwrap_or(u32::MAX));
+        self.words.push(word.into());
+        self.forms.entry(word.into()).or_default().exact = Some(id);
+        id
+    }
+
+    fn add_plurals(&mut self) {
+        let words: Vec<(WordId, Box<str>)> = (0..).map(WordId).zip(self.words.iter().cloned()).collect();
+        for (id, word) in words {
+            for plural in plurals(&word) {
+                self.forms.entry(plural.into()).or_default().singular = Some(id);
+            }
+        }
+    }
+
+    /// The words of all names, folded; the place of a word is its [`WordId`].
+    pub fn words(&self) -> &[Box<str>] {
+        &self.words
+    }
+
+    /// What a folded word can stand for.
+    pub fn form(&self, folded: &str) -> Form {
+        self.forms.get(folded).copied().unwrap_or_default()
+    }
+
+    /// The longest name that a run of forms begins with. `forms` gives the form at a step and whether the walk may pass
+    /// over it (articles, hyphens).
+    pub fn longest(&self, forms: impl Iterator<Item = (Form, bool)>) -> Option<Found> {
+        let mut reached: Vec<(Node, bool)> = vec![(0, false)];
+        let mut best = None;
+        for (at, (form, may_skip)) in forms.enumerate() {
+            let mut next = Vec::new();
+            for (node, plural) in &reached {
+                for (word, is_plural) in [(form.exact, false), (form.singular, true)] {
+                    if let Some(node) = word.and_then(|word| self.steps.get(&(*node, word))) {
+                        next.push((*node, plural | is_plural));
+                    }
+                }
+            }
+            if next.is_empty() {
+                if may_skip && at > 0 {
+                    continue;
+                }
+                break;
+            }
+            reached = next;
+            let ended: Vec<(&Vec<NameRef>, bool)> = reached
+                .iter()
+                .filter_map(|(node, plural)| Some((self.ends.get(*node as usize)?, *plural)))
+                .filter(|(names, _)| !names.is_empty())
+                .collect();
+            if let Some((_, plural)) = ended.first() {
+                let plural = *plural;
+                let names = ended.iter().flat_map(|(names, _)| names.iter().copied()).collect();
+                best = Some(Found { len: at + 1, names, plural });
+            }
+        }
+        best
+    }
+
+    /// The names that a run of forms is, from the first to the last.
+    pub fn exactly(&self, forms: &[Form]) -> Option<Found> {
+        self.longest(forms.iter().map(|form| (*form, false))).filter(|found| found.len == forms.len())
+    }
+
+    /// The names that a text is, whatever its case.
+    pub fn lookup(&self, text: &str) -> Vec<NameRef> {
+        let forms: Vec<Form> = self.forms_of(text);
+        self.exactly(&forms).map(|found| found.names).unwrap_or_default()
+    }
+
+    /// The forms of the words of a text, without articles.
+    pub fn forms_of(&self, text: &str) -> Vec<Form> {
+        let mut folded = String::new();
+        let mut list = Vec::new();
+        for token in tokens(text).into_iter().filter(|token| token.is_word) {
+            fold_into(token.span.of(text), &mut folded);
+            if !is_article(&folded) {
+                list.push(self.form(&folded));
+            }
+        }
+        list
+    }
+}
+
+/// Whether a folded word is an article, which names do not tell apart.
+pub fn is_article(folded: &str) -> bool {
+    folded == "the"
+}
+
+/// Plurals of a word, regular English and Latin. Some are no words; they only ever widen what is read.
+fn plurals(word: &str) -> Vec<String> {
+    let mut list = Vec::new();
+    if word.len() < 3 || !word.chars().all(char::is_alphabetic) {
+        return list;
+    }
+    let sibilant = ["s", "x", "ch", "sh"].iter().any(|end| word.ends_with(end));
+    if sibilant {
+        list.push(format!("{word}es"));
+    } else if let Some(stem) = word.strip_suffix('y') {
+        list.push(format!("{stem}ies"));
+        list.push(format!("{word}s"));
+    } else {
+        list.push(format!("{word}s"));
+    }
+    for (end, plural) in
+        [("us", "i"), ("um", "a"), ("a", "ae"), ("is", "es"), ("ex", "ices"), ("ix", "ices"), ("oideus", "oidei")]
+    {
+        if let Some(stem) = word.strip_suffix(end) {
+            list.push(format!("{stem}{plural}"));
+        }
+    }
+    list
+}
+
+/// Whether a name of this standing is written in capitals and read so only.
+pub fn is_case_bound(standing: Standing, text: &str) -> bool {
+    standing == Standing::Abbreviation && text.chars().any(char::is_uppercase)
+}

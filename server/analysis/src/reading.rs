@@ -1,0 +1,68 @@
+//! The whole way for one document.
+
+use fascicle_model::Vocabulary;
+
+use crate::blocks::{self, Blocks, Form};
+use crate::claims::{self, Claim};
+use crate::findings::Finding;
+use crate::mentions::{self, Mentions};
+use crate::names::NameIndex;
+use crate::settings::Settings;
+use crate::verdicts::{self, Judgement};
+
+/// What the reader knows: the vocabulary and what is derived from it, made once and shared by all documents.
+#[derive(Debug)]
+pub struct Knowledge {
+    /// Entries and facts.
+    pub vocabulary: Vocabulary,
+    /// The index of their names.
+    pub names: NameIndex,
+    /// Relation words, ready to be matched.
+    pub relations: claims::Relations,
+}
+
+impl Knowledge {
+    /// Derives what reading needs.
+    pub fn new(vocabulary: Vocabulary) -> Self {
+        let names = NameIndex::new(&vocabulary);
+        let relations = claims::Relations::new(&vocabulary);
+        Self { vocabulary, names, relations }
+    }
+}
+
+/// A document as it was read.
+#[derive(Clone, Debug, Default)]
+pub struct Reading {
+    /// Its blocks.
+    pub blocks: Blocks,
+    /// The mentions of each block.
+    pub mentions: Vec<Mentions>,
+    /// Its claims, each with what the graph says of it.
+    pub claims: Vec<(Claim, Judgement)>,
+    /// What is to be told.
+    pub findings: Vec<Finding>,
+}
+
+/// Reads a document.
+pub fn read(text: &str, form: Form, knowledge: &Knowledge, settings: &Settings) -> Reading {
+    let blocks = blocks::blocks(text, form);
+    let mentions: Vec<Mentions> = blocks
+        .list
+        .iter()
+        .map(|block| mentions::mentions(&block.plain.text, &knowledge.vocabulary, &knowledge.names))
+        .collect();
+    let claims: Vec<(Claim, Judgement)> = claims::claims(&blocks, &mentions, knowledge)
+        .into_iter()
+        .map(|claim| {
+            let judgement = verdicts::judge(&claim, &knowledge.vocabulary);
+            (claim, judgement)
+        })
+        .collect();
+    let mut findings: Vec<Finding> = claims
+        .iter()
+        .filter_map(|(claim, judgement)| verdicts::finding(claim, judgement, &knowledge.vocabulary))
+        .collect();
+    findings.retain(|finding| !settings.off.iter().any(|code| code == finding.code));
+    findings.sort_by_key(|finding| (finding.span, finding.code));
+    Reading { blocks, mentions, claims, findings }
+}

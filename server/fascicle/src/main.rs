@@ -1,0 +1,19 @@
+//! The program: the language server and the commands of the terminal.
+
+use std::process::ExitCode;
+
+use clap::Parser;
+
+mod cli;
+mod lsp;
+
+fn main() -> ExitCode {
+    tracing_subscriber::fmt()
+        .with_env_filter(tracing_subscriber::EnvFilter::from_env("FASCICLE_LOG"))
+        .with_writer(std::io::stderr)
+        .init();
+    match cli::Arguments::parse().command {
+        cli::Command::Serve => lsp::serve(),
+        cli::Command::Facts => cli::facts(),
+    }
+}

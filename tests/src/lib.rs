@@ -1,0 +1,1 @@
+//! Tests of the built program, end to end; corpora; benches.
