@@ -1,0 +1,2 @@
+" fascicle for ALE; see autoload/fascicle.vim.
+call fascicle#Define("text")
