@@ -19,7 +19,9 @@ pub fn check(vocabulary: &Vocabulary) -> Vec<Problem> {
             Kind::Muscle => muscle(&mut problems, id, entry),
             Kind::Nerve => nerve(&mut problems, id, entry),
             Kind::Joint => joint(&mut problems, entry),
-            Kind::Group if vocabulary.members(id).is_empty() => problems.say(entry, None, "has no members"),
+            Kind::Group if vocabulary.members(id).is_empty() && !is_moved(entry) => {
+                problems.say(entry, None, "has no members and is moved at no joint");
+            }
             _ => {}
         }
     }
@@ -88,7 +90,7 @@ fn both_ends(problems: &mut Problems<'_>, id: EntryId, entry: &Entry) {
 /// Nothing arises from itself or is a part of itself, by however long a way.
 fn circles(problems: &mut Problems<'_>, id: EntryId, entry: &Entry) {
     let vocabulary = problems.vocabulary;
-    if vocabulary.origins(id, true).any(|from| vocabulary.is_or_above(id, from)) {
+    if vocabulary.arises_from_itself(id) {
         problems.say(entry, None, "arises from itself, by way of its own branches");
     }
     if entry.part_of.is_some_and(|whole| whole == id || vocabulary.wholes(whole).contains(&id)) {
@@ -96,44 +98,56 @@ fn circles(problems: &mut Problems<'_>, id: EntryId, entry: &Entry) {
     }
 }
 
+/// Whether a part of the body is one that authors say is moved.
+fn is_moved(entry: &Entry) -> bool {
+    entry.facts.iter().any(|fact| matches!(fact.relation, Relation::MovedAt { .. }))
+}
+
 fn muscle(problems: &mut Problems<'_>, id: EntryId, entry: &Entry) {
     let vocabulary = problems.vocabulary;
     let supplies = vocabulary.nerves_of(id);
-    if !supplies.iter().any(|supply| !supply.variant) {
+    if !supplies.iter().any(|supply| !supply.variant) && !entry.is_open("nerves") {
         problems.say(entry, None, "has no nerve");
     }
     let reachable =
         supplies.iter().fold(Segments::EMPTY, |all, supply| all.union(vocabulary.possible_segments(supply.nerve)));
     for reading in vocabulary.roots_of(id).iter().filter(|reading| !reading.fact.variant) {
+        // A part that has the segments of its whole shares some of them with its own nerves, not all.
+        let own = entry.facts.iter().any(|fact| std::ptr::eq(fact, reading.fact));
         let lost = reading.main.minus(reachable);
-        if !reachable.is_empty() && !lost.is_empty() {
+        let amiss = if own { !lost.is_empty() } else { reading.main.intersection(reachable).is_empty() };
+        if !reachable.is_empty() && amiss {
             let nerves: Vec<&str> = supplies.iter().map(|supply| vocabulary.name(supply.nerve)).collect();
             let what = format!("has {lost} among its segments, which no nerve of it ({}) carries", nerves.join(", "));
             problems.say(entry, Some(reading.fact.line), &what);
         }
     }
     let spinal = supplies.iter().any(|supply| !vocabulary.possible_segments(supply.nerve).is_empty());
-    if spinal
-        && vocabulary.roots_of(id).is_empty()
-        && !vocabulary.all_parts(id).iter().any(|part| !vocabulary.roots_of(*part).is_empty())
-    {
+    let family = family(vocabulary, id);
+    let none = |test: fn(&Relation) -> bool| {
+        !family.iter().any(|member| vocabulary.entry(*member).facts.iter().any(|fact| test(&fact.relation)))
+    };
+    if spinal && !entry.is_open("roots") && none(|relation| matches!(relation, Relation::Roots { .. })) {
         problems.say(entry, None, "is supplied by spinal nerves and has no `roots`");
     }
-    let of_family = |test: fn(&Relation) -> bool| {
-        std::iter::once(id)
-            .chain(vocabulary.all_parts(id))
-            .chain(vocabulary.wholes(id))
-            .any(|member| vocabulary.entry(member).facts.iter().any(|fact| test(&fact.relation)))
-    };
-    for (test, what) in [
-        ((|relation| matches!(relation, Relation::Origin { .. })) as fn(&Relation) -> bool, "has no origin"),
-        (|relation| matches!(relation, Relation::Insertion { .. }), "has no insertion"),
-        (|relation| matches!(relation, Relation::Acts { .. }), "has no action"),
-    ] {
-        if !of_family(test) {
+    let needs: [(&str, fn(&Relation) -> bool, &str); 3] = [
+        ("origin", |relation| matches!(relation, Relation::Origin { .. }), "has no origin"),
+        ("insertion", |relation| matches!(relation, Relation::Insertion { .. }), "has no insertion"),
+        ("acts", |relation| matches!(relation, Relation::Acts { .. }), "has no action"),
+    ];
+    for (word, test, what) in needs {
+        if !entry.is_open(word) && none(test) {
             problems.say(entry, None, what);
         }
     }
+}
+
+/// A muscle with its wholes, their parts, and its own parts: what one of them lacks another may hold.
+fn family(vocabulary: &Vocabulary, id: EntryId) -> Vec<EntryId> {
+    let whole = vocabulary.wholes(id).last().copied().unwrap_or(id);
+    let mut all = vec![whole];
+    all.extend(vocabulary.all_parts(whole));
+    all
 }
 
 fn nerve(problems: &mut Problems<'_>, id: EntryId, entry: &Entry) {
@@ -141,26 +155,31 @@ fn nerve(problems: &mut Problems<'_>, id: EntryId, entry: &Entry) {
     if vocabulary.origins(id, true).next().is_none() {
         problems.say(entry, None, "arises from nothing");
     }
-    let supplies_any = !vocabulary.muscles_of(id).is_empty();
+    let supplied = vocabulary.muscles_of(id);
     match vocabulary.modality(id) {
         None => problems.say(entry, None, "has no `modality`"),
-        Some(Modality::Sensory) if supplies_any => {
-            let muscle = vocabulary.muscles_of(id).first().map_or("", |supply| vocabulary.name(supply.muscle));
-            problems.say(entry, None, &format!("is sensory and yet supplies {muscle}"));
+        Some(Modality::Sensory) => {
+            if let Some(supply) = supplied.first() {
+                let muscle = vocabulary.name(supply.muscle);
+                problems.say(entry, None, &format!("is sensory and yet supplies {muscle}"));
+            }
         }
         Some(Modality::Motor | Modality::Mixed) => {
-            let carries = std::iter::once(id).chain(vocabulary.descendants(id)).any(|nerve| {
-                vocabulary
-                    .entry(nerve)
-                    .facts
-                    .iter()
-                    .any(|fact| matches!(fact.relation, Relation::Carries { .. } | Relation::Supplies { .. }))
-            });
-            if !supplies_any && !carries {
+            // The fibres of a part are told at its whole; a nerve that joins another ends in that nerve's muscles.
+            let elsewhere = entry.part_of.is_some()
+                || entry.is_open("supplies")
+                || std::iter::once(id).chain(vocabulary.descendants(id)).any(|nerve| {
+                    vocabulary.entry(nerve).facts.iter().any(|fact| {
+                        matches!(
+                            fact.relation,
+                            Relation::Carries { .. } | Relation::Supplies { .. } | Relation::Joins { .. }
+                        )
+                    })
+                });
+            if supplied.is_empty() && !elsewhere {
                 problems.say(entry, None, "is motor or mixed and supplies no muscle");
             }
         }
-        Some(Modality::Sensory) => {}
     }
 }
 

@@ -7,6 +7,9 @@ use serde::{Deserialize, Serialize};
 
 use crate::segments::Segments;
 
+/// What an entry may leave open: its nerves or segments, the muscles that it supplies, its attachments or actions.
+pub const OPEN_WORDS: &[&str] = &["nerves", "roots", "supplies", "origin", "insertion", "acts"];
+
 /// The place of an entry in its [`crate::Vocabulary`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 pub struct EntryId(pub u32);
@@ -233,6 +236,8 @@ pub enum Relation {
     KeyPoint { skin: EntryId },
     /// Segment: a reflex that tests it.
     Reflex { reflex: String },
+    /// Part of the body that authors say is moved ("flexes the thumb"): a joint at which that happens.
+    MovedAt { joint: EntryId },
 }
 
 /// One statement about an entry.
@@ -271,8 +276,9 @@ pub struct Entry {
     pub class: Option<String>,
     /// Not everyone has it.
     pub variant: bool,
-    /// The list of a muscle's nerves is complete.
-    pub closed: bool,
+    /// What the vocabulary does not claim to know in full, in the words of [`OPEN_WORDS`]: silence means unknown there,
+    /// and what is said is not the whole. Where a word is absent, the list is complete.
+    pub open: Vec<String>,
     /// One sentence for the card.
     pub note: Option<String>,
     /// Movement: the verb ("flex") and the word for the muscle that does it ("flexor").
@@ -296,6 +302,11 @@ impl Entry {
     /// The international Latin name, if known.
     pub fn latin(&self) -> Option<&str> {
         self.names.iter().find(|name| name.standing == Standing::Latin).map(|name| &*name.text)
+    }
+
+    /// Whether the vocabulary leaves something about the entry open: one of [`OPEN_WORDS`].
+    pub fn is_open(&self, what: &str) -> bool {
+        self.open.iter().any(|word| word == what)
     }
 
     /// Facts that hold as a rule: all but variants.
@@ -333,6 +344,7 @@ impl Relation {
             Self::KeyMuscle { .. } => "key-muscle",
             Self::KeyPoint { .. } => "key-point",
             Self::Reflex { .. } => "reflex",
+            Self::MovedAt { .. } => "moved-at",
         }
     }
 
@@ -357,7 +369,8 @@ impl Relation {
             | Self::Ligament { ligament: id }
             | Self::FeltBy { nerve: id }
             | Self::KeyMuscle { muscle: id, .. }
-            | Self::KeyPoint { skin: id } => *id,
+            | Self::KeyPoint { skin: id }
+            | Self::MovedAt { joint: id } => *id,
             Self::Roots { .. }
             | Self::Carries { .. }
             | Self::Modality { .. }

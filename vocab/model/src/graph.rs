@@ -70,7 +70,20 @@ impl Vocabulary {
 
     /// The way from a nerve up to an ancestor, both included, the nerve first; `None` if the ancestor is not above it.
     pub fn path_up(&self, nerve: EntryId, ancestor: EntryId) -> Option<Vec<EntryId>> {
-        self.search(nerve, |id| id == ancestor, |vocabulary, id| vocabulary.origins(id, true).collect())
+        self.search(nerve, |id| id == ancestor, Self::above)
+    }
+
+    /// What stands directly above a nerve: what it arises from, and the whole that it is a part of.
+    fn above(&self, nerve: EntryId) -> Vec<EntryId> {
+        let mut list: Vec<EntryId> = self.origins(nerve, true).collect();
+        list.extend(self.entry(nerve).part_of);
+        list
+    }
+
+    /// Whether a nerve arises, by however many steps, from itself.
+    pub fn arises_from_itself(&self, nerve: EntryId) -> bool {
+        let next = |vocabulary: &Self, id| vocabulary.origins(id, true).collect();
+        self.origins(nerve, true).any(|from| self.search(from, |id| id == nerve, next).is_some())
     }
 
     /// Whether one nerve (or plexus part, or root) is the other or stands above it.
@@ -80,12 +93,16 @@ impl Vocabulary {
 
     /// Everything above a nerve, nearest first, without the nerve.
     pub fn ancestors(&self, nerve: EntryId) -> Vec<EntryId> {
-        self.reach(nerve, |vocabulary, id| vocabulary.origins(id, true).collect())
+        self.reach(nerve, Self::above)
     }
 
-    /// Everything below a nerve, nearest first, without the nerve.
+    /// Everything below a nerve, its branches and its parts, nearest first, without the nerve.
     pub fn descendants(&self, nerve: EntryId) -> Vec<EntryId> {
-        self.reach(nerve, Self::branches)
+        self.reach(nerve, |vocabulary, id| {
+            let mut list = vocabulary.branches(id);
+            list.extend_from_slice(vocabulary.parts(id));
+            list
+        })
     }
 
     /// The parts of a structure and their parts, without the structure.

@@ -10,7 +10,9 @@ use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use crate::Vocabulary;
-use crate::entry::{Citation, Entry, EntryId, Fact, Kind, Modality, Name, Region, Relation, Role, Source, Standing};
+use crate::entry::{
+    Citation, Entry, EntryId, Fact, Kind, Modality, Name, OPEN_WORDS, Region, Relation, Role, Source, Standing,
+};
 use crate::problem::{Problem, did_you_mean};
 use crate::segments::Segments;
 
@@ -125,7 +127,7 @@ fn blank(id: String, kind: Kind, file: String, line: u32) -> Entry {
         short: None,
         class: None,
         variant: false,
-        closed: kind == Kind::Muscle,
+        open: Vec::new(),
         note: None,
         verb: None,
         opposite: None,
@@ -159,11 +161,11 @@ const fn fact_keys(kind: Kind) -> &'static [&'static str] {
         Kind::Muscle => &["nerves", "roots", "attaches", "acts", "member"],
         Kind::Nerve => &["modality", "carries", "arises", "continues", "roots", "course", "signs"],
         Kind::Plexus => &["arises", "continues", "roots", "course", "signs"],
-        Kind::Joint => &["kind", "bones", "allows", "ligaments", "nerves", "member"],
+        Kind::Joint => &["kind", "bones", "allows", "ligaments", "nerves", "member", "moved_at"],
         Kind::Root => &["key", "point", "reflex"],
         Kind::Skin => &["roots"],
         Kind::Movement => &["verb", "agent", "opposite"],
-        Kind::Landmark | Kind::Group => &[],
+        Kind::Landmark | Kind::Group => &["moved_at"],
     }
 }
 
@@ -274,8 +276,8 @@ impl<'a> Reader<'a, '_> {
             }
         }
         entry.variant |= table.get("variant").and_then(|value| value.get_ref().as_bool()).unwrap_or(false);
-        if table.get("open").is_some() {
-            entry.closed = false;
+        if let Some(open) = table.get("open") {
+            entry.open = self.open_words(open, &entry.id);
         }
         if let (Some(verb), Some(agent)) = (text("verb"), text("agent")) {
             entry.verb = Some((verb, agent));
@@ -300,6 +302,25 @@ impl<'a> Reader<'a, '_> {
             all.extend(facts);
             entry.facts = all;
         }
+    }
+
+    /// The words of an `open` list; others are a problem.
+    fn open_words(&mut self, value: &Spanned<DeValue<'a>>, id: &str) -> Vec<String> {
+        let Some(list) = value.get_ref().as_array() else {
+            self.say(value.span().start, format!("`open` of `{id}` is a list such as `[\"nerves\"]`"));
+            return Vec::new();
+        };
+        let mut words = Vec::new();
+        for item in list {
+            let word = item.get_ref().as_str().unwrap_or_default();
+            if OPEN_WORDS.contains(&word) {
+                words.push(word.to_owned());
+            } else {
+                let message = format!("`open` of `{id}` has `{word}`; it takes {}", OPEN_WORDS.join(", "));
+                self.say(item.span().start, message);
+            }
+        }
+        words
     }
 
     fn names(&mut self, table: &DeTable<'a>, entry: &mut Entry) {
@@ -461,6 +482,7 @@ fn relation(fields: &mut Fields<'_, '_, '_>, kind: Kind, key: &str, scope: &Scop
         }
         "point" => Some(Relation::KeyPoint { skin: fields.id("skin", &[Kind::Skin], scope)? }),
         "reflex" => Some(Relation::Reflex { reflex: fields.required("reflex")? }),
+        "moved_at" => Some(Relation::MovedAt { joint: fields.id("joint", &[Kind::Joint], scope)? }),
         _ => None,
     }
 }
