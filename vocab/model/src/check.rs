@@ -38,7 +38,7 @@ struct Problems<'v> {
 impl Problems<'_> {
     fn say(&mut self, entry: &Entry, line: Option<u32>, what: &str) {
         self.list.push(Problem {
-            file: entry.file.to_string(),
+            file: entry.file.clone(),
             line: line.unwrap_or(entry.line),
             message: format!("`{}` {what}", entry.id),
         });
@@ -51,7 +51,7 @@ fn both_ends(problems: &mut Problems<'_>, id: EntryId, entry: &Entry) {
     let has = |owner: EntryId, test: &dyn Fn(&Relation) -> bool| {
         vocabulary.entry(owner).facts.iter().any(|fact| test(&fact.relation))
     };
-    for fact in entry.facts.iter() {
+    for fact in &entry.facts {
         let (missing, what) = match fact.relation {
             Relation::Gives { nerve, .. } => (
                 !has(nerve, &|other| matches!(other, Relation::ArisesFrom { from, .. } if *from == id)),
@@ -130,7 +130,7 @@ fn muscle(problems: &mut Problems<'_>, id: EntryId, entry: &Entry) {
     if spinal && !entry.is_open("roots") && none(|relation| matches!(relation, Relation::Roots { .. })) {
         problems.say(entry, None, "is supplied by spinal nerves and has no `roots`");
     }
-    let needs: [(&str, fn(&Relation) -> bool, &str); 3] = [
+    let needs: [Need; 3] = [
         ("origin", |relation| matches!(relation, Relation::Origin { .. }), "has no origin"),
         ("insertion", |relation| matches!(relation, Relation::Insertion { .. }), "has no insertion"),
         ("acts", |relation| matches!(relation, Relation::Acts { .. }), "has no action"),
@@ -141,6 +141,9 @@ fn muscle(problems: &mut Problems<'_>, id: EntryId, entry: &Entry) {
         }
     }
 }
+
+/// What every muscle must have unless it is left open: its word, how to tell, and what to say.
+type Need = (&'static str, fn(&Relation) -> bool, &'static str);
 
 /// A muscle with its wholes, their parts, and its own parts: what one of them lacks another may hold.
 fn family(vocabulary: &Vocabulary, id: EntryId) -> Vec<EntryId> {
@@ -197,7 +200,7 @@ fn name_clashes(problems: &mut Problems<'_>) {
     let vocabulary = problems.vocabulary;
     let mut owners: HashMap<String, Vec<(EntryId, bool, Standing)>> = HashMap::new();
     for (id, entry) in vocabulary.iter() {
-        for name in entry.names.iter() {
+        for name in &entry.names {
             owners.entry(plain(&name.text)).or_default().push((id, name.ambiguous, name.standing));
         }
     }

@@ -46,14 +46,14 @@ impl Vocabulary {
     pub fn branches(&self, nerve: EntryId) -> Vec<EntryId> {
         let facts = &self.entry(nerve).facts;
         let mut list: Vec<EntryId> = Vec::new();
-        for fact in facts.iter() {
+        for fact in facts {
             if let Relation::Gives { nerve, .. } = fact.relation
                 && !list.contains(&nerve)
             {
                 list.push(nerve);
             }
         }
-        for fact in facts.iter() {
+        for fact in facts {
             if let Relation::ContinuesAs { nerve, .. } = fact.relation
                 && !list.contains(&nerve)
             {
@@ -195,7 +195,7 @@ impl Vocabulary {
     pub fn roots_of(&self, id: EntryId) -> Vec<RootReading<'_>> {
         let own = |id: EntryId| -> Vec<RootReading<'_>> {
             let mut list: Vec<RootReading<'_>> = Vec::new();
-            for fact in self.entry(id).facts.iter() {
+            for fact in &self.entry(id).facts {
                 if let Relation::Roots { main, lesser } = fact.relation {
                     list.push(RootReading { main, lesser, fact });
                 }

@@ -37,14 +37,14 @@ pub fn read(files: &[File<'_>], base: Option<&Vocabulary>) -> (Vocabulary, Vec<P
     let mut entries: Vec<Entry> = base.map(|base| base.entries().to_vec()).unwrap_or_default();
     let mut sources: Vec<Source> = base.map(|base| base.sources().to_vec()).unwrap_or_default();
     let mut places: HashMap<String, EntryId> =
-        entries.iter().zip(0..).map(|(entry, place)| (entry.id.to_string(), EntryId(place))).collect();
+        entries.iter().zip(0..).map(|(entry, place)| (entry.id.clone(), EntryId(place))).collect();
 
     let in_base = entries.len();
     let mut found = Vec::new();
     for (file, table) in &tables {
         let mut reader = Reader { file: *file, problems: &mut problems };
         for (kind, table) in reader.entries(table.get_ref()) {
-            let id = reader.id_of(table);
+            let id = Reader::id_of(table);
             let next = EntryId(u32::try_from(entries.len()).unwrap_or(u32::MAX));
             match places.get(&id) {
                 Some(place) if (place.0 as usize) < in_base => {
@@ -118,7 +118,7 @@ fn parse<'a>(file: File<'a>, problems: &mut Vec<Problem>) -> Option<Spanned<DeTa
 
 fn blank(id: String, kind: Kind, file: String, line: u32) -> Entry {
     Entry {
-        id: id,
+        id,
         kind,
         region: Region::Body,
         names: Vec::new(),
@@ -132,7 +132,7 @@ fn blank(id: String, kind: Kind, file: String, line: u32) -> Entry {
         verb: None,
         opposite: None,
         facts: Vec::new(),
-        file: file,
+        file,
         line,
     }
 }
@@ -172,7 +172,7 @@ const fn fact_keys(kind: Kind) -> &'static [&'static str] {
 impl<'a> Reader<'a, '_> {
     fn line(&self, at: usize) -> u32 {
         let before = self.file.text.as_bytes().get(..at).unwrap_or_default();
-        u32::try_from(before.iter().filter(|byte| **byte == b'\n').count()).unwrap_or(u32::MAX - 1) + 1
+        u32::try_from(before.split(|byte| *byte == b'\n').count()).unwrap_or(u32::MAX)
     }
 
     fn say(&mut self, at: usize, message: String) {
@@ -207,7 +207,7 @@ impl<'a> Reader<'a, '_> {
         all
     }
 
-    fn id_of(&self, table: &Spanned<DeValue<'a>>) -> String {
+    fn id_of(table: &Spanned<DeValue<'a>>) -> String {
         let get = |key: &str| table.get_ref().as_table()?.get(key)?.get_ref().as_str().map(str::to_owned);
         get("id").or_else(|| get("name").map(|name| slug(&name))).unwrap_or_default()
     }
@@ -256,7 +256,8 @@ impl<'a> Reader<'a, '_> {
                 );
             }
         }
-        let text = |key: &str| table.get(key).and_then(|value| value.get_ref().as_str()).map(|text| text.to_owned());
+        let text =
+            |key: &str| table.get(key).and_then(|value| value.get_ref().as_str()).map(std::borrow::ToOwned::to_owned);
 
         let own = text("region").as_deref().and_then(Region::from_word).or(region);
         match own {
@@ -268,7 +269,7 @@ impl<'a> Reader<'a, '_> {
         }
         self.names(table, entry);
         if let Some(ids) = table.get("ids").and_then(|ids| ids.get_ref().as_array()) {
-            entry.ids = ids.iter().filter_map(|id| id.get_ref().as_str()).map(|id| id.to_owned()).collect();
+            entry.ids = ids.iter().filter_map(|id| id.get_ref().as_str()).map(std::borrow::ToOwned::to_owned).collect();
         }
         for (slot, key) in [(&mut entry.short, "short"), (&mut entry.class, "class"), (&mut entry.note, "note")] {
             if let Some(text) = text(key) {
@@ -324,8 +325,9 @@ impl<'a> Reader<'a, '_> {
     }
 
     fn names(&mut self, table: &DeTable<'a>, entry: &mut Entry) {
-        let mut names = entry.names.to_vec();
-        let get = |key: &str| table.get(key).and_then(|value| value.get_ref().as_str()).map(|text| text.to_owned());
+        let mut names = entry.names.clone();
+        let get =
+            |key: &str| table.get(key).and_then(|value| value.get_ref().as_str()).map(std::borrow::ToOwned::to_owned);
         if let Some(name) = get("name").filter(|name| names.first().is_none_or(|first| first.text != *name)) {
             names
                 .insert(0, Name { text: name, standing: Standing::Preferred, plural: get("plural"), ambiguous: false });
@@ -411,7 +413,7 @@ impl<'a> Reader<'a, '_> {
                 format!("a fact of `{id}` (`{key}`) has no source; write `src = \"memory\"` if it is from memory"),
             );
         }
-        Some(Fact { relation: relation?, variant, note, sources: sources, line })
+        Some(Fact { relation: relation?, variant, note, sources, line })
     }
 }
 
@@ -550,7 +552,7 @@ impl<'r, 'a, 'p> Fields<'r, 'a, 'p> {
     }
 
     fn text(&mut self, key: &str) -> Option<String> {
-        self.get(key)?.get_ref().as_str().map(|text| text.to_owned())
+        self.get(key)?.get_ref().as_str().map(std::borrow::ToOwned::to_owned)
     }
 
     fn required(&mut self, key: &str) -> Option<String> {

@@ -73,16 +73,19 @@ impl Segments {
     }
 
     /// Both sets together.
+    #[must_use]
     pub const fn union(self, other: Self) -> Self {
         Self(self.0 | other.0)
     }
 
     /// What both sets hold.
+    #[must_use]
     pub const fn intersection(self, other: Self) -> Self {
         Self(self.0 & other.0)
     }
 
     /// What this set holds and the other does not.
+    #[must_use]
     pub const fn minus(self, other: Self) -> Self {
         Self(self.0 & !other.0)
     }
@@ -116,7 +119,7 @@ impl fmt::Display for Segments {
         for run in all.chunk_by(|a, b| a + 1 == *b) {
             match run {
                 [first, .., last] if run.len() > 2 => {
-                    parts.push(format!("{}–{}", Self::name(*first), Self::name(*last)))
+                    parts.push(format!("{}–{}", Self::name(*first), Self::name(*last)));
                 }
                 _ => parts.extend(run.iter().map(|index| Self::name(*index))),
             }
