@@ -1,9 +1,10 @@
 //! Tests of the built program, end to end; corpora; benches.
 //!
 //! What several tests and reports share stands here: [`corpus`] reads the annotated texts and scores the claim reader on
-//! them.
+//! them, [`course`] knows what is planted in the demo course.
 
 pub mod corpus;
+pub mod course;
 
 use std::path::{Path, PathBuf};
 
