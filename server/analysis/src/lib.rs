@@ -17,6 +17,7 @@ pub mod lexicon;
 pub mod lines;
 pub mod mentions;
 pub mod names;
+pub mod picture;
 pub mod reading;
 pub mod settings;
 pub mod text;
