@@ -1,10 +1,12 @@
 //! Tests of the built program, end to end; corpora; benches.
 //!
 //! What several tests and reports share stands here: [`corpus`] reads the annotated texts and scores the claim reader on
-//! them, [`course`] knows what is planted in the demo course.
+//! them, [`course`] knows what is planted in the demo course, [`fixtures`] compares small texts with what is marked in
+//! them.
 
 pub mod corpus;
 pub mod course;
+pub mod fixtures;
 
 use std::path::{Path, PathBuf};
 

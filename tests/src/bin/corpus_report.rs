@@ -198,8 +198,8 @@ fn show_told(document: &Document, told: &Told) {
         .iter()
         .map(|part| format!("{} {:?}", part.role.word(), part.span.of(&document.text)))
         .collect();
-    let flags = [("negated", told.claim.negated), ("hedged", told.claim.hedged), ("all", told.claim.all)];
-    let flags: String = flags.iter().filter(|(_, on)| *on).map(|(word, _)| format!(" {word}")).collect();
+    let flags = [(" negated", told.claim.negated), (" hedged", told.claim.hedged), (" all", told.claim.all)];
+    let flags: String = flags.iter().filter(|(_, on)| *on).map(|(word, _)| *word).collect();
     println!(
         "      {} {}{flags} [{}] {}",
         told.judgement.verdict.word(),

@@ -157,9 +157,10 @@ impl Builder<'_> {
                 }
             }
             TagEnd::TableHead | TagEnd::TableRow => self.row += 1,
-            TagEnd::CodeBlock | TagEnd::HtmlBlock => self.silent = self.silent.saturating_sub(1),
             TagEnd::MetadataBlock(MetadataBlockKind::YamlStyle) => self.metadata = false,
-            TagEnd::MetadataBlock(_) => self.silent = self.silent.saturating_sub(1),
+            TagEnd::CodeBlock | TagEnd::HtmlBlock | TagEnd::MetadataBlock(_) => {
+                self.silent = self.silent.saturating_sub(1);
+            }
             TagEnd::Emphasis => self.close_mark(Mark::Emphasis),
             TagEnd::Strong => self.close_mark(Mark::Strong),
             TagEnd::Strikethrough => self.close_mark(Mark::Struck),
