@@ -48,21 +48,22 @@ impl Problems<'_> {
 /// A fact that is entered at both of its ends must stand at both.
 fn both_ends(problems: &mut Problems<'_>, id: EntryId, entry: &Entry) {
     let vocabulary = problems.vocabulary;
-    let has = |owner: EntryId, test: &dyn Fn(&Relation) -> bool| {
-        vocabulary.entry(owner).facts.iter().any(|fact| test(&fact.relation))
+    let has = |owner: EntryId, variant: bool, test: &dyn Fn(&Relation) -> bool| {
+        vocabulary.entry(owner).facts.iter().any(|fact| fact.variant == variant && test(&fact.relation))
     };
     for fact in &entry.facts {
+        let as_variant = if fact.variant { " (as a variant)" } else { "" };
         let (missing, what) = match fact.relation {
             Relation::Gives { nerve, .. } => (
-                !has(nerve, &|other| matches!(other, Relation::ArisesFrom { from, .. } if *from == id)),
+                !has(nerve, fact.variant, &|other| matches!(other, Relation::ArisesFrom { from, .. } if *from == id)),
                 format!("gives `{}`, whose `arises` does not name it", vocabulary.entry(nerve).id),
             ),
             Relation::ContinuesAs { nerve, .. } => (
-                !has(nerve, &|other| matches!(other, Relation::ArisesFrom { from, .. } if *from == id)),
+                !has(nerve, fact.variant, &|other| matches!(other, Relation::ArisesFrom { from, .. } if *from == id)),
                 format!("continues as `{}`, whose `arises` does not name it", vocabulary.entry(nerve).id),
             ),
             Relation::ArisesFrom { from, .. } if matches!(vocabulary.kind(from), Kind::Nerve | Kind::Plexus) => (
-                !has(from, &|other| match other {
+                !has(from, fact.variant, &|other| match other {
                     Relation::Gives { nerve, .. } | Relation::ContinuesAs { nerve, .. } => *nerve == id,
                     _ => false,
                 }),
@@ -72,12 +73,12 @@ fn both_ends(problems: &mut Problems<'_>, id: EntryId, entry: &Entry) {
                 ),
             ),
             Relation::Supplies { muscle, .. } => (
-                !has(muscle, &|other| matches!(other, Relation::SuppliedBy { nerve } if *nerve == id)),
-                format!("supplies `{}`, whose `nerves` do not name it", vocabulary.entry(muscle).id),
+                !has(muscle, fact.variant, &|other| matches!(other, Relation::SuppliedBy { nerve } if *nerve == id)),
+                format!("supplies `{}`, whose `nerves` do not name it so{as_variant}", vocabulary.entry(muscle).id),
             ),
             Relation::SuppliedBy { nerve } if vocabulary.kind(nerve) != Kind::Root => (
-                !has(nerve, &|other| matches!(other, Relation::Supplies { muscle, .. } if *muscle == id)),
-                format!("is supplied by `{}`, whose course does not supply it", vocabulary.entry(nerve).id),
+                !has(nerve, fact.variant, &|other| matches!(other, Relation::Supplies { muscle, .. } if *muscle == id)),
+                format!("is supplied by `{}`, whose course does not supply it{as_variant}", vocabulary.entry(nerve).id),
             ),
             _ => continue,
         };
@@ -122,7 +123,8 @@ fn muscle(problems: &mut Problems<'_>, id: EntryId, entry: &Entry) {
             problems.say(entry, Some(reading.fact.line), &what);
         }
     }
-    let spinal = supplies.iter().any(|supply| !vocabulary.possible_segments(supply.nerve).is_empty());
+    let spinal =
+        supplies.iter().any(|supply| !supply.variant && !vocabulary.possible_segments(supply.nerve).is_empty());
     let family = family(vocabulary, id);
     let none = |test: fn(&Relation) -> bool| {
         !family.iter().any(|member| vocabulary.entry(*member).facts.iter().any(|fact| test(&fact.relation)))
