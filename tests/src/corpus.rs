@@ -173,7 +173,7 @@ pub fn score<'a>(document: &'a Document, knowledge: &Knowledge) -> Scored<'a> {
         unmarked: Vec::new(),
     };
     for (claim, judgement) in claims {
-        let finding = verdicts::finding(&claim, &judgement, &knowledge.vocabulary);
+        let finding = verdicts::finding(&claim, &judgement, &knowledge.vocabulary, &document.text);
         let told = Told { claim, judgement, finding };
         let best = scored
             .marks

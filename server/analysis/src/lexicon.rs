@@ -142,11 +142,7 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("has|have its|their? insertion on|in|into|at|onto", K::Attachment, P::Muscle, P::Landmark, "Brachialis has its insertion on the tuberosity of ulna."),
 
     // Joint.
-    verb("is|are a|an? synovial? joint? of? the?", K::Joint, P::Joint, P::JointKind, "The elbow joint is a hinge joint."),
     verb("allows|allow|permits|permit", K::Joint, P::Joint, P::Movement, "The elbow joint allows flexion and extension."),
-
-    // Modality.
-    verb("is|are a|an?", K::Modality, P::Nerve, P::Modality, "The medial cutaneous nerve of the forearm is a purely sensory nerve."),
 
     // Membership.
     verb("belongs|belong to", K::Membership, P::Muscle, P::Group, "Supraspinatus belongs to the rotator cuff."),
@@ -290,6 +286,10 @@ word_lists! {
     asserts_nothing: "if unless suppose imagine hypothetical hypothetically would could should whether mistake mistakes misconception misconceptions myth wrongly incorrectly incorrect erroneously falsely confuse confused confuses mistaken mistakenly false untrue wrong dog dogs canine cat cats feline horse horses equine rat rats mouse mice rabbit rabbits sheep pig pigs porcine bovine cattle monkey monkeys primate primates ape apes quadruped quadrupeds mammals amphibian amphibians fish bird birds reptile reptiles embryo embryonic embryologically embryology arch arches somite somites myotomes historically formerly previously thought reported reports studies study cadavers cadaveric specimens variant variants variation variations anomalous anomaly anomalies variably unlike instead mnemonic";
     /// Words that make what follows no motor supply: vessels, sensation, nuclei.
     is_not_motor: "artery arteries arterial blood vein veins venous vascular perfusion vessel vessels lymphatic sympathetic parasympathetic autonomic proprioceptive proprioception nucleus nuclei tract tracts cortex skin cutaneous sensory sensation mucosa membrane articular capsule periosteum dermatome vasomotor secretomotor dura";
+    /// Participles of doing: "flexion is *produced* by".
+    is_done: "produced performed caused effected achieved carried assisted initiated brought";
+    /// Verbs of doing: "*produces* flexion".
+    does: "produces produce performs perform causes cause effects effect assists assist aids aid helps help contributes contribute initiates initiate enables enable does do brings about acts act in responsible for";
     /// Words that tell of a loss.
     is_loss: "paralysis paralyses paralyzes weakness weakens weaken denervation denervates wasting atrophy palsy paresis paralysed paralyzed weak weakened denervated lost loses loss";
 }

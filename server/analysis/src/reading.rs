@@ -60,7 +60,7 @@ pub fn read(text: &str, form: Form, knowledge: &Knowledge, settings: &Settings) 
         .collect();
     let mut findings: Vec<Finding> = claims
         .iter()
-        .filter_map(|(claim, judgement)| verdicts::finding(claim, judgement, &knowledge.vocabulary))
+        .filter_map(|(claim, judgement)| verdicts::finding(claim, judgement, &knowledge.vocabulary, text))
         .collect();
     findings.retain(|finding| !settings.off.iter().any(|code| code == finding.code));
     findings.sort_by_key(|finding| (finding.span, finding.code));

@@ -4,15 +4,19 @@
 //! files of this folder each read one form: `sentences`, `labels`, `tables`, `exam`. What words mean stands in
 //! [`crate::lexicon`] alone.
 
-mod labels;
+mod phrases;
 pub mod segments;
 mod sentences;
-mod tables;
+mod subjects;
 
 use fascicle_model::{EntryId, Segments};
 
-use crate::blocks::BlockIx;
+use crate::blocks::{BlockIx, BlockKind, Blocks};
+use crate::mentions::Mentions;
+use crate::reading::Knowledge;
 use crate::text::Span;
+
+pub use phrases::Relations;
 
 /// What a claim is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -196,22 +200,33 @@ impl Claim {
     }
 }
 
-/// Relation words, ready to be matched.
-#[derive(Debug, Default)]
-pub struct Relations {}
-
-impl Relations {
-    /// Compiles the lexicon, with the verbs of the vocabulary's movements.
-    pub fn new(_vocabulary: &fascicle_model::Vocabulary) -> Self {
-        Self {}
-    }
-}
-
 /// Reads the claims of a document.
-pub fn claims(
-    _blocks: &crate::blocks::Blocks,
-    _mentions: &[crate::mentions::Mentions],
-    _knowledge: &crate::reading::Knowledge,
-) -> Vec<Claim> {
-    Vec::new()
+pub fn claims(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge) -> Vec<Claim> {
+    let mut claims = Vec::new();
+    let subjects = subjects::Subjects::new(blocks, mentions, &knowledge.vocabulary);
+    let mut memory = sentences::Memory::default();
+    let mut last_heading = None;
+    for (at, block) in blocks.list.iter().enumerate() {
+        let Some(block_mentions) = mentions.get(at) else { continue };
+        if matches!(block.kind, BlockKind::Cell { .. } | BlockKind::Heading(_) | BlockKind::Title) || block.quoted {
+            memory = sentences::Memory::default();
+            continue;
+        }
+        if block.heading != last_heading || !matches!(block.kind, BlockKind::Paragraph | BlockKind::Caption) {
+            memory = sentences::Memory::default();
+        }
+        last_heading = block.heading;
+        let above = subjects.of(at);
+        let scope = sentences::Scope {
+            vocabulary: &knowledge.vocabulary,
+            relations: &knowledge.relations,
+            plain: &block.plain,
+            mentions: block_mentions,
+            block: at,
+            subjects: &above,
+        };
+        claims.extend(sentences::read(&scope, 0, &mut memory));
+    }
+    claims.sort_by_key(|claim| (claim.span, claim.kind));
+    claims
 }

@@ -1,1 +1,1394 @@
 //! Claims in sentences.
+//!
+//! A sentence is a row of [`Atom`]s: names, segments, relation phrases, movements, other words, marks. For each relation
+//! phrase its subject is looked for on the left and its object on the right. Both are **groups**: names joined by commas
+//! and conjunctions. Whatever is not understood between a phrase and a group ends the attempt: silence is the rule, a
+//! claim the exception.
+
+use fascicle_model::{EntryId, Kind, Vocabulary};
+
+use super::phrases::{MovementForm, MovementWord, Relations};
+use super::segments;
+use super::{Claim, ClaimKind, Part, PartRole, What};
+use crate::blocks::BlockIx;
+use crate::lexicon::{self, Form, RelationWord};
+use crate::mentions::{Mention, Mentions};
+use crate::text::{Mark, Plain, Span};
+
+/// What a sentence is read with.
+pub struct Scope<'a> {
+    /// The vocabulary.
+    pub vocabulary: &'a Vocabulary,
+    /// Relation and movement words.
+    pub relations: &'a Relations,
+    /// The block's text.
+    pub plain: &'a Plain,
+    /// Its tokens and mentions.
+    pub mentions: &'a Mentions,
+    /// The block.
+    pub block: BlockIx,
+    /// What the block stands under, nearest first: the subject of a statement that names none.
+    pub subjects: &'a [Subject],
+}
+
+/// A structure that a statement can be about without naming it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Subject {
+    /// What it can be.
+    pub candidates: Vec<EntryId>,
+    /// Where it is named, in the source.
+    pub span: Span,
+}
+
+/// What carries over from one sentence to the next.
+#[derive(Clone, Debug, Default)]
+pub struct Memory {
+    /// The subject of the sentence before.
+    subject: Vec<Subject>,
+    /// All names of the sentence before, in order.
+    named: Vec<Subject>,
+}
+
+#[derive(Clone, Debug)]
+enum AtomKind {
+    Name(usize),
+    Segments(segments::Reading),
+    Relation(&'static RelationWord),
+    Movement(MovementWord),
+    Word,
+}
+
+#[derive(Clone, Debug)]
+struct Atom {
+    kind: AtomKind,
+    /// First token and the token after the last.
+    from: usize,
+    to: usize,
+    /// Lower-case text of a word or mark; empty for the rest.
+    word: String,
+}
+
+/// Names joined by commas and conjunctions.
+#[derive(Clone, Debug, Default)]
+struct Group {
+    /// Places of the atoms that name its members.
+    members: Vec<usize>,
+    /// Members that are taken out.
+    except: Vec<usize>,
+    /// The atom after it.
+    end: usize,
+    /// "all", "both", "every"
+    all: bool,
+    /// "medial half of", "two of": a part that the name does not tell.
+    partial: bool,
+}
+
+/// One side of a claim: what it is and where it stands in the source.
+#[derive(Clone, Debug)]
+struct Side {
+    what: What,
+    span: Span,
+}
+
+/// Reads the claims in the sentences of a block from a token on.
+pub fn read(scope: &Scope<'_>, from: usize, memory: &mut Memory) -> Vec<Claim> {
+    let tokens = &scope.mentions.tokens;
+    let mut claims = Vec::new();
+    let mut start = from;
+    for at in from..tokens.len() {
+        if ends_sentence(scope, at) {
+            claims.extend(read_sentence(scope, start, at + 1, memory));
+            start = at + 1;
+        }
+    }
+    if start < tokens.len() {
+        claims.extend(read_sentence(scope, start, tokens.len(), memory));
+    }
+    claims
+}
+
+/// Whether a sentence ends with a token.
+fn ends_sentence(scope: &Scope<'_>, at: usize) -> bool {
+    let text = &scope.plain.text;
+    let tokens = &scope.mentions.tokens;
+    let Some(token) = tokens.get(at) else { return false };
+    let next = tokens.get(at + 1);
+    let gap = next.map_or("\n", |next| Span::new(token.span.end, next.span.start).of(text));
+    if gap.contains('\n') && scope.plain.to_source(Span::new(token.span.end, token.span.end + 1)).len() != 1 {
+        return true; // a hard line break
+    }
+    match token.span.of(text) {
+        "?" | "!" => true,
+        "." => {
+            let Some(next) = next else { return true };
+            if gap.is_empty() {
+                return false;
+            }
+            let before =
+                at.checked_sub(1).and_then(|before| tokens.get(before)).map_or("", |token| token.span.of(text));
+            let short = before.len() == 1 && before.chars().all(char::is_alphabetic);
+            let known = matches!(
+                &*before.to_lowercase(),
+                "e.g" | "i.e" | "cf" | "fig" | "vs" | "mm" | "nn" | "approx" | "ca" | "al" | "dr" | "prof" | "no"
+            );
+            let capital = next.span.of(text).chars().next().is_some_and(|c| !c.is_lowercase());
+            capital && !short && !known
+        }
+        _ => false,
+    }
+}
+
+fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory) -> Vec<Claim> {
+    let atoms = atoms(scope, from, to);
+    let sentence = Sentence { scope, atoms: &atoms, memory };
+    let claims = if sentence.asserts() { sentence.claims() } else { Vec::new() };
+    let (subject, named) = (sentence.main_subject(), sentence.named());
+    if !named.is_empty() {
+        if !subject.is_empty() {
+            memory.subject = subject;
+        }
+        memory.named = named;
+    }
+    claims
+}
+
+fn atoms(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Atom> {
+    let text = &scope.plain.text;
+    let tokens = &scope.mentions.tokens;
+    let mentions = &scope.mentions.list;
+    let lower: Vec<String> =
+        tokens.get(from..to).unwrap_or_default().iter().map(|token| token.span.of(text).to_lowercase()).collect();
+    let named: Vec<bool> = (from..to)
+        .map(|at| {
+            mentions
+                .iter()
+                .any(|mention| is_usable(mention, scope) && (mention.tokens.0..mention.tokens.1).contains(&at))
+        })
+        .collect();
+    let word = |at: usize| -> &str {
+        let place = at.wrapping_sub(from);
+        if named.get(place).copied().unwrap_or(true) { "" } else { lower.get(place).map_or("", String::as_str) }
+    };
+    let mut list = Vec::new();
+    let mut at = from;
+    while at < to {
+        let mention = mentions.iter().position(|mention| mention.tokens.0 == at && is_usable(mention, scope));
+        let (kind, end) = if let Some(place) = mention {
+            (AtomKind::Name(place), mentions.get(place).map_or(at + 1, |mention| mention.tokens.1))
+        } else if let Some(reading) = segments::read(text, tokens.get(..to).unwrap_or_default(), at) {
+            let end = reading.end;
+            (AtomKind::Segments(reading), end)
+        } else {
+            let phrase = scope.relations.phrase_at(at, &word);
+            let movement = scope.relations.movement_at(at, &word);
+            match (phrase, movement) {
+                (Some((relation, end)), movement) if movement.as_ref().is_none_or(|(_, other)| end >= *other) => {
+                    (AtomKind::Relation(relation), end)
+                }
+                (_, Some((movement, end))) => (AtomKind::Movement(movement), end),
+                _ => (AtomKind::Word, at + 1),
+            }
+        };
+        let word = if matches!(kind, AtomKind::Word) {
+            lower.get(at - from).cloned().unwrap_or_default()
+        } else {
+            String::new()
+        };
+        list.push(Atom { kind, from: at, to: end, word });
+        at = end.max(at + 1);
+    }
+    list
+}
+
+/// Adjectives such as "radial" are short names of nerves; in running text they are adjectives.
+fn is_usable(mention: &Mention, scope: &Scope<'_>) -> bool {
+    mention.shared || !is_bare_adjective(mention, scope.vocabulary)
+}
+
+/// Whether a mention is one word that is the short name of a nerve.
+pub fn is_bare_adjective(mention: &Mention, vocabulary: &Vocabulary) -> bool {
+    mention.standing == fascicle_model::Standing::Short
+        && mention.tokens.1 == mention.tokens.0 + 1
+        && mention.candidates.iter().all(|id| vocabulary.is_neural(*id))
+}
+
+struct Sentence<'a, 's> {
+    scope: &'a Scope<'s>,
+    atoms: &'a [Atom],
+    memory: &'a Memory,
+}
+
+impl<'a> Sentence<'a, '_> {
+    fn word(&self, at: usize) -> &'a str {
+        self.atoms.get(at).map_or("", |atom| &*atom.word)
+    }
+
+    fn mention(&self, at: usize) -> Option<&'a Mention> {
+        match self.atoms.get(at)?.kind {
+            AtomKind::Name(place) => self.scope.mentions.list.get(place),
+            _ => None,
+        }
+    }
+
+    fn source(&self, from: usize, to: usize) -> Span {
+        let tokens = &self.scope.mentions.tokens;
+        let first = self.atoms.get(from).and_then(|atom| tokens.get(atom.from));
+        let last = to
+            .checked_sub(1)
+            .and_then(|last| self.atoms.get(last))
+            .and_then(|atom| tokens.get(atom.to.checked_sub(1)?));
+        match (first, last) {
+            (Some(first), Some(last)) => self.scope.plain.to_source(Span::new(first.span.start, last.span.end)),
+            _ => Span::default(),
+        }
+    }
+
+    /// Whether the sentence asserts something of its own.
+    fn asserts(&self) -> bool {
+        let last = self.atoms.last().map_or("", |atom| &*atom.word);
+        if last == "?" {
+            return false;
+        }
+        let quoted = self.atoms.iter().any(|atom| matches!(&*atom.word, "“" | "\"" | "«"));
+        !quoted && !self.atoms.iter().any(|atom| lexicon::asserts_nothing(&atom.word))
+    }
+
+    fn is_struck(&self, at: usize) -> bool {
+        let tokens = &self.scope.mentions.tokens;
+        self.atoms
+            .get(at)
+            .and_then(|atom| tokens.get(atom.from))
+            .is_some_and(|token| self.scope.plain.has_mark(token.span, Mark::Struck))
+    }
+
+    fn named(&self) -> Vec<Subject> {
+        (0..self.atoms.len()).filter_map(|at| self.subject_at(at)).collect()
+    }
+
+    fn subject_at(&self, at: usize) -> Option<Subject> {
+        let mention = self.mention(at)?;
+        Some(Subject { candidates: mention.candidates.clone(), span: self.scope.plain.to_source(mention.span) })
+    }
+
+    fn main_subject(&self) -> Vec<Subject> {
+        self.main_group()
+            .map(|group| group.members.iter().filter_map(|at| self.subject_at(*at)).collect())
+            .unwrap_or_default()
+    }
+
+    /// The group with which the sentence begins.
+    fn main_group(&self) -> Option<Group> {
+        let mut at = 0;
+        while at < self.atoms.len() {
+            match self.atoms.get(at)?.kind {
+                AtomKind::Name(_) => {
+                    let group = self.group_from(at, false)?;
+                    if self.is_place(&group) && self.word(group.end) == "," {
+                        at = group.end + 1; // "In the forearm, …"
+                        continue;
+                    }
+                    return (!self.is_governed(at)).then_some(group);
+                }
+                AtomKind::Word if self.may_lead(at) => at += 1,
+                _ => return None,
+            }
+        }
+        None
+    }
+
+    /// Words that may stand before the subject of a sentence.
+    fn may_lead(&self, at: usize) -> bool {
+        let word = self.word(at);
+        lexicon::is_determiner(word)
+            || lexicon::is_adverb(word)
+            || lexicon::means_all(word)
+            || lexicon::is_part_noun(word)
+            || lexicon::is_preposition(word)
+            || lexicon::is_muscle_noun(word)
+            || matches!(word, "," | "*" | "•" | "-" | "–" | "and" | "so" | "again" | "since" | "because" | ":")
+    }
+
+    fn is_place(&self, group: &Group) -> bool {
+        group.members.first().is_some_and(|at| {
+            self.mention(*at).is_some_and(|mention| {
+                mention.candidates.iter().all(|id| {
+                    matches!(self.scope.vocabulary.kind(*id), Kind::Landmark | Kind::Joint | Kind::Skin | Kind::Group)
+                })
+            })
+        })
+    }
+
+    /// Whether the name at an atom hangs on a preposition, so that it is no subject.
+    fn is_governed(&self, at: usize) -> bool {
+        let mut before = at;
+        while let Some(place) = before.checked_sub(1) {
+            let word = self.word(place);
+            if lexicon::is_determiner(word) || lexicon::means_all(word) || lexicon::is_muscle_noun(word) {
+                before = place;
+                continue;
+            }
+            if word == "of" {
+                let noun = place.checked_sub(1).map_or("", |noun| self.word(noun));
+                return !lexicon::is_part_noun(noun);
+            }
+            return lexicon::is_preposition(word);
+        }
+        false
+    }
+
+    fn class(&self, at: usize) -> Option<u8> {
+        let mention = self.mention(at)?;
+        let kind = self.scope.vocabulary.kind(*mention.candidates.first()?);
+        Some(match kind {
+            Kind::Nerve | Kind::Plexus | Kind::Root => 0,
+            Kind::Muscle => 1,
+            Kind::Group => 2,
+            Kind::Joint => 3,
+            Kind::Landmark => 4,
+            Kind::Skin => 5,
+            Kind::Movement => 6,
+        })
+    }
+
+    /// The group that begins with the name at an atom. As an object it ends before a name that has a verb of its own.
+    fn group_from(&self, at: usize, is_object: bool) -> Option<Group> {
+        let class = self.class(at)?;
+        let is_same = |other: u8| other == class || (class, other) == (1, 2) || (class, other) == (2, 1);
+        let mut group = Group { members: vec![at], end: self.behind_bracket(at + 1), ..Group::default() };
+        self.quantify(at, &mut group);
+        loop {
+            let mut next = group.end;
+            if lexicon::is_exception(self.word(next))
+                || (self.word(next) == "apart" && self.word(next + 1) == "from")
+                || (self.word(next) == "with" && self.word(next + 2) == "exception")
+            {
+                self.take_exceptions(next, &mut group);
+                break;
+            }
+            if !lexicon::is_conjunction(self.word(next)) && !(self.word(next) == "as" && self.word(next + 1) == "well")
+            {
+                break;
+            }
+            while lexicon::is_conjunction(self.word(next))
+                || matches!(self.word(next), "as" | "well" | "also" | "with" | "then")
+                || lexicon::is_determiner(self.word(next))
+                || lexicon::is_muscle_noun(self.word(next))
+                || lexicon::is_adverb(self.word(next))
+            {
+                next += 1;
+            }
+            if !self.class(next).is_some_and(is_same) {
+                break;
+            }
+            let behind = self.behind_bracket(next + 1);
+            if is_object && self.begins_predicate(behind) {
+                break;
+            }
+            group.members.push(next);
+            group.end = behind;
+        }
+        Some(group)
+    }
+
+    /// What stands before a group: "all", "both heads of", "the medial half of".
+    fn quantify(&self, at: usize, group: &mut Group) {
+        let mut before = at;
+        while let Some(place) = before.checked_sub(1) {
+            let word = self.word(place);
+            if lexicon::means_all(word) {
+                group.all = true;
+            } else if matches!(
+                word,
+                "half"
+                    | "halves"
+                    | "two"
+                    | "three"
+                    | "four"
+                    | "most"
+                    | "part"
+                    | "parts"
+                    | "portion"
+                    | "lateral"
+                    | "medial"
+                    | "upper"
+                    | "lower"
+                    | "rest"
+                    | "some"
+                    | "fibres"
+                    | "fibers"
+                    | "remaining"
+                    | "remainder"
+                    | "deep"
+                    | "superficial"
+                    | "other"
+                    | "anterior"
+                    | "posterior"
+                    | "one"
+            ) {
+                group.partial = true;
+            } else if !(lexicon::is_determiner(word) || lexicon::is_muscle_noun(word) || word == "of" || word == "in") {
+                break;
+            }
+            before = place;
+        }
+    }
+
+    fn take_exceptions(&self, at: usize, group: &mut Group) {
+        let mut next = at;
+        while next < self.atoms.len() && self.mention(next).is_none() && !matches!(self.word(next), "." | ";" | ":") {
+            next += 1;
+        }
+        if let Some(except) = self.mention(next).and_then(|_| self.group_from_plain(next)) {
+            group.end = except.end;
+            group.except = except.members;
+        }
+    }
+
+    fn group_from_plain(&self, at: usize) -> Option<Group> {
+        self.group_from(at, true)
+    }
+
+    /// The atom behind a bracket that opens at an atom; the atom itself if none does.
+    fn behind_bracket(&self, at: usize) -> usize {
+        if !matches!(self.word(at), "(" | "[") {
+            return at;
+        }
+        (at + 1..self.atoms.len()).find(|place| matches!(self.word(*place), ")" | "]")).map_or(at, |close| close + 1)
+    }
+
+    /// Whether a verb begins at an atom.
+    fn begins_predicate(&self, at: usize) -> bool {
+        let mut at = at;
+        while lexicon::is_adverb(self.word(at))
+            || lexicon::is_negation(self.word(at))
+            || lexicon::is_hedge(self.word(at))
+        {
+            at += 1;
+        }
+        match self.atoms.get(at).map(|atom| &atom.kind) {
+            Some(AtomKind::Relation(relation)) => relation.form == Form::Verb,
+            Some(AtomKind::Movement(movement)) => movement.form == MovementForm::Verb,
+            _ => lexicon::is_auxiliary(self.word(at)),
+        }
+    }
+
+    fn fits(&self, role: PartRole, candidates: &[EntryId]) -> bool {
+        candidates.iter().any(|id| fits(self.scope.vocabulary, role, *id))
+    }
+
+    /// The members of a group as sides of a claim, those that fit the role.
+    fn sides(&self, group: &Group, role: PartRole) -> Vec<Side> {
+        group.members.iter().filter(|at| !self.is_struck(**at)).filter_map(|at| self.side(*at, role)).collect()
+    }
+
+    fn side(&self, at: usize, role: PartRole) -> Option<Side> {
+        let subject = self.subject_at(at)?;
+        side_of(self.scope.vocabulary, &subject, role)
+    }
+
+    /// The claims of the sentence.
+    fn claims(&self) -> Vec<Claim> {
+        let mut claims = Vec::new();
+        let mut last_subject: Vec<Side> = Vec::new();
+        for at in 0..self.atoms.len() {
+            if self.is_struck(at) {
+                continue;
+            }
+            match &self.atoms.get(at).map(|atom| &atom.kind) {
+                Some(AtomKind::Relation(relation)) => match relation.form {
+                    Form::Noun => claims.extend(self.noun_claims(at, relation)),
+                    Form::Verb | Form::Participle => claims.extend(self.verb_claims(at, relation, &mut last_subject)),
+                },
+                Some(AtomKind::Movement(movement)) => {
+                    claims.extend(self.action_claims(at, movement, &mut last_subject))
+                }
+                Some(AtomKind::Name(_)) => claims.extend(self.bracket_claims(at)),
+                Some(AtomKind::Word) if matches!(self.word(at), "is" | "are" | "remains") => {
+                    claims.extend(self.predicate_claims(at))
+                }
+                _ => {}
+            }
+        }
+        claims
+    }
+
+    /// Claims of `LEFT phrase RIGHT`.
+    fn verb_claims(&self, at: usize, relation: &RelationWord, last_subject: &mut Vec<Side>) -> Vec<Claim> {
+        let (before, negated, hedged) = self.before_verb(at);
+        let Some(object) = self.object(at + 1) else { return Vec::new() };
+        let left = self.subject(before, relation, last_subject);
+        if left.is_empty() {
+            return Vec::new();
+        }
+        (*last_subject).clone_from(&left);
+        let hedged = hedged || self.clause_hedged(at);
+        self.combine(relation, &left, &object, at, negated, hedged)
+    }
+
+    /// Steps back from a verb over auxiliaries and adverbs: the atom after which the subject ends, and what was said of
+    /// the verb on the way.
+    fn before_verb(&self, at: usize) -> (usize, bool, bool) {
+        let (mut before, mut negated, mut hedged) = (at, false, false);
+        while let Some(place) = before.checked_sub(1) {
+            let word = self.word(place);
+            if lexicon::is_negation(word) {
+                negated = true;
+            } else if lexicon::is_hedge(word) {
+                hedged = true;
+            } else if !(lexicon::is_auxiliary(word) || lexicon::is_adverb(word)) {
+                break;
+            }
+            before = place;
+        }
+        (before, negated, hedged)
+    }
+
+    fn clause_hedged(&self, at: usize) -> bool {
+        let stops = |word: &str| matches!(word, ";" | ":") || lexicon::is_contrast(word);
+        let back = (0..at).rev().take_while(|place| !stops(self.word(*place)));
+        let forth = (at..self.atoms.len()).take_while(|place| !stops(self.word(*place)));
+        back.chain(forth).any(|place| lexicon::is_hedge(self.word(place)) || self.word(place) == "%")
+    }
+
+    /// The subject of a relation phrase, whose words before it end at `end`.
+    fn subject(&self, end: usize, relation: &RelationWord, last: &[Side]) -> Vec<Side> {
+        let role = relation.left;
+        let roles = [role, PartRole::Structure];
+        let role = if role == PartRole::Nerve && relation.kind == ClaimKind::Branching { roles[1] } else { role };
+        let Some(before) = end.checked_sub(1) else { return self.implied(role, false) };
+        let word = self.word(before);
+        if lexicon::is_relative(word) {
+            let antecedent =
+                if before.checked_sub(1).is_some_and(|comma| self.word(comma) == ",") { before - 1 } else { before };
+            return self.group_to(antecedent).map(|group| self.sides(&group, role)).unwrap_or_default();
+        }
+        if lexicon::is_pronoun(word) {
+            return self.implied(role, matches!(word, "they" | "these" | "both" | "them"));
+        }
+        if lexicon::is_kind_noun(word)
+            && before
+                .checked_sub(1)
+                .is_some_and(|place| matches!(self.word(place), "this" | "these" | "the" | "both" | "that"))
+        {
+            return self.implied(role, word.ends_with('s'));
+        }
+        if let Some(group) = self.group_to(end) {
+            let sides = self.sides(&group, role);
+            let first = group.members.first().copied().unwrap_or(0);
+            if !sides.is_empty() && !self.is_governed(first) {
+                return sides;
+            }
+            if relation.form == Form::Verb || self.word(end) != "," {
+                return if self.has_main(role) && relation.form == Form::Participle {
+                    self.main_sides(role)
+                } else {
+                    Vec::new()
+                };
+            }
+        }
+        if lexicon::is_conjunction(word) || matches!(word, "then" | "but" | ";" | "–" | "—" | "while") {
+            if relation.form == Form::Participle && word == "," {
+                if let Some(group) = self.group_to(before) {
+                    let sides = self.sides(&group, role);
+                    if !sides.is_empty() {
+                        return sides;
+                    }
+                }
+                return self.main_sides(role);
+            }
+            let fits = |side: &&Side| matches!(&side.what, What::Entry(ids) if self.fits(role, ids));
+            let same: Vec<Side> = last.iter().filter(fits).cloned().collect();
+            return if same.is_empty() { self.main_sides(role) } else { same };
+        }
+        if matches!(word, "•" | "*" | ":" | "→") || (before == 0 && lexicon::is_determiner(word)) {
+            return self.implied(role, false);
+        }
+        Vec::new()
+    }
+
+    fn has_main(&self, role: PartRole) -> bool {
+        !self.main_sides(role).is_empty()
+    }
+
+    fn main_sides(&self, role: PartRole) -> Vec<Side> {
+        self.main_group().map(|group| self.sides(&group, role)).unwrap_or_default()
+    }
+
+    /// The subject that the sentence before or the heading sets.
+    fn implied(&self, role: PartRole, plural: bool) -> Vec<Side> {
+        let sides = |list: &[Subject]| -> Vec<Side> {
+            list.iter().filter_map(|subject| side_of(self.scope.vocabulary, subject, role)).collect()
+        };
+        let before = sides(&self.memory.subject);
+        if before.len() == 1 || (plural && !before.is_empty()) {
+            return before;
+        }
+        if !self.memory.named.is_empty() {
+            let named = sides(&self.memory.named);
+            if named.len() == 1 {
+                return named;
+            }
+            if !named.is_empty() && !before.is_empty() {
+                return Vec::new();
+            }
+        }
+        self.scope
+            .subjects
+            .iter()
+            .find_map(|subject| side_of(self.scope.vocabulary, subject, role))
+            .into_iter()
+            .collect()
+    }
+
+    /// The group that ends right before an atom.
+    fn group_to(&self, end: usize) -> Option<Group> {
+        let mut last = end.checked_sub(1)?;
+        if matches!(self.word(last), ")" | "]") {
+            last = (0..last).rev().find(|place| matches!(self.word(*place), "(" | "["))?.checked_sub(1)?;
+        }
+        let class = self.class(last)?;
+        let mut members = vec![last];
+        let mut at = last;
+        loop {
+            let Some(mut before) = at.checked_sub(1) else { break };
+            while lexicon::is_determiner(self.word(before)) || lexicon::is_muscle_noun(self.word(before)) {
+                let Some(next) = before.checked_sub(1) else { break };
+                before = next;
+            }
+            if !lexicon::is_conjunction(self.word(before)) {
+                break;
+            }
+            let mut joined = false;
+            while lexicon::is_conjunction(self.word(before)) {
+                joined |= self.word(before) != ",";
+                let Some(next) = before.checked_sub(1) else { break };
+                before = next;
+            }
+            if matches!(self.word(before), ")" | "]") {
+                let Some(open) = (0..before)
+                    .rev()
+                    .find(|place| matches!(self.word(*place), "(" | "["))
+                    .and_then(|open| open.checked_sub(1))
+                else {
+                    break;
+                };
+                before = open;
+            }
+            if self.class(before) != Some(class) || (members.len() == 1 && !joined) {
+                break;
+            }
+            members.push(before);
+            at = before;
+        }
+        members.reverse();
+        let first = members.first().copied()?;
+        let mut group = Group { members, end, ..Group::default() };
+        self.quantify(first, &mut group);
+        Some(group)
+    }
+
+    /// The object of a relation phrase that begins at an atom.
+    fn object(&self, at: usize) -> Option<Object> {
+        let mut at = at;
+        let mut after_noun = false;
+        loop {
+            let atom = self.atoms.get(at)?;
+            match &atom.kind {
+                AtomKind::Name(_) => {
+                    let group = self.group_from(at, true)?;
+                    if self.word(group.end) == "'s" {
+                        return None;
+                    }
+                    return Some(Object::Names(group));
+                }
+                AtomKind::Segments(reading) => return Some(Object::Segments(*reading, at)),
+                AtomKind::Word => {
+                    let word = &*atom.word;
+                    if lexicon::is_not_motor(word) || lexicon::is_negation(word) {
+                        return None;
+                    }
+                    let skips = lexicon::is_determiner(word)
+                        || lexicon::is_adverb(word)
+                        || lexicon::is_muscle_noun(word)
+                        || lexicon::means_all(word)
+                        || lexicon::is_part_noun(word)
+                        || matches!(
+                            word,
+                            "medial"
+                                | "lateral"
+                                | "half"
+                                | ":"
+                                | "*"
+                                | "both"
+                                | "anterior"
+                                | "posterior"
+                                | "rami"
+                                | "ramus"
+                                | "ventral"
+                                | "primary"
+                                | "upper"
+                                | "lower"
+                                | "roots"
+                        )
+                        || (after_noun && matches!(word, "of" | "in" | "to"));
+                    if !skips {
+                        return None;
+                    }
+                    after_noun = after_noun
+                        || lexicon::is_part_noun(word)
+                        || lexicon::is_muscle_noun(word)
+                        || matches!(word, "half" | "rami" | "ramus" | "roots");
+                    at += 1;
+                }
+                _ => return None,
+            }
+        }
+    }
+
+    /// Claims of all pairs of the two sides, or of pairs in order where the sentence says "respectively".
+    fn combine(
+        &self,
+        relation: &RelationWord,
+        left: &[Side],
+        object: &Object,
+        at: usize,
+        negated: bool,
+        hedged: bool,
+    ) -> Vec<Claim> {
+        let vocabulary = self.scope.vocabulary;
+        let (group, right): (Option<&Group>, Vec<Side>) = match object {
+            Object::Names(group) => (Some(group), self.sides(group, PartRole::Structure)),
+            Object::Segments(reading, place) => {
+                let span = self.source(*place, *place + 1);
+                (None, vec![Side { what: What::Segments(reading.main, reading.lesser), span }])
+            }
+        };
+        if group.is_some_and(|group| group.partial) && relation.kind != ClaimKind::Supply {
+            return Vec::new();
+        }
+        let pairwise = self.atoms.iter().any(|atom| atom.word == "respectively");
+        let mut claims = Vec::new();
+        for (l, left) in left.iter().enumerate() {
+            for (r, right) in right.iter().enumerate() {
+                if pairwise && l != r {
+                    continue;
+                }
+                let Some((kind, left_role, right_role)) = kind_of(vocabulary, relation, left, right) else { continue };
+                let mut all = group.is_some_and(|group| group.all && !group.partial);
+                all &= group.is_none_or(|group| group.except.is_empty());
+                let mut parts = vec![
+                    Part { role: left_role, span: left.span, what: left.what.clone() },
+                    Part { role: right_role, span: right.span, what: right.what.clone() },
+                ];
+                if kind == ClaimKind::Attachment
+                    && let Some(end) = attachment_end(relation)
+                {
+                    parts.push(Part { role: PartRole::Role, span: self.source(at, at + 1), what: What::Word(end) });
+                }
+                let span = self.claim_span(at, left.span, right.span);
+                claims.push(Claim { kind, span, parts, negated, hedged, all, block: self.scope.block });
+            }
+            if let Some(group) = group
+                && relation.kind == ClaimKind::Supply
+                && !group.except.is_empty()
+            {
+                claims.extend(self.exception_claims(relation, left, group, at, negated, hedged));
+            }
+        }
+        if pairwise && left.len() != right.len() {
+            claims.clear();
+        }
+        claims
+    }
+
+    /// "all … except X": that X is not supplied.
+    fn exception_claims(
+        &self,
+        relation: &RelationWord,
+        left: &Side,
+        group: &Group,
+        at: usize,
+        negated: bool,
+        hedged: bool,
+    ) -> Vec<Claim> {
+        let mut claims = Vec::new();
+        for except in &group.except {
+            let Some(right) = self.side(*except, PartRole::Structure) else { continue };
+            let Some((kind, left_role, right_role)) = kind_of(self.scope.vocabulary, relation, left, &right) else {
+                continue;
+            };
+            let span = self.claim_span(at, left.span, right.span);
+            let parts = vec![
+                Part { role: left_role, span: left.span, what: left.what.clone() },
+                Part { role: right_role, span: right.span, what: right.what },
+            ];
+            claims.push(Claim { kind, span, parts, negated: !negated, hedged, all: false, block: self.scope.block });
+        }
+        claims
+    }
+
+    /// The stretch of the source that a claim covers: its phrase and the parts that stand in this sentence.
+    fn claim_span(&self, at: usize, left: Span, right: Span) -> Span {
+        let whole = self.source(0, self.atoms.len());
+        let mut span = self.source(at, at + 1);
+        for side in [left, right] {
+            if whole.contains(side) {
+                span = span.cover(side);
+            }
+        }
+        span
+    }
+
+    /// Claims of `phrase RIGHT is LEFT`.
+    fn noun_claims(&self, at: usize, relation: &RelationWord) -> Vec<Claim> {
+        let Some(Object::Names(object)) = self.object(at + 1) else { return Vec::new() };
+        let right = self.sides(&object, relation.right);
+        if right.is_empty() {
+            return Vec::new();
+        }
+        if relation.kind == ClaimKind::Deficit {
+            return self.deficit_claims(at, &object, &right);
+        }
+        let mut next = object.end;
+        let (mut linked, mut negated, mut hedged) = (false, false, false);
+        loop {
+            let word = self.word(next);
+            if lexicon::is_link(word) {
+                linked = true;
+            } else if lexicon::is_negation(word) {
+                negated = true;
+            } else if lexicon::is_hedge(word) {
+                hedged = true;
+            } else if !(lexicon::is_adverb(word) || lexicon::is_determiner(word) || lexicon::is_muscle_noun(word)) {
+                break;
+            }
+            next += 1;
+        }
+        // A participle may be the link: "is supplied by", "is derived from".
+        if let Some(AtomKind::Relation(link)) = self.atoms.get(next).map(|atom| &atom.kind)
+            && matches!(link.kind, ClaimKind::Supply | ClaimKind::Branching)
+        {
+            linked = true;
+            next += 1;
+            while lexicon::is_determiner(self.word(next)) {
+                next += 1;
+            }
+        }
+        if !linked {
+            return Vec::new();
+        }
+        let hedged = hedged || self.clause_hedged(at);
+        let left: Vec<Side> = match self.atoms.get(next).map(|atom| &atom.kind) {
+            Some(AtomKind::Name(_)) => {
+                self.group_from(next, true).map(|group| self.sides(&group, relation.left)).unwrap_or_default()
+            }
+            Some(AtomKind::Segments(reading)) => {
+                vec![Side { what: What::Segments(reading.main, reading.lesser), span: self.source(next, next + 1) }]
+            }
+            _ => Vec::new(),
+        };
+        self.combine(relation, &left, &Object::Names(object), at, negated, hedged)
+    }
+
+    /// "Injury to NERVE causes weakness of MUSCLE."
+    fn deficit_claims(&self, at: usize, nerve: &Group, nerves: &[Side]) -> Vec<Claim> {
+        let mut loss = None;
+        for place in nerve.end..self.atoms.len() {
+            if lexicon::is_loss(self.word(place)) {
+                loss = Some(place);
+                break;
+            }
+            if matches!(self.word(place), ";" | ".")
+                || lexicon::is_negation(self.word(place))
+                || lexicon::is_contrast(self.word(place))
+            {
+                return Vec::new();
+            }
+        }
+        let Some(loss) = loss else { return Vec::new() };
+        let mut next = loss + 1;
+        while lexicon::is_determiner(self.word(next))
+            || lexicon::is_muscle_noun(self.word(next))
+            || lexicon::means_all(self.word(next))
+            || matches!(self.word(next), "of" | "in" | "power" | "function" | "complete" | "partial" | "or" | "and")
+            || lexicon::is_loss(self.word(next))
+        {
+            next += 1;
+        }
+        let Some(group) = self.mention(next).and_then(|_| self.group_from(next, true)) else { return Vec::new() };
+        let hedged = self.clause_hedged(at);
+        let mut claims = Vec::new();
+        for nerve in nerves {
+            for muscle in self.sides(&group, PartRole::Muscle) {
+                let span = self.claim_span(at, nerve.span, muscle.span);
+                let parts = vec![
+                    Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what.clone() },
+                    Part { role: PartRole::Muscle, span: muscle.span, what: muscle.what },
+                ];
+                claims.push(Claim {
+                    kind: ClaimKind::Deficit,
+                    span,
+                    parts,
+                    negated: false,
+                    hedged,
+                    all: false,
+                    block: self.scope.block,
+                });
+            }
+        }
+        claims
+    }
+
+    /// What stands in brackets behind a name: segments are its roots, a nerve behind a muscle supplies it.
+    fn bracket_claims(&self, at: usize) -> Vec<Claim> {
+        if !matches!(self.word(at + 1), "(" | "[") {
+            return Vec::new();
+        }
+        let close = self.behind_bracket(at + 1);
+        if close == at + 1 {
+            return Vec::new();
+        }
+        let Some(host) = self.side(at, PartRole::Structure) else { return Vec::new() };
+        let is_muscle = matches!(&host.what, What::Entry(ids) if ids.iter().all(|id| self.scope.vocabulary.kind(*id) == Kind::Muscle));
+        let (mut segments, mut nerves) = (None, Vec::new());
+        let mut hedged = self.clause_hedged(at);
+        for place in at + 2..close - 1 {
+            match &self.atoms.get(place).map(|atom| &atom.kind) {
+                Some(AtomKind::Segments(reading)) if segments.is_none() => segments = Some((*reading, place)),
+                Some(AtomKind::Name(_)) if is_muscle => match self.side(place, PartRole::Nerve) {
+                    Some(side) => nerves.push(side),
+                    None => return Vec::new(),
+                },
+                Some(AtomKind::Word) => {
+                    let word = self.word(place);
+                    hedged |= lexicon::is_hedge(word);
+                    let skips = lexicon::is_adverb(word)
+                        || lexicon::is_determiner(word)
+                        || lexicon::is_conjunction(word)
+                        || matches!(
+                            word,
+                            "from"
+                                | "root"
+                                | "roots"
+                                | "value"
+                                | "values"
+                                | "segments"
+                                | "segment"
+                                | ":"
+                                | "spinal"
+                                | "by"
+                                | "of"
+                                | "anterior"
+                                | "ventral"
+                                | "rami"
+                                | ";"
+                                | "nerve"
+                                | "levels"
+                                | "–"
+                        );
+                    if !skips && !lexicon::is_hedge(word) {
+                        return Vec::new();
+                    }
+                }
+                _ => return Vec::new(),
+            }
+        }
+        let whole = self.source(at, close);
+        let claim = |kind, parts| Claim {
+            kind,
+            span: whole,
+            parts,
+            negated: false,
+            hedged,
+            all: false,
+            block: self.scope.block,
+        };
+        let mut claims: Vec<Claim> = nerves
+            .iter()
+            .map(|nerve| {
+                let parts = vec![
+                    Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what.clone() },
+                    Part { role: PartRole::Muscle, span: host.span, what: host.what.clone() },
+                ];
+                claim(ClaimKind::Supply, parts)
+            })
+            .collect();
+        if let Some((reading, place)) = segments
+            && nerves.len() < 2
+            && host_has_roots(self.scope.vocabulary, &host)
+        {
+            let owner = nerves.first().unwrap_or(&host);
+            let parts = vec![
+                Part { role: PartRole::Structure, span: owner.span, what: owner.what.clone() },
+                Part {
+                    role: PartRole::Segments,
+                    span: self.source(place, place + 1),
+                    what: What::Segments(reading.main, reading.lesser),
+                },
+            ];
+            claims.push(claim(ClaimKind::Roots, parts));
+        }
+        claims
+    }
+
+    /// "is a purely sensory nerve", "is a hinge joint"
+    fn predicate_claims(&self, at: usize) -> Vec<Claim> {
+        let (before, ..) = self.before_verb(at + 1);
+        let mut negated = false;
+        let mut hedged = self.clause_hedged(at);
+        let (mut modality, mut kinds): (Option<(&'static str, usize)>, Vec<(&'static str, usize)>) = (None, Vec::new());
+        let mut purely = false;
+        for place in at + 1..(at + 9).min(self.atoms.len()) {
+            let word = self.word(place);
+            if word.is_empty() || lexicon::is_preposition(word) || matches!(word, "." | "," | ";" | ":" | "(") {
+                break;
+            }
+            negated |= lexicon::is_negation(word);
+            hedged |= lexicon::is_hedge(word);
+            purely |= matches!(word, "purely" | "entirely" | "solely" | "exclusively" | "wholly" | "only");
+            if let Some((_, is)) = lexicon::MODALITIES.iter().find(|(known, _)| *known == word) {
+                modality = Some(match modality {
+                    Some((was, first)) if was != *is => ("mixed", first),
+                    _ => (*is, place),
+                });
+            }
+            if let Some((_, is)) = lexicon::JOINT_KINDS.iter().find(|(known, _)| *known == word)
+                && !kinds.iter().any(|(known, _)| known == is)
+            {
+                kinds.push((is, place));
+            }
+        }
+        let mut claims = Vec::new();
+        let subject = |role| {
+            let relation = RelationWord {
+                phrase: "",
+                kind: ClaimKind::Modality,
+                form: Form::Verb,
+                left: role,
+                right: role,
+                example: "",
+            };
+            self.subject(before, &relation, &[])
+        };
+        if let Some((is, place)) = modality {
+            for nerve in subject(PartRole::Nerve) {
+                let parts = vec![
+                    Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what },
+                    Part { role: PartRole::Modality, span: self.source(place, place + 1), what: What::Word(is) },
+                ];
+                let span = self.claim_span(place, nerve.span, nerve.span);
+                claims.push(Claim {
+                    kind: ClaimKind::Modality,
+                    span,
+                    parts,
+                    negated,
+                    hedged,
+                    all: purely,
+                    block: self.scope.block,
+                });
+            }
+        }
+        for (is, place) in kinds {
+            for joint in subject(PartRole::Joint) {
+                let parts = vec![
+                    Part { role: PartRole::Joint, span: joint.span, what: joint.what },
+                    Part { role: PartRole::JointKind, span: self.source(place, place + 1), what: What::Word(is) },
+                ];
+                let span = self.claim_span(place, joint.span, joint.span);
+                claims.push(Claim {
+                    kind: ClaimKind::Joint,
+                    span,
+                    parts,
+                    negated,
+                    hedged,
+                    all: false,
+                    block: self.scope.block,
+                });
+            }
+        }
+        claims
+    }
+
+    /// "flexes the elbow", "is a flexor of the elbow", "produces flexion of the elbow", "elbow flexion is produced by"
+    fn action_claims(&self, at: usize, movement: &MovementWord, last_subject: &mut Vec<Side>) -> Vec<Claim> {
+        let (target, end) = self.moved(at);
+        let muscles = match movement.form {
+            MovementForm::Verb => {
+                let (before, negated, hedged) = self.before_verb(at);
+                let relation = action_relation();
+                let before = self.before_coordinated_verbs(before);
+                let muscles = self.subject(before, &relation, last_subject);
+                if !muscles.is_empty() {
+                    (*last_subject).clone_from(&muscles);
+                }
+                (muscles, negated, hedged)
+            }
+            MovementForm::Agent | MovementForm::Noun => self.movers(at, end, movement.form, last_subject),
+        };
+        let (muscles, negated, hedged) = muscles;
+        let hedged = hedged || self.clause_hedged(at);
+        let span = self.source(at, at + 1);
+        muscles
+            .into_iter()
+            .map(|muscle| {
+                let whole = self.claim_span(at, muscle.span, target.as_ref().map_or(span, |target| target.span));
+                let mut parts = vec![
+                    Part { role: PartRole::Muscle, span: muscle.span, what: muscle.what },
+                    Part { role: PartRole::Movement, span, what: What::Entry(vec![movement.movement]) },
+                ];
+                if let Some(target) = &target {
+                    parts.push(Part { role: PartRole::Joint, span: target.span, what: target.what.clone() });
+                }
+                Claim {
+                    kind: ClaimKind::Action,
+                    span: whole,
+                    parts,
+                    negated,
+                    hedged,
+                    all: false,
+                    block: self.scope.block,
+                }
+            })
+            .collect()
+    }
+
+    /// Steps back over verbs that share a subject: "flexes, adducts and medially rotates".
+    fn before_coordinated_verbs(&self, end: usize) -> usize {
+        let mut at = end;
+        while let Some(before) = at.checked_sub(1) {
+            let is_verb = matches!(&self.atoms.get(before).map(|atom| &atom.kind), Some(AtomKind::Movement(word)) if word.form == MovementForm::Verb);
+            if is_verb
+                || lexicon::is_adverb(self.word(before))
+                || (lexicon::is_conjunction(self.word(before))
+                    && before.checked_sub(1).is_some_and(|place| {
+                        matches!(&self.atoms.get(place).map(|atom| &atom.kind), Some(AtomKind::Movement(_)))
+                    }))
+            {
+                at = before;
+            } else {
+                break;
+            }
+        }
+        at
+    }
+
+    /// What a movement word moves: the joint or moved part behind it ("of the elbow", "the elbow") or right before a noun.
+    fn moved(&self, at: usize) -> (Option<Side>, usize) {
+        let mut next = at + 1;
+        while next < self.atoms.len() {
+            if let Some(side) = self.side(next, PartRole::Joint) {
+                return (Some(side), next + 1);
+            }
+            let word = self.word(next);
+            let is_movement = matches!(&self.atoms.get(next).map(|atom| &atom.kind), Some(AtomKind::Movement(_)));
+            if is_movement
+                || lexicon::is_determiner(word)
+                || lexicon::is_conjunction(word)
+                || lexicon::is_adverb(word)
+                || matches!(word, "of" | "at" | "both")
+            {
+                next += 1;
+            } else {
+                break;
+            }
+        }
+        if let Some(before) = at.checked_sub(1)
+            && let Some(side) = self.side(before, PartRole::Joint)
+        {
+            return (Some(side), at + 1);
+        }
+        (None, at + 1)
+    }
+
+    /// The muscles that do a movement told by a noun.
+    fn movers(&self, at: usize, end: usize, form: MovementForm, last: &[Side]) -> (Vec<Side>, bool, bool) {
+        let relation = action_relation();
+        // "… is produced by MUSCLE"
+        let mut next = end;
+        while lexicon::is_auxiliary(self.word(next)) || lexicon::is_adverb(self.word(next)) {
+            next += 1;
+        }
+        if form == MovementForm::Noun
+            && lexicon::is_done(self.word(next))
+            && self.word(next + 1) == "by"
+            && let Some(Object::Names(group)) = self.object(next + 2)
+        {
+            return (self.sides(&group, PartRole::Muscle), false, false);
+        }
+        // "MUSCLE is the main flexor of", "MUSCLE produces (…) flexion of"
+        let (mut place, mut negated, mut hedged, mut found) = (at, false, false, false);
+        while let Some(before) = place.checked_sub(1) {
+            let word = self.word(before);
+            negated |= lexicon::is_negation(word);
+            hedged |= lexicon::is_hedge(word);
+            let is_verb = if form == MovementForm::Agent { lexicon::is_auxiliary(word) } else { lexicon::does(word) };
+            let is_joint = self.side(before, PartRole::Joint).is_some();
+            let is_movement = matches!(&self.atoms.get(before).map(|atom| &atom.kind), Some(AtomKind::Movement(_)));
+            if is_verb {
+                found = true;
+            } else if !(is_joint
+                || is_movement
+                || lexicon::is_determiner(word)
+                || lexicon::is_conjunction(word)
+                || lexicon::is_adverb(word)
+                || lexicon::is_negation(word)
+                || lexicon::is_hedge(word)
+                || matches!(
+                    word,
+                    "main"
+                        | "chief"
+                        | "prime"
+                        | "powerful"
+                        | "strong"
+                        | "weak"
+                        | "important"
+                        | "of"
+                        | "at"
+                        | "in"
+                        | "to"
+                        | "with"
+                        | "for"
+                        | "mover"
+                        | "principal"
+                        | "primary"
+                        | "strongest"
+                        | "pure"
+                        | "one"
+                        | "active"
+                ))
+            {
+                break;
+            }
+            place = before;
+            if found
+                && !place.checked_sub(1).is_some_and(|before| {
+                    lexicon::is_auxiliary(self.word(before))
+                        || lexicon::is_adverb(self.word(before))
+                        || lexicon::is_negation(self.word(before))
+                        || lexicon::is_hedge(self.word(before))
+                        || lexicon::does(self.word(before))
+                })
+            {
+                break;
+            }
+        }
+        if found { (self.subject(place, &relation, last), negated, hedged) } else { (Vec::new(), negated, hedged) }
+    }
+}
+
+/// What stands on the right of a relation phrase.
+enum Object {
+    Names(Group),
+    Segments(segments::Reading, usize),
+}
+
+/// Which end of a muscle a relation phrase speaks of; `None` where it may be either.
+fn attachment_end(relation: &RelationWord) -> Option<&'static str> {
+    if relation.kind == ClaimKind::Branching {
+        Some("origin")
+    } else {
+        relation.phrase.contains("insert").then_some("insertion")
+    }
+}
+
+const fn action_relation() -> RelationWord {
+    RelationWord {
+        phrase: "",
+        kind: ClaimKind::Action,
+        form: Form::Verb,
+        left: PartRole::Muscle,
+        right: PartRole::Movement,
+        example: "",
+    }
+}
+
+fn host_has_roots(vocabulary: &Vocabulary, host: &Side) -> bool {
+    matches!(&host.what, What::Entry(ids) if ids.iter().all(|id| matches!(vocabulary.kind(*id), Kind::Nerve | Kind::Plexus | Kind::Muscle)))
+}
+
+/// Whether an entry can play a role.
+pub fn fits(vocabulary: &Vocabulary, role: PartRole, id: EntryId) -> bool {
+    let kind = vocabulary.kind(id);
+    match role {
+        PartRole::Nerve => matches!(kind, Kind::Nerve | Kind::Plexus | Kind::Root),
+        PartRole::Parent => matches!(kind, Kind::Nerve | Kind::Plexus | Kind::Root | Kind::Landmark),
+        PartRole::Muscle => kind == Kind::Muscle || (kind == Kind::Group && !vocabulary.members(id).is_empty()),
+        PartRole::Structure => true,
+        PartRole::Joint => kind == Kind::Joint
+            || vocabulary
+                .entry(id)
+                .facts
+                .iter()
+                .any(|fact| matches!(fact.relation, fascicle_model::Relation::MovedAt { .. }))
+            || (kind == Kind::Landmark
+                && vocabulary.pointing_at(id).any(
+                    |(_, fact)| matches!(fact.relation, fascicle_model::Relation::Acts { target, .. } if target == id),
+                )),
+        PartRole::Skin => kind == Kind::Skin,
+        PartRole::Landmark => matches!(kind, Kind::Landmark | Kind::Muscle),
+        PartRole::Group => kind == Kind::Group,
+        PartRole::Movement => kind == Kind::Movement,
+        PartRole::Segments | PartRole::Role | PartRole::Modality | PartRole::Number | PartRole::JointKind => false,
+    }
+}
+
+fn side_of(vocabulary: &Vocabulary, subject: &Subject, role: PartRole) -> Option<Side> {
+    let ids: Vec<EntryId> = subject.candidates.iter().copied().filter(|id| fits(vocabulary, role, *id)).collect();
+    (!ids.is_empty()).then(|| Side { what: What::Entry(ids), span: subject.span })
+}
+
+/// What a relation claims of its two sides, by what they are: *arises from* speaks of roots, of a parent nerve or of a
+/// muscle's origin.
+fn kind_of(
+    vocabulary: &Vocabulary,
+    relation: &RelationWord,
+    left: &Side,
+    right: &Side,
+) -> Option<(ClaimKind, PartRole, PartRole)> {
+    let first = |side: &Side| match &side.what {
+        What::Entry(ids) => ids.first().map(|id| vocabulary.kind(*id)),
+        _ => None,
+    };
+    let is_neural = |kind: Option<Kind>| matches!(kind, Some(Kind::Nerve | Kind::Plexus | Kind::Root));
+    let all_fit = |role: PartRole, side: &Side| matches!(&side.what, What::Entry(ids) if ids.iter().any(|id| fits(vocabulary, role, *id)));
+    match (&left.what, &right.what) {
+        (What::Entry(_), What::Segments(..)) => {
+            let speaks_of_roots =
+                matches!(relation.kind, ClaimKind::Branching | ClaimKind::Roots) && relation.left != PartRole::Parent;
+            let supplied = relation.kind == ClaimKind::Supply && relation.left == PartRole::Muscle;
+            let has_roots = is_neural(first(left)) || first(left) == Some(Kind::Muscle);
+            (has_roots && (speaks_of_roots || supplied)).then_some((
+                ClaimKind::Roots,
+                PartRole::Structure,
+                PartRole::Segments,
+            ))
+        }
+        (What::Segments(..), What::Entry(_)) => {
+            (relation.kind == ClaimKind::Roots).then_some((ClaimKind::Roots, PartRole::Segments, PartRole::Structure))
+        }
+        (What::Entry(_), What::Entry(_)) => {
+            if relation.kind == ClaimKind::Branching
+                && relation.right == PartRole::Parent
+                && first(left) == Some(Kind::Muscle)
+            {
+                return (first(right) == Some(Kind::Landmark)).then_some((
+                    ClaimKind::Attachment,
+                    PartRole::Muscle,
+                    PartRole::Landmark,
+                ));
+            }
+            if relation.kind == ClaimKind::Branching
+                && relation.left == PartRole::Parent
+                && first(right) == Some(Kind::Muscle)
+            {
+                return None;
+            }
+            (all_fit(relation.left, left) && all_fit(relation.right, right)).then_some((
+                relation.kind,
+                relation.left,
+                relation.right,
+            ))
+        }
+        _ => None,
+    }
+}

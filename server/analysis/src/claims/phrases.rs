@@ -1,0 +1,158 @@
+//! The lexicon's phrases and the vocabulary's movements, ready to be matched against tokens.
+
+use fascicle_model::{EntryId, Kind, Vocabulary};
+use rustc_hash::FxHashMap;
+
+use crate::lexicon::{self, RELATIONS, RelationWord};
+
+/// A word for a movement.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct MovementWord {
+    /// The movement; more than one where the word does not tell.
+    pub movement: EntryId,
+    /// How the word stands in a sentence.
+    pub form: MovementForm,
+}
+
+/// How a word for a movement stands in a sentence.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum MovementForm {
+    /// "flexes"
+    Verb,
+    /// "flexion"
+    Noun,
+    /// "flexor"
+    Agent,
+}
+
+#[derive(Clone, Debug)]
+struct Slot {
+    words: Vec<&'static str>,
+    may_miss: bool,
+}
+
+/// Relation words and movement words, ready to be matched.
+#[derive(Debug, Default)]
+pub struct Relations {
+    phrases: Vec<Vec<Slot>>,
+    /// For the first word of a phrase: the phrases that can begin with it.
+    first: FxHashMap<&'static str, Vec<usize>>,
+    /// Words of movements, by their first word.
+    movements: FxHashMap<String, Vec<(Vec<String>, MovementWord)>>,
+}
+
+impl Relations {
+    /// Compiles the lexicon, with the verbs of the vocabulary's movements.
+    pub fn new(vocabulary: &Vocabulary) -> Self {
+        let mut relations = Self::default();
+        for relation in RELATIONS {
+            let slots = slots(relation.phrase);
+            let place = relations.phrases.len();
+            for slot in &slots {
+                for word in &slot.words {
+                    relations.first.entry(word).or_default().push(place);
+                }
+                if !slot.may_miss {
+                    break;
+                }
+            }
+            relations.phrases.push(slots);
+        }
+        for (id, entry) in vocabulary.iter().filter(|(_, entry)| entry.kind == Kind::Movement) {
+            for name in &entry.names {
+                relations.add_movement(&name.text, id, MovementForm::Noun);
+            }
+            let Some((verb, agent)) = &entry.verb else { continue };
+            relations.add_verb(verb, id);
+            relations.add_movement(agent, id, MovementForm::Agent);
+            relations.add_movement(&format!("{agent}s"), id, MovementForm::Agent);
+            for name in entry.names.iter().skip(1) {
+                // "internal rotation" beside the verb "medially rotate" gives "internally rotate"
+                let (Some((adjective, _)), Some((_, base))) = (name.text.split_once(' '), verb.split_once(' ')) else {
+                    continue;
+                };
+                relations.add_verb(&format!("{adjective}ly {base}"), id);
+            }
+        }
+        relations
+    }
+
+    fn add_verb(&mut self, verb: &str, id: EntryId) {
+        let (before, last) = verb.rsplit_once(' ').map_or(("", verb), |(before, last)| (before, last));
+        let stem = last.strip_suffix('e').unwrap_or(last);
+        let third = if last.ends_with('x') || last.ends_with("ss") { format!("{last}es") } else { format!("{last}s") };
+        for form in [last.to_owned(), third, format!("{stem}ing")] {
+            self.add_movement(format!("{before} {form}").trim(), id, MovementForm::Verb);
+            if !before.is_empty() {
+                self.add_movement(&format!("{form} {before}"), id, MovementForm::Verb);
+            }
+        }
+    }
+
+    fn add_movement(&mut self, words: &str, movement: EntryId, form: MovementForm) {
+        let words: Vec<String> = words.split([' ', '-']).map(str::to_lowercase).collect();
+        let Some(first) = words.first().cloned() else { return };
+        self.movements.entry(first).or_default().push((words, MovementWord { movement, form }));
+    }
+
+    /// The longest relation phrase that begins at a token, with the token after its last. `word` gives the folded word
+    /// of a token (empty where a phrase may not run).
+    pub fn phrase_at<'w>(&self, at: usize, word: &dyn Fn(usize) -> &'w str) -> Option<(&'static RelationWord, usize)> {
+        let candidates = self.first.get(word(at))?;
+        let mut best: Option<(&'static RelationWord, usize)> = None;
+        for place in candidates {
+            let (Some(slots), Some(relation)) = (self.phrases.get(*place), RELATIONS.get(*place)) else { continue };
+            if let Some(end) = match_slots(slots, at, word, true)
+                && best.is_none_or(|(_, longest)| end > longest)
+            {
+                best = Some((relation, end));
+            }
+        }
+        best
+    }
+
+    /// The longest word for a movement that begins at a token, with the token after its last.
+    pub fn movement_at<'w>(&self, at: usize, word: &dyn Fn(usize) -> &'w str) -> Option<(MovementWord, usize)> {
+        let candidates = self.movements.get(word(at))?;
+        candidates
+            .iter()
+            .filter(|(words, _)| words.iter().zip(at..).all(|(wanted, at)| word(at) == wanted))
+            .max_by_key(|(words, _)| words.len())
+            .map(|(words, movement)| (movement.clone(), at + words.len()))
+    }
+
+    /// The movement that a text names, if it names one and nothing else.
+    pub fn movement(&self, text: &str) -> Option<EntryId> {
+        let words: Vec<String> = text.split([' ', '-']).map(str::to_lowercase).collect();
+        let word = |at: usize| words.get(at).map_or("", String::as_str);
+        let (movement, end) = self.movement_at(0, &word)?;
+        (end == words.len()).then_some(movement.movement)
+    }
+}
+
+fn slots(phrase: &'static str) -> Vec<Slot> {
+    phrase
+        .split(' ')
+        .map(|slot| {
+            let (words, may_miss) = slot.strip_suffix('?').map_or((slot, false), |words| (words, true));
+            Slot { words: words.split('|').collect(), may_miss }
+        })
+        .collect()
+}
+
+/// Matches slots from a token on; the token after the last one taken.
+fn match_slots<'w>(slots: &[Slot], at: usize, word: &dyn Fn(usize) -> &'w str, is_first: bool) -> Option<usize> {
+    let Some((slot, rest)) = slots.split_first() else { return Some(at) };
+    let here = word(at);
+    let mut best = None;
+    if slot.words.contains(&here) {
+        best = match_slots(rest, at + 1, word, false);
+    }
+    if slot.may_miss {
+        best = best.max(match_slots(rest, at, word, is_first));
+    }
+    if best.is_none() && !is_first && lexicon::is_adverb(here) {
+        best = match_slots(slots, at + 1, word, false);
+    }
+    best
+}

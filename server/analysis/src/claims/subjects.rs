@@ -1,0 +1,64 @@
+//! What a block stands under: the structures that a heading, an outer list item, a term or the title names. They are the
+//! subject of statements that name none.
+
+use fascicle_model::Vocabulary;
+
+use super::sentences::Subject;
+use crate::blocks::{BlockIx, BlockKind, Blocks};
+use crate::mentions::Mentions;
+
+/// The subjects of all blocks.
+pub struct Subjects<'a> {
+    blocks: &'a Blocks,
+    mentions: &'a [Mentions],
+    vocabulary: &'a Vocabulary,
+}
+
+impl<'a> Subjects<'a> {
+    /// Looks at a document's blocks and mentions.
+    pub const fn new(blocks: &'a Blocks, mentions: &'a [Mentions], vocabulary: &'a Vocabulary) -> Self {
+        Self { blocks, mentions, vocabulary }
+    }
+
+    /// What a block stands under, nearest first.
+    pub fn of(&self, block: BlockIx) -> Vec<Subject> {
+        let mut list = Vec::new();
+        let mut parent = self.blocks.list.get(block).and_then(|block| block.parent);
+        while let Some(at) = parent {
+            list.extend(self.named_first(at));
+            parent = self.blocks.list.get(at).and_then(|block| block.parent);
+        }
+        let mut heading = self.blocks.list.get(block).and_then(|block| block.heading);
+        while let Some(at) = heading {
+            list.extend(self.named_alone(at));
+            heading = self.blocks.list.get(at).and_then(|block| block.heading);
+        }
+        list
+    }
+
+    /// The structure with which a list item or a term begins.
+    fn named_first(&self, at: BlockIx) -> Option<Subject> {
+        let mention = self.mentions.get(at)?.list.first()?;
+        let is_first = mention.tokens.0 <= 2 || self.blocks.list.get(at)?.kind == BlockKind::Term;
+        is_first.then(|| self.subject(at, 0)).flatten()
+    }
+
+    /// The structure that a heading names, if it names one.
+    fn named_alone(&self, at: BlockIx) -> Option<Subject> {
+        let mentions = &self.mentions.get(at)?.list;
+        let neural = mentions
+            .iter()
+            .filter(|mention| mention.candidates.iter().any(|id| self.vocabulary.is_neural(*id)))
+            .count();
+        if mentions.len() == 1 || (neural == 1 && mentions.len() == 2 && mentions.first()?.tokens.0 == 0) {
+            return self.subject(at, 0);
+        }
+        None
+    }
+
+    fn subject(&self, at: BlockIx, number: usize) -> Option<Subject> {
+        let mention = self.mentions.get(at)?.list.get(number)?;
+        let span = self.blocks.list.get(at)?.plain.to_source(mention.span);
+        Some(Subject { candidates: mention.candidates.clone(), span })
+    }
+}

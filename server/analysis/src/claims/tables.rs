@@ -1,1 +1,0 @@
-//! Claims in sentences.

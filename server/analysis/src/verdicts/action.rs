@@ -1,0 +1,174 @@
+//! What muscles do at joints, and what joints are.
+
+use fascicle_model::{EntryId, Kind, Relation, Vocabulary};
+
+use super::{Judgement, Verdict, best, list, the};
+use crate::claims::{Claim, PartRole};
+
+/// Judges that a muscle does a movement, at a joint if one is named.
+pub fn judge(vocabulary: &Vocabulary, claim: &Claim) -> Judgement {
+    let movements = claim.entries(PartRole::Movement);
+    let targets = claim.entries(PartRole::Joint);
+    let joints = moved_joints(vocabulary, targets);
+    best(claim.entries(PartRole::Muscle).iter().flat_map(|muscle| {
+        let joints = &joints;
+        movements.iter().map(move |movement| {
+            if vocabulary.kind(*muscle) == Kind::Group {
+                group(vocabulary, *muscle, *movement, joints, targets)
+            } else {
+                one(vocabulary, *muscle, *movement, joints, targets)
+            }
+        })
+    }))
+}
+
+/// The joints that a named joint or moved part stands for, with their parts and wholes.
+fn moved_joints(vocabulary: &Vocabulary, targets: &[EntryId]) -> Vec<EntryId> {
+    let mut list: Vec<EntryId> = Vec::new();
+    for target in targets {
+        list.push(*target);
+        for fact in &vocabulary.entry(*target).facts {
+            if let Relation::MovedAt { joint } = fact.relation {
+                list.push(joint);
+            }
+        }
+    }
+    let mut all = list.clone();
+    for id in list {
+        all.extend(vocabulary.all_parts(id));
+        all.extend(vocabulary.wholes(id));
+    }
+    all
+}
+
+fn group(
+    vocabulary: &Vocabulary,
+    group: EntryId,
+    movement: EntryId,
+    joints: &[EntryId],
+    targets: &[EntryId],
+) -> Judgement {
+    let members = vocabulary.members(group);
+    let judgements: Vec<Judgement> = members.iter().map(|id| one(vocabulary, *id, movement, joints, targets)).collect();
+    if judgements.is_empty() || judgements.iter().any(|judgement| judgement.verdict == Verdict::Unknown) {
+        return Judgement::unknown();
+    }
+    let against = judgements.iter().filter(|judgement| judgement.verdict == Verdict::Contradicts).count();
+    match against {
+        0 => Judgement::new(Verdict::Agrees, format!("the muscles of {} do it", the(vocabulary, group))),
+        all if all == members.len() => judgements.into_iter().next().unwrap_or_else(Judgement::unknown),
+        _ => Judgement::new(Verdict::LessExact, "some of its muscles do it"),
+    }
+}
+
+fn one(
+    vocabulary: &Vocabulary,
+    muscle: EntryId,
+    movement: EntryId,
+    joints: &[EntryId],
+    targets: &[EntryId],
+) -> Judgement {
+    let family: Vec<EntryId> =
+        std::iter::once(muscle).chain(vocabulary.all_parts(muscle)).chain(vocabulary.wholes(muscle)).collect();
+    let acts: Vec<(EntryId, EntryId, bool)> = family
+        .iter()
+        .flat_map(|id| vocabulary.entry(*id).facts.iter())
+        .filter_map(|fact| match fact.relation {
+            Relation::Acts { movement, target, .. } => Some((movement, target, fact.variant)),
+            _ => None,
+        })
+        .collect();
+    if acts.is_empty() {
+        return Judgement::unknown();
+    }
+    let here = |target: EntryId| {
+        joints.is_empty() || joints.contains(&target) || vocabulary.wholes(target).iter().any(|id| joints.contains(id))
+    };
+    let is_kind_of =
+        |held: EntryId| held == movement || vocabulary.name(held).ends_with(&format!(" {}", vocabulary.name(movement)));
+    if let Some((_, _, variant)) = acts.iter().find(|(held, target, _)| is_kind_of(*held) && here(*target)) {
+        let verdict = if *variant { Verdict::Variant } else { Verdict::Agrees };
+        return Judgement::new(verdict, told(vocabulary, muscle, movement, targets));
+    }
+    let opposite = vocabulary.entry(movement).opposite;
+    let does_opposite = acts.iter().any(|(held, target, variant)| Some(*held) == opposite && here(*target) && !variant);
+    let shown = |acts: &[(EntryId, EntryId, bool)]| -> Vec<String> {
+        let mut lines: Vec<String> = Vec::new();
+        for (held, target, variant) in acts {
+            let line = format!("{} of {}", vocabulary.name(*held), the(vocabulary, *target));
+            if !variant && !lines.contains(&line) {
+                lines.push(line);
+            }
+        }
+        lines
+    };
+    if does_opposite {
+        let name = opposite.map_or("", |id| vocabulary.name(id));
+        let at = targets.first().map_or_else(String::new, |id| format!(" at {}", the(vocabulary, *id)));
+        let why = format!("{} does the opposite{at}: {name}", vocabulary.name(muscle));
+        return Judgement::new(Verdict::Contradicts, why).path(shown(&acts)).remedy(PartRole::Movement, name);
+    }
+    let crosses = acts.iter().any(|(_, target, _)| here(*target));
+    let all_joints = acts.iter().all(|(_, target, _)| vocabulary.kind(*target) == Kind::Joint);
+    let near = acts.iter().any(|(_, target, _)| joints.iter().any(|joint| is_near(vocabulary, *joint, *target)));
+    let targets_are_joints = joints.iter().any(|id| vocabulary.kind(*id) == Kind::Joint);
+    if !joints.is_empty() && targets_are_joints && !crosses && all_joints && !near {
+        let lines = shown(&acts);
+        let why = format!(
+            "{} does not move {}; it does {}",
+            vocabulary.name(muscle),
+            targets.first().map_or_else(String::new, |id| the(vocabulary, *id)),
+            list(&lines)
+        );
+        return Judgement::new(Verdict::Contradicts, why);
+    }
+    Judgement::unknown()
+}
+
+/// Joints of one region, which a muscle may move together.
+fn is_near(vocabulary: &Vocabulary, a: EntryId, b: EntryId) -> bool {
+    vocabulary.entry(a).region == vocabulary.entry(b).region
+        || vocabulary.entry(a).region == fascicle_model::Region::Body
+}
+
+fn told(vocabulary: &Vocabulary, muscle: EntryId, movement: EntryId, targets: &[EntryId]) -> String {
+    let at = targets.first().map_or_else(String::new, |id| format!(" at {}", the(vocabulary, *id)));
+    format!("{} does {}{at}", vocabulary.name(muscle), vocabulary.name(movement))
+}
+
+/// Kinds of joints that some books call by each other's name.
+const ALIKE: &[(&str, &str)] = &[
+    ("hinge", "bicondylar"),
+    ("condyloid", "bicondylar"),
+    ("hinge", "condyloid"),
+    ("saddle", "plane"),
+    ("plane", "syndesmosis"),
+    ("plane", "pivot"),
+    ("ball and socket", "plane"),
+    ("condyloid", "ball and socket"),
+];
+
+/// Judges what kind of joint a joint is.
+pub fn joint_kind(vocabulary: &Vocabulary, joint: EntryId, told: &str) -> Judgement {
+    let kinds: Vec<(&str, bool)> = vocabulary
+        .entry(joint)
+        .facts
+        .iter()
+        .filter_map(|fact| match &fact.relation {
+            Relation::JointKind { subtype: Some(subtype), .. } => Some((&**subtype, fact.variant)),
+            _ => None,
+        })
+        .collect();
+    let Some((first, _)) = kinds.first() else { return Judgement::unknown() };
+    if let Some((kind, variant)) = kinds.iter().find(|(kind, _)| kind.contains(told)) {
+        let verdict = if *variant { Verdict::Variant } else { Verdict::Agrees };
+        return Judgement::new(verdict, format!("{} is a {kind} joint", the(vocabulary, joint)));
+    }
+    let has_parts = !vocabulary.parts(joint).is_empty();
+    let alike = ALIKE.iter().any(|(a, b)| (told == *a && first.contains(b)) || (told == *b && first.contains(a)));
+    if alike || has_parts || *first == "functional" {
+        return Judgement::unknown();
+    }
+    Judgement::new(Verdict::Contradicts, format!("{} is a {first} joint", the(vocabulary, joint)))
+        .remedy(PartRole::JointKind, *first)
+}

@@ -1,0 +1,127 @@
+//! From a verdict to a finding: the sentence for a colleague, the path, the fix.
+
+use fascicle_model::Vocabulary;
+
+use super::{Judgement, Verdict};
+use crate::claims::{Claim, ClaimKind, PartRole, What};
+use crate::findings::{Edit, Finding, FindingKind, Fix, Severity};
+use crate::text::Span;
+
+/// The code of a contradicted claim.
+const fn code(kind: ClaimKind) -> &'static str {
+    match kind {
+        ClaimKind::Supply => "supply-differs",
+        ClaimKind::Roots => "roots-differ",
+        ClaimKind::Branching => "origin-differs",
+        ClaimKind::Renaming => "renaming-differs",
+        ClaimKind::Action => "action-differs",
+        ClaimKind::Modality => "modality-differs",
+        ClaimKind::Skin => "skin-differs",
+        ClaimKind::Passage => "passage-differs",
+        ClaimKind::Attachment => "attachment-differs",
+        ClaimKind::Joint => "joint-differs",
+        ClaimKind::Membership => "membership-differs",
+        ClaimKind::Count => "count-differs",
+        ClaimKind::Deficit => "deficit-differs",
+    }
+}
+
+/// The finding that a judged claim makes, if it makes one. `text` is the source.
+pub fn finding(claim: &Claim, judgement: &Judgement, vocabulary: &Vocabulary, text: &str) -> Option<Finding> {
+    if judgement.verdict != Verdict::Contradicts {
+        return None;
+    }
+    let severity = match claim.kind {
+        ClaimKind::Roots | ClaimKind::Attachment | ClaimKind::Membership | ClaimKind::Passage | ClaimKind::Skin => {
+            Severity::Warning
+        }
+        _ => Severity::Error,
+    };
+    let fixes =
+        judgement.remedies.iter().filter_map(|(role, with)| fix(claim, *role, with, text, vocabulary)).collect();
+    let related = claim
+        .parts
+        .iter()
+        .filter(|part| !claim.span.overlaps(part.span))
+        .filter_map(|part| match &part.what {
+            What::Entry(ids) => {
+                Some((part.span, format!("the statement is read of {}", vocabulary.name(*ids.first()?))))
+            }
+            _ => None,
+        })
+        .collect();
+    Some(Finding {
+        code: code(claim.kind),
+        kind: FindingKind::Claim,
+        severity,
+        span: claim.span,
+        message: sentence(&judgement.why),
+        reason: judgement.path.clone(),
+        related,
+        fixes,
+        candidates: Vec::new(),
+    })
+}
+
+/// Capital at the beginning, full stop at the end.
+fn sentence(why: &str) -> String {
+    let mut chars = why.chars();
+    let mut text: String = chars.next().map(|first| first.to_uppercase().chain(chars).collect()).unwrap_or_default();
+    if !text.ends_with(['.', '!', '?']) {
+        text.push('.');
+    }
+    text
+}
+
+/// A fix that puts another text in the place of a part, where the part stands within the claim.
+fn fix(claim: &Claim, role: PartRole, with: &str, text: &str, vocabulary: &Vocabulary) -> Option<Fix> {
+    let part = claim.part(role)?;
+    if !claim.span.contains(part.span) {
+        return None;
+    }
+    let written = part.span.of(text);
+    if written.contains(['*', '_', '[', '`', '\n', '|']) {
+        return None;
+    }
+    let with = adapt(written, with, part.span, text, role, vocabulary)?;
+    let edits = vec![Edit { span: part.span, text: with.clone() }];
+    Some(Fix { title: format!("Write “{with}”"), edits, safe: false })
+}
+
+/// Keeps what the author's wording needs: the capital, a noun that a neighbour carries, the dash of a range.
+fn adapt(
+    written: &str,
+    with: &str,
+    span: Span,
+    text: &str,
+    role: PartRole,
+    _vocabulary: &Vocabulary,
+) -> Option<String> {
+    let mut with = with.to_owned();
+    match role {
+        PartRole::Nerve | PartRole::Parent => {
+            let lower = written.to_lowercase();
+            if !lower.contains("nerve") && with.ends_with(" nerve") && !written.contains(' ') {
+                with.truncate(with.len() - " nerve".len());
+            }
+        }
+        PartRole::Segments if written.contains('-') => with = with.replace('–', "-"),
+        PartRole::Movement => {
+            // A verb or an agent is not replaced by a noun.
+            let is_noun = written.ends_with("ion") || written.ends_with("ance") || written.ends_with("ction");
+            if !is_noun {
+                return None;
+            }
+        }
+        _ => {}
+    }
+    let starts_sentence = written.starts_with(char::is_uppercase)
+        && text
+            .get(..span.start)
+            .is_none_or(|before| before.trim_end().is_empty() || !before.ends_with(char::is_alphabetic));
+    if starts_sentence && role != PartRole::Segments && written.chars().skip(1).any(char::is_lowercase) {
+        let mut chars = with.chars();
+        with = chars.next().map(|first| first.to_uppercase().chain(chars).collect()).unwrap_or_default();
+    }
+    Some(with)
+}

@@ -1,0 +1,225 @@
+//! From claims to verdicts: what the graph says of a statement, and why.
+//!
+//! The graph is open: what it does not hold is unknown. A statement is contradicted only where a list is complete or
+//! where a fact excludes it. Where a name is ambiguous, the reading that suits the author best is taken, so that only what
+//! is wrong under every reading is contradicted.
+
+mod action;
+mod finding;
+mod nerve;
+mod place;
+mod supply;
+
+use fascicle_model::{EntryId, Kind, Vocabulary};
+
+use crate::claims::{Claim, ClaimKind, PartRole, What};
+
+pub use finding::finding;
+
+/// The graph's answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Verdict {
+    /// So it is.
+    Agrees,
+    /// So it is in some people or by some sources.
+    Variant,
+    /// So it is, told less exactly (a parent for the branch).
+    LessExact,
+    /// It is not so.
+    Contradicts,
+    /// The graph does not say.
+    Unknown,
+}
+
+impl Verdict {
+    /// The word for outputs.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Agrees => "agrees",
+            Self::Variant => "variant",
+            Self::LessExact => "less-exact",
+            Self::Contradicts => "contradicts",
+            Self::Unknown => "unknown",
+        }
+    }
+
+    /// The better the verdict for the author, the smaller.
+    const fn rank(self) -> u8 {
+        match self {
+            Self::Agrees => 0,
+            Self::Variant => 1,
+            Self::LessExact => 2,
+            Self::Unknown => 3,
+            Self::Contradicts => 4,
+        }
+    }
+}
+
+/// A verdict with its reason.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Judgement {
+    /// The verdict.
+    pub verdict: Verdict,
+    /// One sentence that says why.
+    pub why: String,
+    /// The path through the graph, one step a line.
+    pub path: Vec<String>,
+    /// What may stand instead of a part of the claim: the part's role and the texts, the likeliest first.
+    pub remedies: Vec<(PartRole, String)>,
+}
+
+impl Judgement {
+    fn new(verdict: Verdict, why: impl Into<String>) -> Self {
+        Self { verdict, why: why.into(), path: Vec::new(), remedies: Vec::new() }
+    }
+
+    fn unknown() -> Self {
+        Self::new(Verdict::Unknown, "the vocabulary does not say")
+    }
+
+    fn path(mut self, path: Vec<String>) -> Self {
+        self.path = path;
+        self
+    }
+
+    fn remedy(mut self, role: PartRole, text: impl Into<String>) -> Self {
+        self.remedies.push((role, text.into()));
+        self
+    }
+}
+
+/// Judges a claim.
+pub fn judge(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
+    let mut judgement = judge_plain(claim, vocabulary);
+    if claim.negated {
+        judgement = negate(judgement, claim, vocabulary);
+    }
+    if claim.hedged && judgement.verdict == Verdict::Contradicts {
+        judgement = Judgement::new(Verdict::Unknown, format!("told with a reservation; as a rule, {}", judgement.why));
+    }
+    judgement
+}
+
+fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
+    match claim.kind {
+        ClaimKind::Supply | ClaimKind::Deficit => each(claim, PartRole::Nerve, PartRole::Muscle, |nerve, muscle| {
+            supply::judge(vocabulary, nerve, muscle, claim.all)
+        }),
+        ClaimKind::Roots => {
+            let Some(What::Segments(main, lesser)) = claim.part(PartRole::Segments).map(|part| &part.what) else {
+                return Judgement::unknown();
+            };
+            best(claim.entries(PartRole::Structure).iter().map(|id| nerve::roots(vocabulary, *id, *main, *lesser)))
+        }
+        ClaimKind::Branching => {
+            each(claim, PartRole::Nerve, PartRole::Parent, |child, parent| nerve::branching(vocabulary, child, parent))
+        }
+        ClaimKind::Renaming => {
+            each(claim, PartRole::Nerve, PartRole::Parent, |child, parent| nerve::renaming(vocabulary, child, parent))
+        }
+        ClaimKind::Modality => {
+            let Some(What::Word(is)) = claim.part(PartRole::Modality).map(|part| &part.what) else {
+                return Judgement::unknown();
+            };
+            best(claim.entries(PartRole::Nerve).iter().map(|id| nerve::modality(vocabulary, *id, is, claim.all)))
+        }
+        ClaimKind::Skin => {
+            each(claim, PartRole::Nerve, PartRole::Skin, |nerve, area| place::skin(vocabulary, nerve, area))
+        }
+        ClaimKind::Passage => each(claim, PartRole::Nerve, PartRole::Landmark, |nerve, landmark| {
+            place::passage(vocabulary, nerve, landmark)
+        }),
+        ClaimKind::Attachment => {
+            let end = match claim.part(PartRole::Role).map(|part| &part.what) {
+                Some(What::Word(end)) => Some(*end),
+                _ => None,
+            };
+            each(claim, PartRole::Muscle, PartRole::Landmark, |muscle, landmark| {
+                place::attachment(vocabulary, muscle, landmark, end)
+            })
+        }
+        ClaimKind::Action => action::judge(vocabulary, claim),
+        ClaimKind::Joint => {
+            let Some(What::Word(kind)) = claim.part(PartRole::JointKind).map(|part| &part.what) else {
+                return Judgement::unknown();
+            };
+            best(claim.entries(PartRole::Joint).iter().map(|id| action::joint_kind(vocabulary, *id, kind)))
+        }
+        ClaimKind::Membership => {
+            each(claim, PartRole::Muscle, PartRole::Group, |muscle, group| place::membership(vocabulary, muscle, group))
+        }
+        ClaimKind::Count => {
+            let Some(What::Number(number)) = claim.part(PartRole::Number).map(|part| &part.what) else {
+                return Judgement::unknown();
+            };
+            best(claim.entries(PartRole::Muscle).iter().map(|id| place::count(vocabulary, *id, *number)))
+        }
+    }
+}
+
+/// A denial: what agrees is contradicted and the other way round.
+fn negate(judgement: Judgement, claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
+    let told = || {
+        let names: Vec<&str> = claim
+            .parts
+            .iter()
+            .filter_map(|part| match &part.what {
+                What::Entry(ids) => ids.first().map(|id| vocabulary.name(*id)),
+                _ => None,
+            })
+            .collect();
+        names.join(" – ")
+    };
+    match judgement.verdict {
+        Verdict::Agrees => Judgement {
+            verdict: Verdict::Contradicts,
+            why: format!("it does, all the same: {}", judgement.why),
+            remedies: Vec::new(),
+            path: judgement.path,
+        },
+        Verdict::LessExact if claim.kind == ClaimKind::Supply && !is_group(claim, vocabulary) => Judgement {
+            verdict: Verdict::Contradicts,
+            why: format!("it does, through a branch: {}", judgement.why),
+            remedies: Vec::new(),
+            path: judgement.path,
+        },
+        Verdict::Contradicts => {
+            Judgement { verdict: Verdict::Agrees, why: format!("rightly denied: {}", told()), ..judgement }
+        }
+        Verdict::Variant | Verdict::LessExact | Verdict::Unknown => Judgement::unknown(),
+    }
+}
+
+fn is_group(claim: &Claim, vocabulary: &Vocabulary) -> bool {
+    claim.entries(PartRole::Muscle).iter().any(|id| vocabulary.kind(*id) == Kind::Group)
+}
+
+/// The verdict over all readings of two parts.
+fn each(claim: &Claim, left: PartRole, right: PartRole, judge: impl Fn(EntryId, EntryId) -> Judgement) -> Judgement {
+    let pairs = claim.entries(left).iter().flat_map(|l| claim.entries(right).iter().map(move |r| (*l, *r)));
+    best(pairs.map(|(l, r)| judge(l, r)))
+}
+
+/// The judgement that suits the author best.
+fn best(judgements: impl Iterator<Item = Judgement>) -> Judgement {
+    judgements.min_by_key(|judgement| judgement.verdict.rank()).unwrap_or_else(Judgement::unknown)
+}
+
+/// A name with its article, for a sentence: "the axillary nerve", "deltoid".
+fn the(vocabulary: &Vocabulary, id: EntryId) -> String {
+    let name = vocabulary.name(id);
+    if vocabulary.kind(id) == Kind::Muscle || vocabulary.kind(id) == Kind::Root {
+        name.to_owned()
+    } else {
+        format!("the {name}")
+    }
+}
+
+/// "a", "a and b", "a, b and c"
+fn list(names: &[String]) -> String {
+    match names {
+        [] => String::new(),
+        [one] => one.clone(),
+        [first @ .., last] => format!("{} and {last}", first.join(", ")),
+    }
+}

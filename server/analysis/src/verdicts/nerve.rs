@@ -1,0 +1,200 @@
+//! What a nerve is: its roots, its parent, its other name, what it carries.
+
+use fascicle_model::{EntryId, Kind, Modality, Relation, Segments, Vocabulary};
+
+use super::{Judgement, Verdict, list, the};
+use crate::claims::PartRole;
+
+/// Judges the segments of a nerve or muscle.
+pub fn roots(vocabulary: &Vocabulary, id: EntryId, main: Segments, lesser: Segments) -> Judgement {
+    let readings = vocabulary.roots_of(id);
+    let told = main.union(lesser);
+    let Some(first) = readings.first() else { return Judgement::unknown() };
+    let sources = |reading: &fascicle_model::graph::RootReading<'_>| {
+        let names: Vec<String> =
+            reading.fact.sources.iter().map(|citation| title(vocabulary, &citation.source)).collect();
+        list(&names)
+    };
+    for reading in &readings {
+        if reading.main.within(told) && told.within(reading.all()) {
+            let why = format!("{} has {} ({})", the(vocabulary, id), reading.all(), sources(reading));
+            let verdict = if reading.fact.variant { Verdict::Variant } else { Verdict::Agrees };
+            return Judgement::new(verdict, why);
+        }
+    }
+    let known = readings.iter().fold(Segments::EMPTY, |all, reading| all.union(reading.all()));
+    if told.within(known) {
+        return Judgement::new(Verdict::LessExact, format!("{} has {} in all", the(vocabulary, id), known));
+    }
+    let extra = told.minus(known);
+    let missed = first.main.minus(told);
+    let far = extra.iter().any(|segment| !known.iter().any(|other| segment.abs_diff(other) <= 1));
+    let disjoint = told.intersection(known).is_empty();
+    let is_muscle = vocabulary.kind(id) == Kind::Muscle;
+    if !(far || disjoint || (!missed.is_empty() && !is_muscle)) {
+        return Judgement::new(
+            Verdict::Unknown,
+            format!("{} has {} by the vocabulary's sources", the(vocabulary, id), known),
+        );
+    }
+    let verb = if extra.len() == 1 { "is" } else { "are" };
+    let why = format!(
+        "{extra} {verb} no {} of {}, which has {}",
+        if extra.len() == 1 { "segment" } else { "segments" },
+        the(vocabulary, id),
+        shown(first.main, first.lesser)
+    );
+    let path = readings
+        .iter()
+        .map(|reading| format!("{}: {}", sources(reading), shown(reading.main, reading.lesser)))
+        .collect();
+    Judgement::new(Verdict::Contradicts, why)
+        .path(path)
+        .remedy(PartRole::Segments, first.main.union(first.lesser).to_string())
+}
+
+fn shown(main: Segments, lesser: Segments) -> String {
+    if lesser.is_empty() { main.to_string() } else { format!("{main} ({lesser} less)") }
+}
+
+fn title(vocabulary: &Vocabulary, source: &str) -> String {
+    vocabulary.sources().iter().find(|known| known.id == source).map_or_else(
+        || source.to_owned(),
+        |known| match (&known.author, known.year) {
+            (Some(author), Some(year)) => format!("{} {year}", author.split(',').next().unwrap_or(author)),
+            _ => known.title.clone(),
+        },
+    )
+}
+
+/// Judges that a nerve arises from another, from a plexus part, a root or a landmark.
+pub fn branching(vocabulary: &Vocabulary, child: EntryId, parent: EntryId) -> Judgement {
+    if child == parent {
+        return Judgement::unknown();
+    }
+    let origins: Vec<EntryId> = vocabulary.origins(child, false).collect();
+    let names: Vec<String> = origins.iter().map(|id| the(vocabulary, *id)).collect();
+    let path: Vec<String> = vec![format!("{} arises from {}", the(vocabulary, child), list(&names))];
+    if origins.contains(&parent) {
+        return Judgement::new(Verdict::Agrees, path.concat());
+    }
+    if vocabulary.origins(child, true).any(|id| id == parent) {
+        return Judgement::new(
+            Verdict::Variant,
+            format!(
+                "in some people or by some sources {} arises from {}",
+                the(vocabulary, child),
+                the(vocabulary, parent)
+            ),
+        );
+    }
+    if let Some(way) = vocabulary.path_up(child, parent) {
+        let steps: Vec<String> = way.iter().map(|id| vocabulary.name(*id).to_owned()).collect();
+        return Judgement::new(Verdict::LessExact, format!("by way of {}", steps.join(" ← ")));
+    }
+    if vocabulary.kind(parent) == Kind::Root {
+        let Ok(set) = Segments::parse(vocabulary.name(parent)) else { return Judgement::unknown() };
+        return roots(vocabulary, child, set, Segments::EMPTY);
+    }
+    if origins.is_empty() || !vocabulary.is_neural(child) {
+        return Judgement::unknown();
+    }
+    if vocabulary.kind(parent) == Kind::Landmark {
+        return Judgement::unknown();
+    }
+    let all_landmarks = origins.iter().all(|id| vocabulary.kind(*id) == Kind::Landmark);
+    let why = if vocabulary.is_or_above(child, parent) {
+        format!("it is the other way round: {} arises from {}", the(vocabulary, parent), the(vocabulary, child))
+    } else {
+        format!("{} arises from {}, not from {}", the(vocabulary, child), list(&names), the(vocabulary, parent))
+    };
+    if all_landmarks && !vocabulary.is_or_above(child, parent) && vocabulary.kind(child) != Kind::Nerve {
+        return Judgement::unknown();
+    }
+    let mut judgement = Judgement::new(Verdict::Contradicts, why).path(path);
+    for origin in origins.iter().filter(|id| vocabulary.kind(**id) != Kind::Landmark) {
+        judgement = judgement.remedy(PartRole::Parent, vocabulary.name(*origin));
+    }
+    judgement
+}
+
+/// Judges that a nerve goes on as another.
+pub fn renaming(vocabulary: &Vocabulary, child: EntryId, parent: EntryId) -> Judgement {
+    let next = |id: EntryId| -> Vec<EntryId> {
+        vocabulary
+            .entry(id)
+            .facts
+            .iter()
+            .filter_map(|fact| match fact.relation {
+                Relation::ContinuesAs { nerve, .. } => Some(nerve),
+                _ => None,
+            })
+            .collect()
+    };
+    if next(parent).contains(&child) {
+        return Judgement::new(
+            Verdict::Agrees,
+            format!("{} continues as {}", the(vocabulary, parent), the(vocabulary, child)),
+        );
+    }
+    if vocabulary.is_or_above(parent, child) {
+        return Judgement::new(
+            Verdict::LessExact,
+            format!("{} comes from {}", the(vocabulary, child), the(vocabulary, parent)),
+        );
+    }
+    let continues = next(parent);
+    let names: Vec<String> = continues.iter().map(|id| the(vocabulary, *id)).collect();
+    if vocabulary.is_or_above(child, parent) {
+        return Judgement::new(
+            Verdict::Contradicts,
+            format!("it is the other way round: {} comes from {}", the(vocabulary, parent), the(vocabulary, child)),
+        );
+    }
+    let origins: Vec<String> = vocabulary.origins(child, false).map(|id| the(vocabulary, id)).collect();
+    if origins.is_empty() {
+        return Judgement::unknown();
+    }
+    let why = if names.is_empty() {
+        format!(
+            "{} does not continue as {}, which arises from {}",
+            the(vocabulary, parent),
+            the(vocabulary, child),
+            list(&origins)
+        )
+    } else {
+        format!("{} continues as {}, not as {}", the(vocabulary, parent), list(&names), the(vocabulary, child))
+    };
+    let mut judgement = Judgement::new(Verdict::Contradicts, why).path(vec![format!(
+        "{} arises from {}",
+        the(vocabulary, child),
+        list(&origins)
+    )]);
+    for id in continues {
+        judgement = judgement.remedy(PartRole::Nerve, vocabulary.name(id));
+    }
+    judgement
+}
+
+/// Judges what a nerve carries. `purely` tells that the text says "purely" or the like.
+pub fn modality(vocabulary: &Vocabulary, nerve: EntryId, told: &str, purely: bool) -> Judgement {
+    let (Some(is), Some(told)) = (vocabulary.modality(nerve), Modality::from_word(told)) else {
+        return Judgement::unknown();
+    };
+    if is == told {
+        return Judgement::new(Verdict::Agrees, format!("{} is {}", the(vocabulary, nerve), is.word()));
+    }
+    if is == Modality::Mixed && !purely {
+        return Judgement::new(Verdict::LessExact, format!("{} is mixed", the(vocabulary, nerve)));
+    }
+    let example = match is {
+        Modality::Sensory => "it supplies no muscle".to_owned(),
+        _ => vocabulary.muscles_of(nerve).first().map_or_else(
+            || "it carries motor fibres".to_owned(),
+            |supply| format!("it supplies {}", vocabulary.name(supply.muscle)),
+        ),
+    };
+    Judgement::new(Verdict::Contradicts, format!("{} is {}", the(vocabulary, nerve), is.word()))
+        .path(vec![example])
+        .remedy(PartRole::Modality, is.word())
+}

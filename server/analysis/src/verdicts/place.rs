@@ -1,0 +1,226 @@
+//! Where things are: skin areas, passages, attachments, compartments, heads.
+
+use fascicle_model::{EntryId, Kind, Relation, Vocabulary};
+
+use super::{Judgement, Verdict, list, the};
+use crate::claims::PartRole;
+
+/// Judges that a nerve feels an area.
+pub fn skin(vocabulary: &Vocabulary, nerve: EntryId, area: EntryId) -> Judgement {
+    let family: Vec<EntryId> =
+        std::iter::once(area).chain(vocabulary.wholes(area)).chain(vocabulary.all_parts(area)).collect();
+    let feeders: Vec<(EntryId, bool)> = family
+        .iter()
+        .flat_map(|area| vocabulary.pointing_at(*area))
+        .filter(|(_, fact)| matches!(fact.relation, Relation::Feels { .. }))
+        .map(|(owner, fact)| (owner, fact.variant))
+        .collect();
+    if let Some((feeder, variant)) = feeders
+        .iter()
+        .find(|(feeder, _)| vocabulary.is_or_above(nerve, *feeder) || vocabulary.is_or_above(*feeder, nerve))
+    {
+        let verdict = match (*feeder == nerve, variant) {
+            (_, true) => Verdict::Variant,
+            (true, false) => Verdict::Agrees,
+            (false, false) => Verdict::LessExact,
+        };
+        return Judgement::new(verdict, format!("{} feels it", the(vocabulary, *feeder)));
+    }
+    let own: Vec<EntryId> = vocabulary
+        .pointing_at(area)
+        .filter(|(_, fact)| matches!(fact.relation, Relation::Feels { .. }) && !fact.variant)
+        .map(|(owner, _)| owner)
+        .collect();
+    let is_area = vocabulary.entry(area).class.as_deref() == Some("area");
+    if own.is_empty() || !is_area || vocabulary.kind(nerve) == Kind::Root {
+        return Judgement::unknown();
+    }
+    let names: Vec<String> = own.iter().map(|id| the(vocabulary, *id)).collect();
+    let mut judgement = Judgement::new(
+        Verdict::Contradicts,
+        format!("{} is felt by {}, not by {}", the(vocabulary, area), list(&names), the(vocabulary, nerve)),
+    );
+    for id in own {
+        judgement = judgement.remedy(PartRole::Nerve, vocabulary.name(id));
+    }
+    judgement
+}
+
+/// Classes of landmarks that enclose what passes, so that what passes them is a list that can be told complete.
+const ENCLOSED: &[&str] = &["foramen", "canal", "tunnel", "arcade"];
+
+/// Judges that a nerve passes a landmark.
+pub fn passage(vocabulary: &Vocabulary, nerve: EntryId, landmark: EntryId) -> Judgement {
+    let passes = |id: EntryId, landmark: EntryId| {
+        vocabulary.entry(id).facts.iter().any(|fact| match fact.relation {
+            Relation::Passes { landmark: at, .. } | Relation::Injured { at, .. } => at == landmark,
+            Relation::Gives { at, .. } | Relation::Supplies { at, .. } | Relation::ArisesFrom { at, .. } => {
+                at == Some(landmark)
+            }
+            _ => false,
+        })
+    };
+    let family: Vec<EntryId> =
+        std::iter::once(landmark).chain(vocabulary.wholes(landmark)).chain(vocabulary.all_parts(landmark)).collect();
+    let line: Vec<EntryId> =
+        std::iter::once(nerve).chain(vocabulary.ancestors(nerve)).chain(vocabulary.descendants(nerve)).collect();
+    if line.iter().any(|id| family.iter().any(|place| passes(*id, *place))) {
+        return Judgement::new(
+            Verdict::Agrees,
+            format!("{} passes {}", the(vocabulary, nerve), the(vocabulary, landmark)),
+        );
+    }
+    let passers: Vec<EntryId> = vocabulary
+        .pointing_at(landmark)
+        .filter(|(_, fact)| matches!(fact.relation, Relation::Passes { .. }) && !fact.variant)
+        .map(|(owner, _)| owner)
+        .collect();
+    let own: Vec<EntryId> = vocabulary
+        .entry(nerve)
+        .facts
+        .iter()
+        .filter_map(|fact| match fact.relation {
+            Relation::Passes { landmark, .. } => Some(landmark),
+            _ => None,
+        })
+        .collect();
+    let class = vocabulary.entry(landmark).class.as_deref().unwrap_or_default();
+    if passers.is_empty() || own.is_empty() || !ENCLOSED.contains(&class) {
+        return Judgement::unknown();
+    }
+    let passers: Vec<String> = passers.iter().map(|id| the(vocabulary, *id)).collect();
+    let way: Vec<String> = own.iter().map(|id| vocabulary.name(*id).to_owned()).collect();
+    let why = format!(
+        "{} does not pass {}; {} {}",
+        the(vocabulary, nerve),
+        the(vocabulary, landmark),
+        list(&passers),
+        if passers.len() == 1 { "does" } else { "do" }
+    );
+    let path = vec![format!("the way of {}: {}", the(vocabulary, nerve), way.join(" → "))];
+    let mut judgement = Judgement::new(Verdict::Contradicts, why).path(path);
+    for id in
+        own.iter().filter(|id| vocabulary.entry(**id).class.as_deref().is_some_and(|class| ENCLOSED.contains(&class)))
+    {
+        judgement = judgement.remedy(PartRole::Landmark, vocabulary.name(*id));
+    }
+    judgement
+}
+
+/// Judges an origin (`end` is `origin`), an insertion (`insertion`) or either.
+pub fn attachment(vocabulary: &Vocabulary, muscle: EntryId, landmark: EntryId, end: Option<&str>) -> Judgement {
+    let family: Vec<EntryId> =
+        std::iter::once(muscle).chain(vocabulary.all_parts(muscle)).chain(vocabulary.wholes(muscle)).collect();
+    let facts = || family.iter().flat_map(|id| vocabulary.entry(*id).facts.iter());
+    let at = |wanted: &str| -> Vec<EntryId> {
+        facts()
+            .filter_map(|fact| match fact.relation {
+                Relation::Origin { from } if wanted == "origin" => Some(from),
+                Relation::Insertion { on } if wanted == "insertion" => Some(on),
+                _ => None,
+            })
+            .collect()
+    };
+    let (origins, insertions) = (at("origin"), at("insertion"));
+    let line = |id: EntryId| -> Vec<EntryId> { std::iter::once(id).chain(vocabulary.wholes(id)).collect() };
+    let related = |held: EntryId| line(held).contains(&landmark) || line(landmark).contains(&held);
+    let (wanted, other, told, else_) = match end {
+        Some("insertion") => (&insertions, &origins, "inserts on", "arises from"),
+        _ => (&origins, &insertions, "arises from", "inserts on"),
+    };
+    if wanted.iter().any(|held| related(*held)) || (end.is_none() && other.iter().any(|held| related(*held))) {
+        return Judgement::new(
+            Verdict::Agrees,
+            format!("{} {told} {}", vocabulary.name(muscle), the(vocabulary, landmark)),
+        );
+    }
+    if end.is_none() || wanted.is_empty() {
+        return Judgement::unknown();
+    }
+    let bone = |id: EntryId| line(id).into_iter().find(|id| vocabulary.entry(*id).class.as_deref() == Some("bone"));
+    let Some(claimed) = bone(landmark) else { return Judgement::unknown() };
+    let held: Vec<EntryId> = wanted.iter().filter_map(|id| bone(*id)).collect();
+    let swapped = other.iter().any(|held| related(*held));
+    let same_bone = held.contains(&claimed);
+    if (held.len() < wanted.len() && !swapped) || (same_bone && !swapped) {
+        return Judgement::unknown();
+    }
+    let names: Vec<String> = wanted.iter().map(|id| the(vocabulary, *id)).collect();
+    let mut why = format!("{} {told} {}, not {}", vocabulary.name(muscle), list(&names), the(vocabulary, landmark));
+    if swapped {
+        why = format!("{why}; there it {else_}");
+    }
+    let why = why
+        .replace("there it arises from", "that is its origin")
+        .replace("there it inserts on", "that is its insertion");
+    let mut judgement = Judgement::new(Verdict::Contradicts, why);
+    for id in wanted {
+        judgement = judgement.remedy(PartRole::Landmark, vocabulary.name(*id));
+    }
+    judgement
+}
+
+/// Judges that a muscle belongs to a group or lies in a compartment.
+pub fn membership(vocabulary: &Vocabulary, muscle: EntryId, group: EntryId) -> Judgement {
+    if vocabulary.kind(muscle) != Kind::Muscle {
+        return Judgement::unknown();
+    }
+    let family: Vec<EntryId> =
+        std::iter::once(muscle).chain(vocabulary.wholes(muscle)).chain(vocabulary.all_parts(muscle)).collect();
+    let groups: Vec<(EntryId, bool)> = family
+        .iter()
+        .flat_map(|id| vocabulary.entry(*id).facts.iter())
+        .filter_map(|fact| match fact.relation {
+            Relation::Member { of } => Some((of, fact.variant)),
+            _ => None,
+        })
+        .collect();
+    let belongs = |held: EntryId| held == group || vocabulary.wholes(held).contains(&group);
+    if let Some((_, variant)) = groups.iter().find(|(held, _)| belongs(*held)) {
+        let verdict = if *variant { Verdict::Variant } else { Verdict::Agrees };
+        return Judgement::new(verdict, format!("{} belongs to {}", vocabulary.name(muscle), the(vocabulary, group)));
+    }
+    let class = vocabulary.entry(group).class.as_deref();
+    let rivals: Vec<EntryId> = groups
+        .iter()
+        .map(|(held, _)| *held)
+        .filter(|held| vocabulary.entry(*held).class.as_deref() == class && !vocabulary.wholes(group).contains(held))
+        .collect();
+    let has_muscles = !vocabulary.members(group).is_empty();
+    if !has_muscles
+        || (class == Some("compartment") && rivals.is_empty())
+        || !matches!(class, Some("compartment" | "group"))
+    {
+        return Judgement::unknown();
+    }
+    let members: Vec<String> = vocabulary.members(group).iter().map(|id| vocabulary.name(*id).to_owned()).collect();
+    let mut why = format!("{} does not belong to {}", vocabulary.name(muscle), the(vocabulary, group));
+    if class == Some("compartment") {
+        let names: Vec<String> = rivals.iter().map(|id| the(vocabulary, *id)).collect();
+        why = format!("{why} but to {}", list(&names));
+    }
+    let mut judgement =
+        Judgement::new(Verdict::Contradicts, why).path(vec![format!("{}: {}", the(vocabulary, group), list(&members))]);
+    if class == Some("compartment") {
+        for id in rivals {
+            judgement = judgement.remedy(PartRole::Group, vocabulary.name(id));
+        }
+    }
+    judgement
+}
+
+/// Judges how many heads, bellies or parts a muscle has.
+pub fn count(vocabulary: &Vocabulary, muscle: EntryId, told: u32) -> Judgement {
+    let parts: Vec<EntryId> =
+        vocabulary.parts(muscle).iter().copied().filter(|id| !vocabulary.entry(*id).variant).collect();
+    let Ok(is) = u32::try_from(parts.len()) else { return Judgement::unknown() };
+    if is < 2 {
+        return Judgement::unknown();
+    }
+    if is == told {
+        return Judgement::new(Verdict::Agrees, format!("{} has {is}", vocabulary.name(muscle)));
+    }
+    let names: Vec<String> = parts.iter().map(|id| vocabulary.name(*id).to_owned()).collect();
+    Judgement::new(Verdict::Contradicts, format!("{} has {is}, not {told}: {}", vocabulary.name(muscle), list(&names)))
+        .remedy(PartRole::Number, is.to_string())
+}
