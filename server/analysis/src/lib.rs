@@ -12,6 +12,7 @@
 pub mod blocks;
 pub mod card;
 pub mod claims;
+pub mod features;
 pub mod findings;
 pub mod lexicon;
 pub mod lines;

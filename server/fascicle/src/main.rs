@@ -5,6 +5,7 @@ use std::process::ExitCode;
 use clap::Parser;
 
 mod cli;
+mod course;
 mod lsp;
 
 fn main() -> ExitCode {

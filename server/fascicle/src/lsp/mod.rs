@@ -1,8 +1,46 @@
 //! The language server: protocol in, analysis asked, protocol out.
+//!
+//! No protocol type leaves this folder. A message comes through [`transport`], is given to the service in [`server`], which
+//! takes a [`state::View`] of the document and hands it to a function of [`requests`]; that asks `fascicle-analysis` and
+//! turns the plain answer into the protocol's by [`to_proto`].
+
+mod capabilities;
+mod document;
+mod from_proto;
+mod publish;
+mod requests;
+mod server;
+mod state;
+mod to_proto;
+mod transport;
 
 use std::process::ExitCode;
+use std::sync::Arc;
+
+use tokio::sync::Notify;
+
+/// How many threads answer requests.
+const WORKERS: usize = 4;
 
 /// Serves one client on standard input and output until it leaves.
 pub fn serve() -> ExitCode {
-    ExitCode::FAILURE
+    let runtime = tokio::runtime::Builder::new_multi_thread()
+        .worker_threads(2)
+        .max_blocking_threads(WORKERS)
+        .enable_time()
+        .build();
+    let runtime = match runtime {
+        Ok(runtime) => runtime,
+        Err(error) => {
+            eprintln!("fascicle: cannot start: {error}");
+            return ExitCode::from(2);
+        }
+    };
+    let gone = Arc::new(Notify::new());
+    let code = runtime.block_on(async {
+        let (service, socket) = server::service(Arc::clone(&gone));
+        transport::serve(service, socket, gone).await
+    });
+    runtime.shutdown_background();
+    code
 }

@@ -1,0 +1,183 @@
+//! Completion: names by fuzzy match, in the author's capitals, with what makes the sentence true first.
+
+use fascicle_model::{EntryId, Kind, Standing, Vocabulary};
+use fuzzy_matcher::FuzzyMatcher;
+use fuzzy_matcher::skim::SkimMatcherV2;
+
+use crate::text::Span;
+use crate::words::fold;
+
+/// The most items that are offered at once.
+const MOST: usize = 60;
+
+/// The most words of a name that are taken from before the cursor.
+const MOST_WORDS: usize = 5;
+
+/// A name that can be completed to.
+#[derive(Clone, Debug)]
+struct Name {
+    /// As it is looked up.
+    folded: String,
+    /// As it is written.
+    text: String,
+    entry: EntryId,
+    standing: Standing,
+}
+
+/// All names of a vocabulary, ready to be matched.
+#[derive(Clone, Debug, Default)]
+pub struct Names {
+    /// Sorted by the folded name.
+    list: Vec<Name>,
+}
+
+impl Names {
+    /// Derives them.
+    pub fn new(vocabulary: &Vocabulary) -> Self {
+        let mut list: Vec<Name> = vocabulary
+            .iter()
+            .filter(|(_, entry)| entry.kind != Kind::Movement)
+            .flat_map(|(id, entry)| {
+                entry.names.iter().map(move |name| Name {
+                    folded: fold(&name.text),
+                    text: name.text.clone(),
+                    entry: id,
+                    standing: name.standing,
+                })
+            })
+            .collect();
+        list.sort_by(|a, b| a.folded.cmp(&b.folded));
+        Self { list }
+    }
+
+    fn starting_with<'a>(&'a self, prefix: &'a str) -> impl Iterator<Item = &'a Name> {
+        let first = self.list.partition_point(|name| *name.folded < *prefix);
+        self.list.iter().skip(first).take_while(move |name| name.folded.starts_with(prefix))
+    }
+}
+
+/// A completion.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Item {
+    /// The entry.
+    pub entry: EntryId,
+    /// What is inserted.
+    pub text: String,
+    /// The name that the typed text matched, where it is another one ("APB").
+    pub matched: Option<String>,
+    /// It makes the sentence true.
+    pub fits: bool,
+}
+
+/// What can be completed at a place.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Completion {
+    /// What is replaced.
+    pub span: Span,
+    /// The likeliest first.
+    pub items: Vec<Item>,
+    /// There are more, which further typing would bring.
+    pub more: bool,
+}
+
+/// Completes at a byte of a text.
+pub fn complete(text: &str, offset: usize, names: &Names, vocabulary: &Vocabulary) -> Completion {
+    let before = text.get(..offset).unwrap_or_default();
+    let line = before.rsplit(['\n', '\r']).next().unwrap_or_default();
+    let Some(typed) = typed(line, names) else { return Completion::default() };
+    let span = Span::new(offset - typed.len(), offset);
+    let folded = fold(typed);
+    let matcher = SkimMatcherV2::default().ignore_case();
+    let mut best: Vec<(i64, &Name)> = Vec::new();
+    for name in &names.list {
+        let Some(score) = score(&matcher, name, &folded, typed) else { continue };
+        best.push((score, name));
+    }
+    best.sort_by(|a, b| b.0.cmp(&a.0).then(a.1.text.len().cmp(&b.1.text.len())).then(a.1.text.cmp(&b.1.text)));
+    let mut items: Vec<Item> = Vec::new();
+    let mut more = false;
+    for (_, name) in best {
+        if items.iter().any(|item| item.entry == name.entry) {
+            continue;
+        }
+        if items.len() == MOST {
+            more = true;
+            break;
+        }
+        items.push(item(name, typed, vocabulary));
+    }
+    Completion { span, items, more }
+}
+
+/// What was typed of a name: the words before the cursor that begin one, else the last word; `None` where there is none.
+fn typed<'a>(line: &'a str, names: &Names) -> Option<&'a str> {
+    let mut starts: Vec<usize> = Vec::new();
+    let mut inside = false;
+    for (at, c) in line.char_indices() {
+        let is_part = c.is_alphanumeric() || matches!(c, '\'' | '’' | '-');
+        if is_part && !inside {
+            starts.push(at);
+        } else if !is_part && c != ' ' {
+            starts.clear();
+        }
+        inside = is_part;
+    }
+    let words = starts.len().min(MOST_WORDS);
+    let candidates = starts.get(starts.len() - words..).unwrap_or_default();
+    let rest = |at: usize| line.get(at..).unwrap_or_default();
+    for start in candidates {
+        let typed = rest(*start);
+        let several = typed.trim_end().contains(' ') || typed.ends_with(' ');
+        if several && names.starting_with(&fold(typed)).next().is_some() {
+            return Some(typed);
+        }
+    }
+    inside.then(|| candidates.last().map(|at| rest(*at))).flatten()
+}
+
+fn score(matcher: &SkimMatcherV2, name: &Name, folded: &str, typed: &str) -> Option<i64> {
+    let mut score = matcher.fuzzy_match(&name.folded, folded)?;
+    if name.folded.starts_with(folded) {
+        score += 60;
+    } else if name.folded.split([' ', '-']).any(|word| word.starts_with(folded)) {
+        score += 25;
+    }
+    if name.standing == Standing::Abbreviation {
+        score += if name.text == typed {
+            100
+        } else if name.folded == folded {
+            40
+        } else {
+            -40
+        };
+    }
+    score += match name.standing {
+        Standing::Preferred => 12,
+        Standing::Exact | Standing::Spelling | Standing::Short => 6,
+        Standing::Latin | Standing::Eponym | Standing::Abbreviation => 0,
+        Standing::Former | Standing::Informal => -10,
+    };
+    Some(score)
+}
+
+/// The item for a name. Abbreviations, former, informal and short names complete to the preferred one.
+fn item(name: &Name, typed: &str, vocabulary: &Vocabulary) -> Item {
+    let expands =
+        matches!(name.standing, Standing::Abbreviation | Standing::Former | Standing::Informal | Standing::Short);
+    let text = if expands { vocabulary.name(name.entry) } else { &*name.text };
+    let is_abbreviation = name.standing == Standing::Abbreviation;
+    let capital = typed.chars().next().is_some_and(char::is_uppercase)
+        && (!is_abbreviation || typed.chars().skip(1).any(char::is_lowercase));
+    Item {
+        entry: name.entry,
+        text: if capital { capitalised(text) } else { text.to_owned() },
+        matched: expands.then(|| name.text.clone()),
+        fits: false,
+    }
+}
+
+/// A text with a capital first letter.
+pub fn capitalised(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
+}

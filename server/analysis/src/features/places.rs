@@ -1,0 +1,65 @@
+//! Where the structures of a document are named: its mentions, in the order of the source.
+
+use fascicle_model::{EntryId, Standing};
+
+use crate::blocks::BlockIx;
+use crate::reading::Reading;
+use crate::text::Span;
+
+/// A name in a document.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Place {
+    /// Where it stands in the source.
+    pub span: Span,
+    /// The entries that it can mean.
+    pub entries: Vec<EntryId>,
+    /// The standing of the name that was written.
+    pub standing: Standing,
+    /// It speaks of several.
+    pub plural: bool,
+    /// It is half of a name, and a neighbour has the other half.
+    pub shared: bool,
+    /// The source reads exactly as the text does, so that an edit may replace it.
+    pub editable: bool,
+    /// The block that it stands in.
+    pub block: BlockIx,
+}
+
+/// The names of one block, in order.
+pub fn in_block(reading: &Reading, block: BlockIx) -> impl Iterator<Item = Place> {
+    let pair = reading.blocks.list.get(block).zip(reading.mentions.get(block));
+    pair.into_iter().flat_map(move |(body, mentions)| {
+        mentions.list.iter().map(move |mention| Place {
+            span: body.plain.to_source(mention.span),
+            entries: mention.candidates.clone(),
+            standing: mention.standing,
+            plural: mention.plural,
+            shared: mention.shared,
+            editable: body.plain.is_verbatim(mention.span),
+            block,
+        })
+    })
+}
+
+/// All names of a document, in the order of its blocks.
+pub fn all(reading: &Reading) -> impl Iterator<Item = Place> {
+    (0..reading.blocks.list.len()).flat_map(move |block| in_block(reading, block))
+}
+
+/// The name at a byte, or right before it; the narrowest where several touch it.
+pub fn at(reading: &Reading, offset: usize) -> Option<Place> {
+    blocks_at(reading, offset)
+        .flat_map(|block| in_block(reading, block))
+        .filter(|place| touches(place.span, offset))
+        .min_by_key(|place| (offset == place.span.end, place.span.len()))
+}
+
+/// The blocks that hold a byte.
+pub fn blocks_at(reading: &Reading, offset: usize) -> impl Iterator<Item = BlockIx> {
+    reading.blocks.list.iter().enumerate().filter(move |(_, block)| touches(block.span, offset)).map(|(ix, _)| ix)
+}
+
+/// Whether a range holds a byte or ends right before it.
+pub const fn touches(span: Span, offset: usize) -> bool {
+    span.start <= offset && offset <= span.end
+}

@@ -1,0 +1,138 @@
+//! The settings of a course, as its `fascicle.toml` states them.
+
+use fascicle_vocab::Problem;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use toml::de::DeTable;
+
+/// The name of the settings file of a course.
+pub const SETTINGS_FILE: &str = "fascicle.toml";
+
+/// What a course decides.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Settings {
+    /// What reading follows.
+    pub reading: fascicle_analysis::Settings,
+    /// What the editor shows.
+    pub file: File,
+}
+
+/// The settings file of a course, `fascicle.toml`. Editors send the same keys under `fascicle`.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(default)]
+pub struct File {
+    /// Words that are right in this course, whatever they look like.
+    pub words: Vec<String>,
+    /// Codes of findings that are not wanted, such as `former-name`.
+    pub off: Vec<String>,
+    /// The source whose reading of roots the course adopts, by its identifier in the bibliography.
+    pub reference: Option<String>,
+    /// Vocabulary files of the course, relative to this file, laid over the built-in vocabulary.
+    pub overlay: Vec<String>,
+    /// Paths that are not read, in the syntax of ignore files.
+    pub exclude: Vec<String>,
+    /// Show the segments behind the names of nerves and muscles.
+    pub segments: bool,
+    /// Show above each heading what it covers.
+    pub coverage: Option<bool>,
+}
+
+impl From<File> for Settings {
+    fn from(file: File) -> Self {
+        let reading = fascicle_analysis::Settings {
+            words: file.words.clone(),
+            off: file.off.clone(),
+            reference: file.reference.clone(),
+        };
+        Self { reading, file }
+    }
+}
+
+/// Reads a settings file. What is not understood is told and left out; the rest holds.
+pub fn read(text: &str) -> (Settings, Vec<Problem>) {
+    let line_at = |at: usize| {
+        let before = text.as_bytes().get(..at).unwrap_or_default();
+        u32::try_from(before.split(|byte| *byte == b'\n').count()).unwrap_or(u32::MAX)
+    };
+    let problem = |at: usize, message: String| Problem { file: SETTINGS_FILE.to_owned(), line: line_at(at), message };
+    let mut problems = Vec::new();
+    let table = match DeTable::parse(text) {
+        Ok(table) => table,
+        Err(error) => {
+            let at = error.span().map_or(0, |span| span.start);
+            return (Settings::default(), vec![problem(at, format!("not valid TOML: {}", error.message()))]);
+        }
+    };
+    let known = keys();
+    let mut good = toml::Table::new();
+    for (key, value) in table.get_ref() {
+        let word = key.get_ref().as_ref();
+        if !known.iter().any(|known| known == word) {
+            let near = fascicle_vocab::problem::did_you_mean(word, known.iter().map(String::as_str));
+            problems.push(problem(key.span().start, format!("no setting is called `{word}`{near}")));
+            continue;
+        }
+        // Each key is tried alone, so that a bad one does not take the others with it.
+        let source = text.get(value.span()).unwrap_or_default();
+        let alone = format!("{word} = {source}");
+        match (toml::from_str::<File>(&alone), toml::from_str::<toml::Table>(&alone)) {
+            (Ok(_), Ok(one)) => good.extend(one),
+            (Err(error), _) | (_, Err(error)) => {
+                problems.push(problem(value.span().start, format!("`{word}`: {}", error.message())));
+            }
+        }
+    }
+    let file: File = good.try_into().unwrap_or_default();
+    (file.into(), problems)
+}
+
+/// Reads settings as an editor sends them. Returns the keys that are no settings.
+pub fn from_client(value: &serde_json::Value) -> (Option<File>, Vec<String>) {
+    let Some(object) = value.as_object() else { return (None, Vec::new()) };
+    let known = keys();
+    let mut wrong = Vec::new();
+    let mut good = serde_json::Map::new();
+    for (key, value) in object {
+        let alone = serde_json::json!({ key: value });
+        if known.contains(key) && serde_json::from_value::<File>(alone).is_ok() {
+            good.insert(key.clone(), value.clone());
+        } else if !matches!(&**key, "server" | "trace" | "path") {
+            wrong.push(key.clone()); // these are the editor extension's own
+        }
+    }
+    (serde_json::from_value(serde_json::Value::Object(good)).ok(), wrong)
+}
+
+/// The JSON Schema of the settings.
+pub fn schema() -> serde_json::Value {
+    schemars::schema_for!(File).into()
+}
+
+/// The keys of the settings, as the schema has them.
+fn keys() -> Vec<String> {
+    schema()
+        .get("properties")
+        .and_then(serde_json::Value::as_object)
+        .map(|properties| properties.keys().cloned().collect())
+        .unwrap_or_default()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn keeps_what_is_right_and_tells_what_is_not() {
+        let text = "words = [\"sartoriad\"]\nofff = []\nreference = 3\nsegments = true\n";
+        let (settings, problems) = read(text);
+        assert_eq!(settings.reading.words, ["sartoriad"]);
+        assert!(settings.file.segments);
+        let told: Vec<(u32, &str)> = problems.iter().map(|problem| (problem.line, &*problem.message)).collect();
+        assert_eq!(told.first().map(|told| told.0), Some(2));
+        assert!(told.first().is_some_and(|told| told.1.contains("did you mean `off`?")), "{told:?}");
+        assert_eq!(told.get(1).map(|told| told.0), Some(3));
+        assert_eq!(told.len(), 2);
+        let (_, broken) = read("a = \n");
+        assert_eq!(broken.first().map(|problem| problem.line), Some(1));
+    }
+}

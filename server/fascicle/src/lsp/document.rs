@@ -1,0 +1,150 @@
+//! One version of an open document.
+//!
+//! A version never changes; an edit makes the next one. So a snapshot is a pointer, and what is read from a version is
+//! read once, however many requests ask for it.
+
+use std::sync::OnceLock;
+
+use fascicle_analysis::lines::{Encoding, LineIndex, Position};
+use fascicle_analysis::{Form, Reading};
+use ropey::Rope;
+
+use crate::course::Course;
+
+/// A version of a document.
+#[derive(Debug)]
+pub struct Document {
+    /// The version that the client gave.
+    pub version: i32,
+    /// How it is written.
+    pub form: Form,
+    /// Where the last edit ended, so that a word that is still growing is left alone.
+    pub growing: Option<usize>,
+    rope: Rope,
+    source: OnceLock<Source>,
+    reading: OnceLock<Reading>,
+}
+
+/// The text of a version with its lines.
+#[derive(Debug)]
+pub struct Source {
+    /// The text.
+    pub text: String,
+    /// Where its lines begin.
+    pub lines: LineIndex,
+}
+
+/// A change to a document, in its own lines and columns; without a range it is the whole text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Change {
+    /// What is replaced.
+    pub range: Option<(Position, Position)>,
+    /// By what.
+    pub text: String,
+}
+
+/// A change that cannot be: its range ends before it begins.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct BadChange;
+
+impl Document {
+    /// A document as it was opened.
+    pub fn new(version: i32, form: Form, text: &str) -> Self {
+        Self::of_rope(version, form, Rope::from_str(text), None)
+    }
+
+    fn of_rope(version: i32, form: Form, rope: Rope, growing: Option<usize>) -> Self {
+        Self { version, form, growing, rope, source: OnceLock::new(), reading: OnceLock::new() }
+    }
+
+    #[allow(dead_code)] // settings do not change yet
+    /// The same version, to be read anew (settings or vocabulary have changed).
+    pub fn unread(&self) -> Self {
+        Self::of_rope(self.version, self.form, self.rope.clone(), None)
+    }
+
+    /// The next version. Each change is told in terms of the text that the one before it left.
+    ///
+    /// # Errors
+    /// A change whose range ends before it begins.
+    pub fn changed(&self, version: i32, changes: &[Change], encoding: Encoding) -> Result<Self, BadChange> {
+        let mut rope = self.rope.clone();
+        let mut growing = None;
+        for change in changes {
+            growing = match change.range {
+                None => {
+                    rope = Rope::from_str(&change.text);
+                    None
+                }
+                Some((from, to)) => {
+                    let (start, end) = (offset(&rope, from, encoding), offset(&rope, to, encoding));
+                    if start > end {
+                        return Err(BadChange);
+                    }
+                    let first = rope.byte_to_char(start);
+                    rope.remove(first..rope.byte_to_char(end));
+                    rope.insert(first, &change.text);
+                    let typed = change.text.chars().count() == 1 && change.text.chars().all(char::is_alphanumeric);
+                    typed.then_some(start + change.text.len())
+                }
+            };
+        }
+        Ok(Self::of_rope(version, self.form, rope, growing))
+    }
+
+    /// Length of the text in bytes.
+    pub fn len(&self) -> usize {
+        self.rope.len_bytes()
+    }
+
+    /// The text and its lines.
+    pub fn source(&self) -> &Source {
+        self.source.get_or_init(|| {
+            let text = self.rope.to_string();
+            let lines = LineIndex::new(&text);
+            Source { text, lines }
+        })
+    }
+
+    /// What was read of it.
+    pub fn reading(&self, course: &Course) -> &Reading {
+        self.reading.get_or_init(|| {
+            fascicle_analysis::read(&self.source().text, self.form, course.knowledge(), &course.settings.reading)
+        })
+    }
+}
+
+/// The byte at a position. What lies past the end of a line or of the text means that end.
+fn offset(rope: &Rope, position: Position, encoding: Encoding) -> usize {
+    let line = position.line as usize;
+    if line >= rope.len_lines() {
+        return rope.len_bytes();
+    }
+    let text: std::borrow::Cow<'_, str> = rope.line(line).into();
+    let column = Position { line: 0, column: position.column };
+    rope.line_to_byte(line) + LineIndex::new(&text).offset(column, &text, encoding)
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+
+    fn at(line: u32, column: u32) -> Position {
+        Position { line, column }
+    }
+
+    #[test]
+    fn applies_changes_one_after_the_other() {
+        let document = Document::new(1, Form::Markdown, "a\u{2028}b\r\nc\rd");
+        let changes = [
+            Change { range: Some((at(1, 0), at(1, 1))), text: "𝔹x".to_owned() },
+            Change { range: Some((at(1, 2), at(1, 3))), text: String::new() },
+            Change { range: Some((at(9, 9), at(9, 9))), text: "!".to_owned() },
+        ];
+        let next = document.changed(2, &changes, Encoding::Utf16).unwrap();
+        assert_eq!(next.source().text, "a\u{2028}b\r\n𝔹\rd!");
+        let backwards = Change { range: Some((at(1, 0), at(0, 0))), text: String::new() };
+        assert_eq!(next.changed(3, &[backwards], Encoding::Utf16).map(|document| document.version), Err(BadChange));
+    }
+}

@@ -1,0 +1,7 @@
+//! One file a family of requests: a view and the protocol's parameters in, the protocol's answer out.
+
+pub mod code_actions;
+pub mod completion;
+pub mod diagnostics;
+pub mod hover;
+pub mod status;
