@@ -1,0 +1,404 @@
+// The page: an editor on the left, what was found and what is under the cursor on the right. All anatomy is in the
+// compiled reader; here is only what is shown and what is clicked.
+
+import { autocompletion } from "@codemirror/autocomplete";
+import { defaultKeymap, history, historyKeymap } from "@codemirror/commands";
+import { HighlightStyle, Language, defineLanguageFacet, syntaxHighlighting } from "@codemirror/language";
+import { forceLinting, lintGutter, lintKeymap, linter } from "@codemirror/lint";
+import { highlightSelectionMatches, searchKeymap } from "@codemirror/search";
+import { Compartment, EditorState } from "@codemirror/state";
+import { EditorView, drawSelection, hoverTooltip, keymap, lineNumbers } from "@codemirror/view";
+import { tags } from "@lezer/highlight";
+import { GFM, parser } from "@lezer/markdown";
+
+import start, { Reader } from "../build/fascicle_web.js";
+import compiled from "../build/fascicle_web_bg.wasm.gz";
+import example from "../../../tests/course/lectures/02-shoulder.md";
+
+const byId = (id) => document.getElementById(id);
+const paper = byId("paper");
+
+let reader = null; // set when the compiled reader has started
+let found = { findings: [], claims: 0 };
+let file = { name: "", handle: null, lineEnd: "\n", mark: "", saved: "" };
+let shown = null; // identifier of the entry on the card
+
+// --- the reader ---------------------------------------------------------------------------------------------------
+
+async function unpack() {
+  const stream = new Blob([compiled]).stream().pipeThrough(new DecompressionStream("gzip"));
+  return new Response(stream).arrayBuffer();
+}
+
+async function startReader() {
+  await start({ module_or_path: await unpack() });
+  reader = new Reader();
+}
+
+// Asks the reader. If it fails, a fresh one takes its place, so that one bad document does not end the page.
+function ask(method, ...input) {
+  if (!reader) return null;
+  try {
+    return JSON.parse(reader[method](...input));
+  } catch (error) {
+    console.error(error);
+    startReader().then(() => forceLinting(view));
+    return null;
+  }
+}
+
+// --- findings -----------------------------------------------------------------------------------------------------
+
+const severities = { error: "error", warning: "warning", information: "info", hint: "hint" };
+
+function apply(fix) {
+  view.dispatch({ changes: fix.edits, userEvent: "input.fix" });
+  view.focus();
+}
+
+function diagnose(view) {
+  const began = performance.now();
+  found = ask("read", view.state.doc.toString(), file.name) ?? { findings: [], claims: 0 };
+  const length = view.state.doc.length;
+  const marks = found.findings.map((finding) => ({
+    from: Math.min(finding.from, length),
+    to: Math.min(finding.to, length),
+    severity: severities[finding.severity],
+    message: [finding.message, ...finding.reason].join("\n"),
+    actions: finding.fixes.slice(0, 4).map((fix) => ({ name: fix.title, apply: () => apply(fix) })),
+  }));
+  listFindings(view);
+  follow(view, true);
+  document.body.dataset.read = (performance.now() - began).toFixed(1);
+  return marks;
+}
+
+function element(name, className, text) {
+  const made = document.createElement(name);
+  if (className) made.className = className;
+  if (text !== undefined) made.textContent = text;
+  return made;
+}
+
+function listFindings(view) {
+  const list = byId("findings");
+  list.replaceChildren();
+  for (const finding of found.findings.slice(0, 500)) {
+    const item = element("li", finding.severity);
+    const line = view.state.doc.lineAt(Math.min(finding.from, view.state.doc.length));
+    const go = element("button", "go");
+    go.type = "button";
+    go.append(element("span", "where", `line ${line.number} `), finding.message);
+    go.onclick = () => {
+      view.dispatch({
+        selection: { anchor: finding.from, head: finding.to },
+        effects: EditorView.scrollIntoView(finding.from, { y: "center" }),
+      });
+      view.focus();
+    };
+    item.append(go);
+    if (finding.reason.length) {
+      const why = element("ul");
+      why.append(...finding.reason.map((step) => element("li", "", step)));
+      item.append(why);
+    }
+    for (const fix of finding.fixes.slice(0, 4)) {
+      const button = element("button", "fix", fix.title);
+      button.type = "button";
+      button.onclick = () => apply(fix);
+      item.append(button);
+    }
+    list.append(item);
+  }
+  const empty = view.state.doc.length === 0;
+  const count = found.findings.length;
+  byId("count").textContent = empty ? "" : `${count} · ${found.claims} statement${found.claims === 1 ? "" : "s"} checked`;
+  byId("nothing").hidden = count > 0;
+  if (!empty) byId("nothing").textContent = reader ? "Nothing was found." : "The reader is starting.";
+  byId("mend").disabled = safeFixes().length === 0;
+}
+
+function safeFixes() {
+  return found.findings.map((finding) => finding.fixes.find((fix) => fix.safe)).filter(Boolean);
+}
+
+// Takes every safe fix, in one step that can be undone; of fixes that overlap, the first.
+function mend() {
+  const changes = [];
+  let end = -1;
+  const edits = safeFixes().map((fix) => [...fix.edits].sort((a, b) => a.from - b.from));
+  for (const list of edits.sort((a, b) => a[0].from - b[0].from)) {
+    if (!list.length || list[0].from < end) continue;
+    changes.push(...list);
+    end = list[list.length - 1].to;
+  }
+  view.dispatch({ changes, userEvent: "input.fix" });
+  forceLinting(view);
+}
+
+// --- cards and pictures -------------------------------------------------------------------------------------------
+
+function pieces(list) {
+  return list.map((piece) => {
+    if (!piece.id) return piece.text;
+    const link = element("a", "entry", piece.text);
+    link.href = "#";
+    link.onclick = (event) => {
+      event.preventDefault();
+      showEntry(piece.id);
+    };
+    return link;
+  });
+}
+
+function cardOf(id, most = Infinity) {
+  const card = ask("card", id);
+  const box = element("div");
+  if (!card) return box;
+  box.append(element("h3", "", card.title), element("p", "faint", card.what));
+  if (card.latin) box.append(element("p", "faint", card.latin)).lang = "la";
+  if (most === Infinity && card.names.length) {
+    box.append(element("p", "faint", `Also: ${card.names.map((name) => `${name.text} (${name.standing})`).join(", ")}`));
+  }
+  if (card.note) box.append(element("p", "", card.note));
+  for (const section of card.sections.slice(0, most)) {
+    box.append(element("h4", "", section.title));
+    const list = element("ul");
+    for (const row of section.rows.slice(0, most === Infinity ? rowLimit : 6)) {
+      const item = element("li", row.depth ? "inner" : "");
+      if (row.label.length) item.append(...pieces(row.label), ": ");
+      item.append(...pieces(row.text));
+      if (row.variant) item.append(element("span", "faint", " (variant)"));
+      for (const note of row.notes) item.append(element("span", "faint", ` ${note}`));
+      list.append(item);
+    }
+    box.append(list);
+    if (section.caution) box.append(element("p", "caution", card.caution));
+  }
+  if (most === Infinity && card.sources.length) {
+    box.append(element("h4", "", "Sources"), element("p", "faint", card.sources.join("; ")));
+  }
+  return box;
+}
+const rowLimit = 200;
+
+function showEntry(id) {
+  shown = id;
+  byId("card").replaceChildren(cardOf(id));
+  const branches = ask("branches", id);
+  const tree = byId("tree");
+  if (branches) tree.innerHTML = branches.svg; // made by the reader, which escapes every name
+  else tree.replaceChildren(element("p", "faint", "No nerve belongs to this."));
+  byId("keep").disabled = !branches;
+}
+
+function follow(view, again = false) {
+  const place = ask("place", view.state.selection.main.head);
+  const id = place?.entries[0];
+  if (id && (again ? id !== shown : true)) showEntry(id);
+}
+
+function choose(tab) {
+  for (const name of ["card", "tree"]) {
+    byId(name).hidden = name !== tab;
+    byId(`tab-${name}`).setAttribute("aria-selected", String(name === tab));
+  }
+}
+
+const peek = hoverTooltip((view, at) => {
+  const place = ask("place", at);
+  if (!place?.entries.length) return null;
+  return {
+    pos: place.from,
+    end: place.to,
+    create() {
+      const dom = element("div", "peek");
+      for (const id of place.entries.slice(0, 2)) dom.append(cardOf(id, 4));
+      return { dom };
+    },
+  };
+}, { hoverTime: 250 });
+
+// --- completion ---------------------------------------------------------------------------------------------------
+
+function complete(context) {
+  const answer = ask("complete", context.pos);
+  if (!answer || (!context.explicit && context.pos - answer.from < 2)) return null;
+  return {
+    from: answer.from,
+    filter: false,
+    options: answer.items.map((item) => ({
+      label: item.text,
+      detail: item.matched ?? item.kind,
+      info: () => cardOf(item.id, 3),
+    })),
+  };
+}
+
+// --- the editor ---------------------------------------------------------------------------------------------------
+
+const look = HighlightStyle.define([
+  { tag: tags.heading, fontWeight: "700" },
+  { tag: tags.strong, fontWeight: "700" },
+  { tag: tags.emphasis, fontStyle: "italic" },
+  { tag: tags.link, color: "var(--act)" },
+  { tag: tags.monospace, fontFamily: "ui-monospace, monospace" },
+  { tag: tags.processingInstruction, color: "var(--faint)" },
+]);
+
+const colours = EditorView.theme({
+  "&": { color: "var(--ink)", backgroundColor: "var(--paper)" },
+  ".cm-content": { fontFamily: "Georgia, 'Times New Roman', serif", lineHeight: "1.6", caretColor: "var(--ink)" },
+  ".cm-cursor": { borderLeftColor: "var(--ink)" },
+  ".cm-gutters": { backgroundColor: "var(--ground)", color: "var(--faint)", border: "none" },
+  "&.cm-focused .cm-selectionBackground, .cm-selectionBackground": { backgroundColor: "var(--mark) !important" },
+  ".cm-tooltip": { backgroundColor: "var(--paper)", color: "var(--ink)", border: "1px solid var(--edge)" },
+  ".cm-panels": { backgroundColor: "var(--ground)", color: "var(--ink)" },
+  ".cm-diagnostic": { whiteSpace: "pre-wrap" },
+  ".cm-diagnosticAction": { backgroundColor: "var(--act)", color: "var(--paper)" },
+});
+
+const markdown = new Language(defineLanguageFacet(), parser.configure(GFM), [], "markdown");
+const language = new Compartment();
+
+const extensions = [
+  lineNumbers(),
+  history(),
+  drawSelection(),
+  EditorView.lineWrapping,
+  EditorView.contentAttributes.of({ "aria-label": "Document", spellcheck: "false" }),
+  highlightSelectionMatches(),
+  keymap.of([
+    { key: "Mod-s", run: () => (save(), true) },
+    { key: "Mod-o", run: () => (openFile(), true) },
+    ...defaultKeymap,
+    ...historyKeymap,
+    ...searchKeymap,
+    ...lintKeymap,
+  ]),
+  language.of([markdown.extension]),
+  syntaxHighlighting(look),
+  colours,
+  linter(diagnose, { delay: 150 }),
+  lintGutter(),
+  peek,
+  autocompletion({ override: [complete] }),
+  EditorView.updateListener.of((update) => {
+    if (update.selectionSet && !update.docChanged) follow(update.view);
+    if (update.docChanged) nameFile();
+  }),
+];
+
+const view = new EditorView({ parent: paper, state: EditorState.create({ extensions }) });
+
+// --- files --------------------------------------------------------------------------------------------------------
+
+const isChanged = () => view.state.doc.toString() !== file.saved;
+
+function nameFile() {
+  const changed = isChanged();
+  byId("file").textContent = (file.name || "handout.md") + (changed ? " · not saved" : "");
+  byId("save").disabled = view.state.doc.length === 0;
+}
+
+function show(name, text, handle = null) {
+  if (isChanged() && view.state.doc.length && !confirm("The document has changes that are not saved. Leave it?")) return;
+  const mark = text.startsWith("\uFEFF") ? "\uFEFF" : "";
+  const lineEnd = /\r\n/.test(text) ? "\r\n" : "\n";
+  const body = text.slice(mark.length).replace(/\r\n?/g, "\n");
+  file = { name, handle, lineEnd, mark, saved: body };
+  shown = null;
+  view.setState(EditorState.create({ doc: body, extensions }));
+  view.dispatch({ effects: language.reconfigure(/\.(vtt|srt|te?xt)$/i.test(name) ? [] : [markdown.extension]) });
+  nameFile();
+  forceLinting(view);
+  view.focus();
+}
+
+async function openFile() {
+  if (!window.showOpenFilePicker) return byId("choose").click();
+  try {
+    const [handle] = await window.showOpenFilePicker();
+    await take(await handle.getFile(), handle);
+  } catch (error) {
+    if (error.name !== "AbortError") byId("choose").click();
+  }
+}
+
+async function take(blob, handle = null) {
+  try {
+    const text = new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(await blob.arrayBuffer());
+    show(blob.name, text, handle);
+  } catch {
+    alert(`${blob.name} is no text in UTF-8. Save it as plain text or Markdown in UTF-8 and open it again.`);
+  }
+}
+
+function hand(name, parts, type) {
+  const link = element("a");
+  link.href = URL.createObjectURL(new Blob(parts, { type }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10000);
+}
+
+async function save() {
+  const body = view.state.doc.toString();
+  const text = file.mark + body.replace(/\n/g, file.lineEnd);
+  if (file.handle) {
+    try {
+      const out = await file.handle.createWritable();
+      await out.write(text);
+      await out.close();
+    } catch {
+      file.handle = null;
+    }
+  }
+  if (!file.handle) hand(file.name || "handout.md", [text], "text/markdown");
+  file.saved = body;
+  nameFile();
+}
+
+byId("open").onclick = openFile;
+byId("choose").onchange = (event) => {
+  const [chosen] = event.target.files;
+  if (chosen) take(chosen);
+  event.target.value = "";
+};
+byId("example").onclick = () => show("example.md", example);
+byId("save").onclick = save;
+byId("mend").onclick = mend;
+byId("tab-card").onclick = () => choose("card");
+byId("tab-tree").onclick = () => choose("tree");
+byId("keep").onclick = () => hand(`${shown}.svg`, [byId("tree").innerHTML], "image/svg+xml");
+byId("tree").addEventListener("click", (event) => {
+  const name = event.target.closest("[data-id]");
+  if (name) showEntry(name.dataset.id);
+});
+byId("tree").addEventListener("keydown", (event) => {
+  if (event.key === "Enter" && event.target.dataset.id) showEntry(event.target.dataset.id);
+});
+addEventListener("dragover", (event) => {
+  if (!event.dataTransfer.types.includes("Files")) return;
+  event.preventDefault();
+  paper.classList.add("over");
+});
+addEventListener("dragleave", () => paper.classList.remove("over"));
+addEventListener("drop", (event) => {
+  paper.classList.remove("over");
+  const [dropped] = event.dataTransfer.files;
+  if (!dropped) return;
+  event.preventDefault();
+  event.stopPropagation();
+  take(dropped);
+}, true);
+addEventListener("beforeunload", (event) => {
+  if (view.state.doc.length && isChanged()) event.preventDefault();
+});
+
+startReader().then(() => {
+  document.body.dataset.ready = "yes";
+  forceLinting(view);
+}, (error) => {
+  byId("nothing").textContent = `The reader did not start: ${error.message}`;
+});

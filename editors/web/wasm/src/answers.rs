@@ -1,0 +1,199 @@
+//! What the page is told, as it is written in JSON.
+
+use fascicle_analysis::reading::{Knowledge, Reading};
+use fascicle_analysis::{Span, card};
+use fascicle_vocab::{EntryId, Vocabulary};
+use serde::Serialize;
+
+use crate::units::Units;
+
+/// A range of the text.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct Range {
+    from: usize,
+    to: usize,
+}
+
+impl Range {
+    fn new(span: Span, units: &Units) -> Self {
+        Self { from: units.unit(span.start), to: units.unit(span.end) }
+    }
+}
+
+/// Everything that was found in a document, in the order of the text.
+#[derive(Debug, Serialize)]
+pub struct Findings {
+    findings: Vec<Finding>,
+    claims: usize,
+}
+
+#[derive(Debug, Serialize)]
+struct Finding {
+    #[serde(flatten)]
+    range: Range,
+    code: &'static str,
+    kind: &'static str,
+    severity: &'static str,
+    message: String,
+    reason: Vec<String>,
+    fixes: Vec<Fix>,
+}
+
+#[derive(Debug, Serialize)]
+struct Fix {
+    title: String,
+    safe: bool,
+    edits: Vec<Edit>,
+}
+
+#[derive(Debug, Serialize)]
+struct Edit {
+    #[serde(flatten)]
+    range: Range,
+    insert: String,
+}
+
+impl Findings {
+    /// The findings of a reading.
+    pub fn new(reading: &Reading, units: &Units) -> Self {
+        let fix = |fix: &fascicle_analysis::Fix| Fix {
+            title: fix.title.clone(),
+            safe: fix.safe,
+            edits: fix
+                .edits
+                .iter()
+                .map(|edit| Edit { range: Range::new(edit.span, units), insert: edit.text.clone() })
+                .collect(),
+        };
+        let findings = reading
+            .findings
+            .iter()
+            .map(|finding| Finding {
+                range: Range::new(finding.span, units),
+                code: finding.code,
+                kind: finding.kind.word(),
+                severity: finding.severity.word(),
+                message: finding.message.clone(),
+                reason: finding.reason.clone(),
+                fixes: finding.fixes.iter().map(fix).collect(),
+            })
+            .collect();
+        Self { findings, claims: reading.claims.len() }
+    }
+}
+
+/// A name in the text.
+#[derive(Debug, Serialize)]
+pub struct Place {
+    #[serde(flatten)]
+    range: Range,
+    entries: Vec<String>,
+}
+
+impl Place {
+    /// The name at a byte, the narrowest where several touch it.
+    pub fn new(reading: &Reading, at: usize, units: &Units, knowledge: &Knowledge) -> Option<Self> {
+        let blocks = reading.blocks.list.iter().zip(&reading.mentions);
+        let here = blocks.filter(|(block, _)| block.span.start <= at && at <= block.span.end);
+        let names = here.flat_map(|(block, mentions)| {
+            mentions.list.iter().map(|mention| (block.plain.to_source(mention.span), mention))
+        });
+        let (span, mention) = names
+            .filter(|(span, _)| span.start <= at && at <= span.end)
+            .min_by_key(|(span, _)| (span.end == at, span.end - span.start))?;
+        let entries = mention.candidates.iter().map(|id| knowledge.vocabulary.entry(*id).id.clone()).collect();
+        Some(Self { range: Range::new(span, units), entries })
+    }
+}
+
+/// The branch tree of a nerve.
+#[derive(Debug, Serialize)]
+pub struct Branches {
+    /// The nerve's name.
+    pub nerve: String,
+    /// The picture.
+    pub svg: String,
+}
+
+/// The card of an entry.
+#[derive(Debug, Serialize)]
+pub struct Card {
+    id: String,
+    title: String,
+    what: String,
+    latin: Option<String>,
+    names: Vec<Name>,
+    note: Option<String>,
+    sections: Vec<Section>,
+    sources: Vec<String>,
+    caution: &'static str,
+}
+
+#[derive(Debug, Serialize)]
+struct Name {
+    text: String,
+    standing: &'static str,
+}
+
+#[derive(Debug, Serialize)]
+struct Section {
+    title: String,
+    caution: bool,
+    rows: Vec<Row>,
+}
+
+#[derive(Debug, Serialize)]
+struct Row {
+    depth: u8,
+    label: Vec<Piece>,
+    text: Vec<Piece>,
+    variant: bool,
+    notes: Vec<String>,
+}
+
+#[derive(Debug, Serialize)]
+struct Piece {
+    text: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    id: Option<String>,
+}
+
+impl Card {
+    /// The card of an entry.
+    pub fn new(vocabulary: &Vocabulary, id: EntryId) -> Self {
+        let piece = |piece: &card::Piece| Piece {
+            text: piece.text().to_owned(),
+            id: match piece {
+                card::Piece::Entry(id, _) => Some(vocabulary.entry(*id).id.clone()),
+                card::Piece::Text(_) => None,
+            },
+        };
+        let row = |row: &card::Row| Row {
+            depth: row.depth,
+            label: row.label.iter().map(piece).collect(),
+            text: row.text.iter().map(piece).collect(),
+            variant: row.variant,
+            notes: row.notes.clone(),
+        };
+        let made = card::card(vocabulary, id);
+        Self {
+            id: vocabulary.entry(id).id.clone(),
+            sections: made
+                .sections
+                .iter()
+                .map(|section| Section {
+                    title: section.title.clone(),
+                    caution: section.caution,
+                    rows: section.rows.iter().map(row).collect(),
+                })
+                .collect(),
+            names: made.names.into_iter().map(|(standing, text)| Name { text, standing: standing.word() }).collect(),
+            title: made.title,
+            what: made.what,
+            latin: made.latin,
+            note: made.note,
+            sources: made.sources,
+            caution: card::CAUTION,
+        }
+    }
+}

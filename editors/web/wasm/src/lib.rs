@@ -1,0 +1,80 @@
+//! The analysis behind the web page.
+//!
+//! A [`Reader`] holds one document. The page gives it the text and asks about places; answers are JSON. Places are counted
+//! in UTF-16 units from the beginning of the text, as the page's editor counts them.
+
+#![forbid(unsafe_code)]
+
+mod answers;
+mod units;
+
+use fascicle_analysis::reading::{Knowledge, Reading, read};
+use fascicle_analysis::{Form, Settings, picture};
+use serde::Serialize;
+use wasm_bindgen::prelude::wasm_bindgen;
+
+use crate::answers::{Branches, Card, Findings, Place};
+use crate::units::Units;
+
+/// One document and what is known of anatomy.
+#[wasm_bindgen]
+#[derive(Debug)]
+pub struct Reader {
+    knowledge: Knowledge,
+    settings: Settings,
+    text: String,
+    units: Units,
+    reading: Reading,
+}
+
+#[wasm_bindgen]
+impl Reader {
+    /// A reader with the built-in vocabulary and an empty document.
+    #[wasm_bindgen(constructor)]
+    pub fn new() -> Self {
+        Self {
+            knowledge: Knowledge::new(fascicle_vocab::built_in()),
+            settings: Settings::default(),
+            text: String::new(),
+            units: Units::default(),
+            reading: Reading::default(),
+        }
+    }
+
+    /// Reads a document; its form is told by the file's name, Markdown if the name tells nothing. Answers with
+    /// [`Findings`].
+    pub fn read(&mut self, text: String, name: &str) -> String {
+        self.text = text;
+        self.units = Units::new(&self.text);
+        self.reading = read(&self.text, Form::of_name(name).unwrap_or(Form::Markdown), &self.knowledge, &self.settings);
+        json(&Findings::new(&self.reading, &self.units))
+    }
+
+    /// The entries that are named at a place: [`Place`], or `null`.
+    pub fn place(&self, at: usize) -> String {
+        json(&Place::new(&self.reading, self.units.byte(at), &self.units, &self.knowledge))
+    }
+
+    /// The card of an entry: [`Card`], or `null` if there is no such entry.
+    pub fn card(&self, id: &str) -> String {
+        let vocabulary = &self.knowledge.vocabulary;
+        json(&vocabulary.find(id).map(|id| Card::new(vocabulary, id)))
+    }
+
+    /// The branch tree in which an entry stands: [`Branches`], or `null` if no nerve belongs to it.
+    pub fn branches(&self, id: &str) -> String {
+        let vocabulary = &self.knowledge.vocabulary;
+        let tree = vocabulary.find(id).and_then(|id| picture::branch_tree(vocabulary, id));
+        json(&tree.map(|tree| Branches { nerve: vocabulary.name(tree.nerve).to_owned(), svg: tree.svg(vocabulary) }))
+    }
+}
+
+impl Default for Reader {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+fn json(answer: &impl Serialize) -> String {
+    serde_json::to_string(answer).unwrap_or_else(|_| "null".to_owned())
+}
