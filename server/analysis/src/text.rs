@@ -72,6 +72,8 @@ pub struct Plain {
     pieces: Vec<Piece>,
     /// Stretches of the text with markup.
     pub marks: Vec<(Span, Mark)>,
+    /// Where line ends of the source are shown as blanks.
+    breaks: Vec<usize>,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -125,6 +127,7 @@ impl Plain {
         self.pieces.extend(other.pieces.iter().map(|piece| Piece { plain: piece.plain + shift, ..*piece }));
         let moved = other.marks.iter().map(|(span, mark)| (Span::new(span.start + shift, span.end + shift), *mark));
         self.marks.extend(moved);
+        self.breaks.extend(other.breaks.iter().map(|at| at + shift));
     }
 
     /// A stretch of it as a text of its own.
@@ -142,6 +145,8 @@ impl Plain {
             };
             out.push_as(Span::new(start, end).of(&self.text), source);
         }
+        out.breaks =
+            self.breaks.iter().filter(|at| (span.start..span.end).contains(*at)).map(|at| at - span.start).collect();
         for (at, mark) in &self.marks {
             let (start, end) = (at.start.max(span.start), at.end.min(span.end));
             if start < end {
@@ -183,6 +188,17 @@ impl Plain {
         let Some(piece) = after.checked_sub(1).and_then(|place| self.pieces.get(place)) else { return 0 };
         let into = end - piece.plain;
         if piece.len == piece.source_len { piece.source + into.min(piece.len) } else { piece.source + piece.source_len }
+    }
+
+    /// Whether a stretch stands for a line end of the source that is shown as a blank.
+    pub fn is_line_break(&self, span: Span) -> bool {
+        self.breaks.iter().any(|at| span.start <= *at && *at < span.end)
+    }
+
+    /// Adds a line end of the source, shown as a blank.
+    pub fn push_break(&mut self, source: Span) {
+        self.breaks.push(self.text.len());
+        self.push_as(" ", source);
     }
 
     /// Where a byte of the source stands in the visible text, if it does.

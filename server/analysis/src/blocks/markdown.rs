@@ -68,9 +68,14 @@ impl Builder<'_> {
             Event::End(tag) => self.end(tag),
             Event::Text(text) if self.metadata => self.front_matter(&text, range),
             Event::Text(text) => self.visible(&text, range),
-            Event::SoftBreak | Event::HardBreak => {
-                self.not_prose(if matches!(event, Event::HardBreak) { "\n" } else { " " }, range)
+            Event::SoftBreak => {
+                if self.silent == 0
+                    && let Some((_, _, plain)) = &mut self.text
+                {
+                    plain.push_break(Span::new(range.start, range.end));
+                }
             }
+            Event::HardBreak => self.not_prose("\n", range),
             Event::Code(_) | Event::InlineMath(_) | Event::DisplayMath(_) => self.not_prose("\u{FFFC}", range),
             Event::InlineHtml(html) => {
                 if html.to_ascii_lowercase().starts_with("<br") {

@@ -4,10 +4,12 @@
 //! files of this folder each read one form: `sentences`, `labels`, `tables`, `exam`. What words mean stands in
 //! [`crate::lexicon`] alone.
 
+mod labels;
 mod phrases;
 pub mod segments;
 mod sentences;
 mod subjects;
+mod tables;
 
 use fascicle_model::{EntryId, Segments};
 
@@ -226,7 +228,10 @@ pub fn claims(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge) -> 
             subjects: &above,
         };
         claims.extend(sentences::read(&scope, 0, &mut memory));
+        let label = subjects.label(at);
+        claims.extend(labels::read(&scope, label.as_ref().map(|(label, word)| (*label, &**word))));
     }
+    claims.extend(tables::read(blocks, mentions, knowledge));
     claims.sort_by_key(|claim| (claim.span, claim.kind));
     claims
 }

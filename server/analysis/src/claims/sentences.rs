@@ -85,9 +85,11 @@ struct Group {
 
 /// One side of a claim: what it is and where it stands in the source.
 #[derive(Clone, Debug)]
-struct Side {
-    what: What,
-    span: Span,
+pub struct Side {
+    /// What it is.
+    pub what: What,
+    /// Where it stands in the source.
+    pub span: Span,
 }
 
 /// Reads the claims in the sentences of a block from a token on.
@@ -153,6 +155,10 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
 }
 
 fn atoms(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Atom> {
+    atoms_where(scope, from, to, &|mention| is_usable(mention, scope))
+}
+
+fn atoms_where(scope: &Scope<'_>, from: usize, to: usize, is_usable: &dyn Fn(&Mention) -> bool) -> Vec<Atom> {
     let text = &scope.plain.text;
     let tokens = &scope.mentions.tokens;
     let mentions = &scope.mentions.list;
@@ -160,9 +166,7 @@ fn atoms(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Atom> {
         tokens.get(from..to).unwrap_or_default().iter().map(|token| token.span.of(text).to_lowercase()).collect();
     let named: Vec<bool> = (from..to)
         .map(|at| {
-            mentions
-                .iter()
-                .any(|mention| is_usable(mention, scope) && (mention.tokens.0..mention.tokens.1).contains(&at))
+            mentions.iter().any(|mention| is_usable(mention) && (mention.tokens.0..mention.tokens.1).contains(&at))
         })
         .collect();
     let word = |at: usize| -> &str {
@@ -172,7 +176,7 @@ fn atoms(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Atom> {
     let mut list = Vec::new();
     let mut at = from;
     while at < to {
-        let mention = mentions.iter().position(|mention| mention.tokens.0 == at && is_usable(mention, scope));
+        let mention = mentions.iter().position(|mention| mention.tokens.0 == at && is_usable(mention));
         let (kind, end) = if let Some(place) = mention {
             (AtomKind::Name(place), mentions.get(place).map_or(at + 1, |mention| mention.tokens.1))
         } else if let Some(reading) = segments::read(text, tokens.get(..to).unwrap_or_default(), at) {
@@ -202,7 +206,8 @@ fn atoms(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Atom> {
 
 /// Adjectives such as "radial" are short names of nerves; in running text they are adjectives.
 fn is_usable(mention: &Mention, scope: &Scope<'_>) -> bool {
-    mention.shared || !is_bare_adjective(mention, scope.vocabulary)
+    let next = scope.mentions.tokens.get(mention.tokens.1).map_or("", |token| token.span.of(&scope.plain.text));
+    mention.shared || matches!(next, "n" | "nn" | "nerve" | "nerves") || !is_bare_adjective(mention, scope.vocabulary)
 }
 
 /// Whether a mention is one word that is the short name of a nerve.
@@ -210,6 +215,84 @@ pub fn is_bare_adjective(mention: &Mention, vocabulary: &Vocabulary) -> bool {
     mention.standing == fascicle_model::Standing::Short
         && mention.tokens.1 == mention.tokens.0 + 1
         && mention.candidates.iter().all(|id| vocabulary.is_neural(*id))
+}
+
+/// Reads a value: the names, segments or movements of a role, where a label or a header already tells what they are to
+/// the subject. Names may be bare ("ulnar" for the ulnar nerve).
+pub fn values(scope: &Scope<'_>, from: usize, to: usize, role: PartRole) -> Vec<Side> {
+    let atoms = atoms_where(scope, from, to, &|_| true);
+    let memory = Memory::default();
+    let sentence = Sentence { scope, atoms: &atoms, memory: &memory };
+    if sentence.has_verb() || !sentence.asserts() {
+        return Vec::new();
+    }
+    let mut sides = Vec::new();
+    let mut at = 0;
+    while at < atoms.len() {
+        let word = sentence.word(at);
+        if lexicon::is_exception(word)
+            || lexicon::is_negation(word)
+            || (role == PartRole::Nerve && lexicon::is_not_motor(word))
+            || sentence.is_struck(at)
+        {
+            break;
+        }
+        if matches!(word, "(" | "[") && role != PartRole::Segments {
+            let behind = sentence.behind_bracket(at);
+            if behind > at {
+                at = behind;
+                continue;
+            }
+        }
+        match &atoms.get(at).map(|atom| &atom.kind) {
+            Some(AtomKind::Name(_)) => sides.extend(sentence.side(at, role)),
+            Some(AtomKind::Segments(reading)) if role == PartRole::Segments => {
+                sides.push(Side {
+                    what: What::Segments(reading.main, reading.lesser),
+                    span: sentence.source(at, at + 1),
+                });
+            }
+            _ => {}
+        }
+        at += 1;
+    }
+    if role == PartRole::Segments && sides.len() > 1 {
+        sides.clear();
+    }
+    sides
+}
+
+/// Reads the movements of a value, each with what it moves.
+pub fn movement_values(scope: &Scope<'_>, from: usize, to: usize) -> Vec<(Side, Option<Side>)> {
+    let atoms = atoms_where(scope, from, to, &|mention| is_usable(mention, scope));
+    let memory = Memory::default();
+    let sentence = Sentence { scope, atoms: &atoms, memory: &memory };
+    if !sentence.asserts() {
+        return Vec::new();
+    }
+    let mut list = Vec::new();
+    for at in 0..atoms.len() {
+        let word = sentence.word(at);
+        if lexicon::is_negation(word)
+            || lexicon::is_hedge(word)
+            || word == "resists"
+            || word == "prevents"
+            || word == "against"
+        {
+            break;
+        }
+        if let Some(AtomKind::Movement(movement)) = atoms.get(at).map(|atom| &atom.kind) {
+            let side = Side { what: What::Entry(vec![movement.movement]), span: sentence.source(at, at + 1) };
+            list.push((side, sentence.moved(at).0));
+        }
+    }
+    list
+}
+
+/// Whether a stretch of a block is read as a sentence: it has a verb that claims something.
+pub fn is_sentence(scope: &Scope<'_>, from: usize, to: usize) -> bool {
+    let atoms = atoms(scope, from, to);
+    Sentence { scope, atoms: &atoms, memory: &Memory::default() }.has_verb()
 }
 
 struct Sentence<'a, 's> {
@@ -241,6 +324,18 @@ impl<'a> Sentence<'a, '_> {
             (Some(first), Some(last)) => self.scope.plain.to_source(Span::new(first.span.start, last.span.end)),
             _ => Span::default(),
         }
+    }
+
+    /// Whether it has a verb that claims something.
+    fn has_verb(&self) -> bool {
+        self.atoms.iter().any(|atom| match &atom.kind {
+            AtomKind::Relation(relation) => {
+                relation.form == Form::Verb
+                    && relation.kind != ClaimKind::Passage
+                    && !relation.phrase.starts_with("motor")
+            }
+            _ => matches!(&*atom.word, "is" | "are"),
+        })
     }
 
     /// Whether the sentence asserts something of its own.
@@ -599,6 +694,15 @@ impl<'a> Sentence<'a, '_> {
             let fits = |side: &&Side| matches!(&side.what, What::Entry(ids) if self.fits(role, ids));
             let same: Vec<Side> = last.iter().filter(fits).cloned().collect();
             return if same.is_empty() { self.main_sides(role) } else { same };
+        }
+        if matches!(word, ":" | "—" | "–" | "-")
+            && let Some(group) = self.group_to(before)
+            && group.members.first().is_some_and(|first| (0..*first).all(|at| self.may_lead(at)))
+        {
+            let sides = self.sides(&group, role);
+            if !sides.is_empty() {
+                return sides;
+            }
         }
         if matches!(word, "•" | "*" | ":" | "→") || (before == 0 && lexicon::is_determiner(word)) {
             return self.implied(role, false);
@@ -1332,7 +1436,8 @@ pub fn fits(vocabulary: &Vocabulary, role: PartRole, id: EntryId) -> bool {
     }
 }
 
-fn side_of(vocabulary: &Vocabulary, subject: &Subject, role: PartRole) -> Option<Side> {
+/// A subject as a side of a claim, as far as it fits the role.
+pub fn side_of(vocabulary: &Vocabulary, subject: &Subject, role: PartRole) -> Option<Side> {
     let ids: Vec<EntryId> = subject.candidates.iter().copied().filter(|id| fits(vocabulary, role, *id)).collect();
     (!ids.is_empty()).then(|| Side { what: What::Entry(ids), span: subject.span })
 }

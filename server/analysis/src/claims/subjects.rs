@@ -5,6 +5,7 @@ use fascicle_model::Vocabulary;
 
 use super::sentences::Subject;
 use crate::blocks::{BlockIx, BlockKind, Blocks};
+use crate::lexicon::{self, Label};
 use crate::mentions::Mentions;
 
 /// The subjects of all blocks.
@@ -28,6 +29,7 @@ impl<'a> Subjects<'a> {
             list.extend(self.named_first(at));
             parent = self.blocks.list.get(at).and_then(|block| block.parent);
         }
+        list.extend(self.head_line(block));
         let mut heading = self.blocks.list.get(block).and_then(|block| block.heading);
         while let Some(at) = heading {
             list.extend(self.named_alone(at));
@@ -36,11 +38,40 @@ impl<'a> Subjects<'a> {
         list
     }
 
+    /// The label that a block stands right under: a heading or an outer list item that is nothing but a label.
+    pub fn label(&self, block: BlockIx) -> Option<(Label, String)> {
+        let own = self.blocks.list.get(block)?;
+        let above = own.parent.or(own.heading)?;
+        let text = self.blocks.list.get(above)?.plain.text.trim().to_owned();
+        let label = lexicon::label_of(&text)?;
+        (label.kind.is_some()).then_some((label, text))
+    }
+
     /// The structure with which a list item or a term begins.
     fn named_first(&self, at: BlockIx) -> Option<Subject> {
         let mention = self.mentions.get(at)?.list.first()?;
         let is_first = mention.tokens.0 <= 2 || self.blocks.list.get(at)?.kind == BlockKind::Term;
         is_first.then(|| self.subject(at, 0)).flatten()
+    }
+
+    /// A paragraph above, under the same heading, that is nothing but one name: it serves as a heading.
+    fn head_line(&self, block: BlockIx) -> Option<Subject> {
+        let own = self.blocks.list.get(block)?;
+        for at in (0..block).rev() {
+            let other = self.blocks.list.get(at)?;
+            if other.heading != own.heading || matches!(other.kind, BlockKind::Heading(_) | BlockKind::Title) {
+                return None;
+            }
+            let mentions = self.mentions.get(at)?;
+            let words = mentions.tokens.iter().filter(|token| token.is_word).count();
+            if other.kind == BlockKind::Paragraph
+                && let [only] = mentions.list.as_slice()
+                && only.tokens.1 - only.tokens.0 >= words
+            {
+                return self.subject(at, 0);
+            }
+        }
+        None
     }
 
     /// The structure that a heading names, if it names one.

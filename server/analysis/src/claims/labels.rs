@@ -1,0 +1,312 @@
+//! Claims of labels: `Innervation: axillary nerve (C5, C6)`, a heading `## Innervates` with a list below, `FCU -> ulnar n.`
+//!
+//! A label tells the relation, its value the other side; the subject stands before it in the same line (*Deltoid: origin …;
+//! innervation …*) or above it.
+
+use fascicle_model::{Kind, Vocabulary};
+
+use super::sentences::{self, Scope, Side, side_of};
+use super::{Claim, ClaimKind, Part, PartRole, What};
+use crate::lexicon::{self, Label};
+use crate::text::{Mark, Span};
+
+/// Reads the labels in a block. `above` is the label of the heading or outer item that it stands under, if that is one.
+pub fn read(scope: &Scope<'_>, above: Option<(Label, &str)>) -> Vec<Claim> {
+    let tokens = &scope.mentions.tokens;
+    let text = &scope.plain.text;
+    let mut claims = Vec::new();
+    let stretches = stretches(scope);
+    let run_in = run_in(scope, tokens.len());
+    let mut labelled = false;
+    for (from, to) in stretches {
+        let Some((label, word, value)) = label_in(scope, from, to) else {
+            if !labelled
+                && let Some((label, word)) = above
+                && !sentences::is_sentence(scope, from, to)
+            {
+                claims.extend(value_claims(scope, from, to, label, word, &subjects(scope, label.subject, None)));
+            } else if !labelled && above.is_none() {
+                claims.extend(arrow(scope, from, to));
+            }
+            continue;
+        };
+        labelled = true;
+        let subjects = subjects(
+            scope,
+            label.subject,
+            run_in.as_ref().filter(|(end, _)| *end <= from || word.is_empty()).map(|(_, side)| side),
+        );
+        let word = Span::new(
+            tokens.get(from).map_or(0, |token| token.span.start),
+            tokens.get(value).map_or(text.len(), |token| token.span.start),
+        )
+        .of(text);
+        claims.extend(value_claims(scope, value, to, label, word, &subjects));
+    }
+    claims
+}
+
+/// The stretches of a block that can hold a label each: between semicolons, full stops and line ends.
+fn stretches(scope: &Scope<'_>) -> Vec<(usize, usize)> {
+    let tokens = &scope.mentions.tokens;
+    let text = &scope.plain.text;
+    let mut list = Vec::new();
+    let mut start = 0;
+    let mut depth = 0_u32;
+    for (at, token) in tokens.iter().enumerate() {
+        let word = token.span.of(text);
+        match word {
+            "(" | "[" => depth += 1,
+            ")" | "]" => depth = depth.saturating_sub(1),
+            _ => {}
+        }
+        let next = tokens.get(at + 1);
+        let gap = next.map_or(Span::default(), |next| Span::new(token.span.end, next.span.start));
+        let is_break = next.is_some() && is_line_end(scope, gap);
+        let is_stop = word == "."
+            && next.is_some_and(|next| gap.len() > 0 && next.span.of(text).starts_with(char::is_uppercase))
+            && at.checked_sub(1).and_then(|before| tokens.get(before)).is_some_and(|before| before.span.len() > 2);
+        if (depth == 0 && (word == ";" || is_stop)) || is_break {
+            list.push((start, if is_break && !is_stop && word != ";" { at + 1 } else { at }));
+            start = at + 1;
+        }
+    }
+    if start < tokens.len() {
+        list.push((start, tokens.len()));
+    }
+    list
+}
+
+/// Whether a gap between two tokens holds the end of a line.
+fn is_line_end(scope: &Scope<'_>, gap: Span) -> bool {
+    let shown = gap.of(&scope.plain.text);
+    shown.contains('\n') || (!shown.is_empty() && scope.plain.is_line_break(gap))
+}
+
+/// The label with which a stretch begins, and the token where its value begins.
+fn label_in(scope: &Scope<'_>, from: usize, to: usize) -> Option<(Label, &'static str, usize)> {
+    let tokens = &scope.mentions.tokens;
+    let text = &scope.plain.text;
+    let word = |at: usize| tokens.get(at).map_or("", |token| token.span.of(text));
+    let mut begin = from;
+    // A name with a colon or dash may stand before the first label; so may the name itself ("Deltoid innervation: …").
+    let leading = scope.mentions.list.iter().find(|mention| mention.tokens.0 == from && mention.tokens.1 < to);
+    for start in [Some(begin), leading.map(|mention| mention.tokens.1)].into_iter().flatten() {
+        begin = start;
+        while begin < to && matches!(word(begin), ":" | "—" | "–" | "-" | "," | "*" | "•" | "(" | ")" | "its") {
+            begin += 1;
+        }
+        for len in (1..=3).rev() {
+            let end = begin + len;
+            if end > to {
+                continue;
+            }
+            let span = Span::new(tokens.get(begin)?.span.start, tokens.get(end - 1)?.span.end);
+            let Some(label) = lexicon::label_of(span.of(text)) else { continue };
+            let strong = scope.plain.has_mark(span, Mark::Strong) || scope.plain.has_mark(span, Mark::Emphasis);
+            let separator = matches!(word(end), ":" | "—" | "–" | "-" | "=" | "→");
+            if separator && end < to {
+                let arrow = usize::from(word(end) == "-" && word(end + 1) == ">");
+                return Some((label, "", end + 1 + arrow));
+            }
+            let marked_end = tokens.get(end).is_some_and(|next| !scope.plain.has_mark(next.span, Mark::Strong));
+            if strong && marked_end && end < to && len <= 3 && span.of(text).starts_with(char::is_uppercase) {
+                return Some((label, "", end));
+            }
+        }
+    }
+    None
+}
+
+/// The name with which a block begins, as the subject of the labels in it, with the token behind it.
+fn run_in(scope: &Scope<'_>, to: usize) -> Option<(usize, Side)> {
+    let tokens = &scope.mentions.tokens;
+    let mention = scope.mentions.list.first().filter(|mention| mention.tokens.0 <= 1 && mention.tokens.1 < to)?;
+    let next = tokens.get(mention.tokens.1)?.span.of(&scope.plain.text);
+    let is_head = matches!(next, ":" | "—" | "–" | "-" | "." | "(" | ",")
+        || lexicon::label_of(next).is_some()
+        || scope.plain.has_mark(mention.span, Mark::Strong)
+        || is_line_end(scope, Span::new(mention.span.end, tokens.get(mention.tokens.1)?.span.start));
+    if !is_head {
+        return None;
+    }
+    let subject =
+        sentences::Subject { candidates: mention.candidates.clone(), span: scope.plain.to_source(mention.span) };
+    side_of(scope.vocabulary, &subject, PartRole::Structure).map(|side| (mention.tokens.1, side))
+}
+
+fn subjects(scope: &Scope<'_>, role: PartRole, run_in: Option<&Side>) -> Vec<Side> {
+    let fit = |side: &Side| -> Option<Side> {
+        let What::Entry(ids) = &side.what else { return None };
+        side_of(scope.vocabulary, &sentences::Subject { candidates: ids.clone(), span: side.span }, role)
+    };
+    if let Some(side) = run_in {
+        return fit(side).into_iter().collect();
+    }
+    let roles: &[PartRole] = if role == PartRole::Structure { &[PartRole::Muscle, PartRole::Nerve] } else { &[role] };
+    scope
+        .subjects
+        .iter()
+        .find_map(|subject| roles.iter().find_map(|role| side_of(scope.vocabulary, subject, *role)))
+        .into_iter()
+        .collect()
+}
+
+/// The claims that a value makes of its subjects.
+pub fn value_claims(
+    scope: &Scope<'_>,
+    from: usize,
+    to: usize,
+    label: Label,
+    word: &str,
+    subjects: &[Side],
+) -> Vec<Claim> {
+    let Some(kind) = label.kind else { return Vec::new() };
+    let mut claims = Vec::new();
+    for subject in subjects {
+        let own = Part { role: label.subject, span: subject.span, what: subject.what.clone() };
+        let claim = |kind: ClaimKind, own: Part, mut parts: Vec<Part>| {
+            let span = parts.iter().map(|part| part.span).reduce(Span::cover).unwrap_or_default();
+            parts.insert(0, own);
+            Claim { kind, span, parts, negated: false, hedged: false, all: false, block: scope.block }
+        };
+        match label.value {
+            PartRole::Movement => {
+                for (movement, target) in sentences::movement_values(scope, from, to) {
+                    let mut parts = vec![Part { role: PartRole::Movement, span: movement.span, what: movement.what }];
+                    parts.extend(target.map(|target| Part {
+                        role: PartRole::Joint,
+                        span: target.span,
+                        what: target.what,
+                    }));
+                    claims.push(claim(kind, own.clone(), parts));
+                }
+            }
+            PartRole::Modality | PartRole::JointKind => {
+                claims
+                    .extend(word_value(scope, from, to, label.value).map(|part| claim(kind, own.clone(), vec![part])));
+            }
+            PartRole::Landmark if kind == ClaimKind::Attachment => {
+                let end = if lexicon::is_insertion(word) { "insertion" } else { "origin" };
+                if is_neural(scope.vocabulary, subject) {
+                    continue;
+                }
+                for value in sentences::values(scope, from, to, PartRole::Landmark) {
+                    let parts = vec![
+                        Part { role: PartRole::Landmark, span: value.span, what: value.what },
+                        Part { role: PartRole::Role, span: value.span, what: What::Word(end) },
+                    ];
+                    claims.push(claim(kind, own.clone(), parts));
+                }
+            }
+            role => {
+                for value in sentences::values(scope, from, to, role) {
+                    let parts = vec![Part { role, span: value.span, what: value.what }];
+                    claims.push(claim(kind, own.clone(), parts));
+                }
+            }
+        }
+    }
+    claims
+}
+
+fn word_value(scope: &Scope<'_>, from: usize, to: usize, role: PartRole) -> Option<Part> {
+    let words = if role == PartRole::Modality { lexicon::MODALITIES } else { lexicon::JOINT_KINDS };
+    let mut found: Option<(&'static str, Span)> = None;
+    for token in scope.mentions.tokens.get(from..to)? {
+        let word = token.span.of(&scope.plain.text).to_lowercase();
+        if let Some((_, is)) = words.iter().find(|(known, _)| *known == word) {
+            found = match found {
+                Some((was, span)) if was != *is => (role == PartRole::Modality).then_some(("mixed", span)),
+                _ => Some((is, token.span)),
+            };
+        }
+    }
+    found.map(|(is, span)| Part { role, span: scope.plain.to_source(span), what: What::Word(is) })
+}
+
+fn is_neural(vocabulary: &Vocabulary, side: &Side) -> bool {
+    matches!(&side.what, What::Entry(ids) if ids.iter().all(|id| vocabulary.is_neural(*id)))
+}
+
+/// `FCU -> ulnar n.`, `Axillary nerve: deltoid, teres minor`: a muscle and a nerve with nothing but a sign between them.
+fn arrow(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Claim> {
+    let tokens = &scope.mentions.tokens;
+    let text = &scope.plain.text;
+    let word = |at: usize| tokens.get(at).map_or("", |token| token.span.of(text));
+    let Some(first) = scope.mentions.list.iter().find(|mention| mention.tokens.0 >= from && mention.tokens.1 < to)
+    else {
+        return Vec::new();
+    };
+    if (from..first.tokens.0)
+        .any(|at| word(at).chars().any(char::is_alphanumeric) && !lexicon::is_determiner(&word(at).to_lowercase()))
+    {
+        return Vec::new();
+    }
+    let mut sign = first.tokens.1;
+    while sign < to
+        && (matches!(word(sign), "n" | "." | "m")
+            || lexicon::is_part_noun(&word(sign).to_lowercase())
+            || matches!(word(sign), "medial" | "lateral"))
+    {
+        sign += 1;
+    }
+    if word(sign) == "(" {
+        sign = (sign..to).find(|at| word(*at) == ")").map_or(to, |close| close + 1);
+    }
+    let is_sign =
+        matches!(word(sign), "→" | "=" | ":" | "—" | "–" | "-") || (word(sign) == "-" && word(sign + 1) == ">");
+    if !is_sign || sentences::is_sentence(scope, sign + 1, to) {
+        return Vec::new();
+    }
+    // Anything but names, segments and what joins them is a sentence of another kind.
+    let mut at = sign + 1;
+    while at < to {
+        if let Some(mention) = scope.mentions.list.iter().find(|mention| mention.tokens.0 == at) {
+            at = mention.tokens.1;
+            continue;
+        }
+        let lower = word(at).to_lowercase();
+        let joins = !lower.chars().any(char::is_alphabetic)
+            || lexicon::is_conjunction(&lower)
+            || lexicon::is_determiner(&lower)
+            || lexicon::is_part_noun(&lower)
+            || matches!(
+                &*lower,
+                "n" | "nn"
+                    | "m"
+                    | "mm"
+                    | "nerve"
+                    | "nerves"
+                    | "of"
+                    | "supplies"
+                    | "via"
+                    | "motor"
+                    | "to"
+                    | "medial"
+                    | "lateral"
+            );
+        if word(at) == "(" {
+            at = (at..to).find(|at| word(*at) == ")").map_or(to, |close| close + 1);
+            continue;
+        }
+        if !joins {
+            return Vec::new();
+        }
+        at += 1;
+    }
+    let subject = sentences::Subject { candidates: first.candidates.clone(), span: scope.plain.to_source(first.span) };
+    let pairs = [(PartRole::Muscle, PartRole::Nerve), (PartRole::Nerve, PartRole::Muscle)];
+    for (own, other) in pairs {
+        let Some(side) = side_of(scope.vocabulary, &subject, own) else { continue };
+        let is_group =
+            matches!(&side.what, What::Entry(ids) if ids.iter().any(|id| scope.vocabulary.kind(*id) == Kind::Group));
+        let values = sentences::values(scope, sign + 1, to, other);
+        if values.is_empty() || is_group {
+            continue;
+        }
+        let label = Label { kind: Some(ClaimKind::Supply), value: other, subject: own };
+        return value_claims(scope, sign + 1, to, label, "", &[side]);
+    }
+    Vec::new()
+}

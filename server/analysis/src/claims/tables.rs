@@ -1,0 +1,224 @@
+//! Claims of tables.
+//!
+//! Headers tell what columns hold. A column of muscles and a column of nerves make supply claims, whichever stands first;
+//! other columns speak of the row's muscle or nerve. A table may lie on its side: names in the first row, headers in the
+//! first column. An empty cell says what the cell above it says; a dash says nothing.
+
+use fascicle_model::EntryId;
+
+use super::labels;
+use super::sentences::{self, Scope, Side, Subject};
+use super::{Claim, ClaimKind, PartRole, What};
+use crate::blocks::{BlockIx, BlockKind, Blocks};
+use crate::lexicon::{self, Label};
+use crate::mentions::Mentions;
+use crate::reading::Knowledge;
+
+/// Reads the tables of a document.
+pub fn read(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge) -> Vec<Claim> {
+    let mut claims = Vec::new();
+    let last = blocks
+        .list
+        .iter()
+        .filter_map(|block| if let BlockKind::Cell { table, .. } = block.kind { Some(table) } else { None })
+        .max();
+    for table in 1..=last.unwrap_or(0) {
+        let grid = Grid::new(blocks, mentions, knowledge, table);
+        claims.extend(grid.claims());
+    }
+    claims
+}
+
+struct Grid<'a> {
+    blocks: &'a Blocks,
+    mentions: &'a [Mentions],
+    knowledge: &'a Knowledge,
+    /// Rows of cells, the header first.
+    rows: Vec<Vec<Option<BlockIx>>>,
+}
+
+impl<'a> Grid<'a> {
+    fn new(blocks: &'a Blocks, mentions: &'a [Mentions], knowledge: &'a Knowledge, wanted: u32) -> Self {
+        let mut rows: Vec<Vec<Option<BlockIx>>> = Vec::new();
+        for (at, block) in blocks.list.iter().enumerate() {
+            if let BlockKind::Cell { table, row, column } = block.kind
+                && table == wanted
+            {
+                let (row, column) = (row as usize, column as usize);
+                if rows.len() <= row {
+                    rows.resize(row + 1, Vec::new());
+                }
+                if let Some(cells) = rows.get_mut(row) {
+                    if cells.len() <= column {
+                        cells.resize(column + 1, None);
+                    }
+                    if let Some(cell) = cells.get_mut(column) {
+                        *cell = Some(at);
+                    }
+                }
+            }
+        }
+        let mut grid = Self { blocks, mentions, knowledge, rows };
+        if grid.lies_on_its_side() {
+            let width = grid.rows.iter().map(Vec::len).max().unwrap_or(0);
+            grid.rows = (0..width)
+                .map(|column| grid.rows.iter().map(|row| row.get(column).copied().flatten()).collect())
+                .collect();
+        }
+        grid
+    }
+
+    fn text(&self, cell: BlockIx) -> &'a str {
+        self.blocks.list.get(cell).map_or("", |block| block.plain.text.trim())
+    }
+
+    fn label(&self, cell: Option<BlockIx>) -> Option<Label> {
+        lexicon::label_of(self.text(cell?))
+    }
+
+    fn lies_on_its_side(&self) -> bool {
+        let header = self.rows.first().map_or(&[][..], Vec::as_slice);
+        let named = header
+            .iter()
+            .skip(1)
+            .filter(|cell| cell.is_some_and(|cell| self.mentions.get(cell).is_some_and(|m| !m.list.is_empty())))
+            .count();
+        let labelled = header.iter().skip(1).filter(|cell| self.label(**cell).is_some()).count();
+        let below = self.rows.iter().skip(1).filter(|row| self.label(row.first().copied().flatten()).is_some()).count();
+        named > 0 && labelled == 0 && below > 0
+    }
+
+    /// What the columns hold. A first column without a known header holds what its cells name.
+    fn labels(&self) -> Vec<Option<Label>> {
+        let header = self.rows.first().map_or(&[][..], Vec::as_slice);
+        let mut labels: Vec<Option<Label>> = header.iter().map(|cell| self.label(*cell)).collect();
+        if let Some(first @ None) = labels.first_mut() {
+            let role = [PartRole::Muscle, PartRole::Nerve, PartRole::Joint].into_iter().find(|role| {
+                let cells: Vec<BlockIx> =
+                    self.rows.iter().skip(1).filter_map(|row| row.first().copied().flatten()).collect();
+                !cells.is_empty() && cells.iter().all(|cell| !self.sides(*cell, *role).is_empty())
+            });
+            *first = role.map(|value| Label { kind: None, value, subject: value });
+        }
+        labels
+    }
+
+    fn scope<'s>(&'s self, cell: BlockIx, subjects: &'s [Subject]) -> Option<Scope<'s>> {
+        Some(Scope {
+            vocabulary: &self.knowledge.vocabulary,
+            relations: &self.knowledge.relations,
+            plain: &self.blocks.list.get(cell)?.plain,
+            mentions: self.mentions.get(cell)?,
+            block: cell,
+            subjects,
+        })
+    }
+
+    fn sides(&self, cell: BlockIx, role: PartRole) -> Vec<Side> {
+        let Some(scope) = self.scope(cell, &[]) else { return Vec::new() };
+        sentences::values(&scope, 0, scope.mentions.tokens.len(), role)
+    }
+
+    fn claims(&self) -> Vec<Claim> {
+        let labels = self.labels();
+        let column_of = |role: PartRole| labels.iter().position(|label| label.is_some_and(|label| label.value == role));
+        let muscle = labels
+            .iter()
+            .position(|label| label.is_some_and(|label| label.kind.is_none() && label.value == PartRole::Muscle));
+        let motor = labels.iter().position(|label| {
+            label.is_some_and(|label| label.kind == Some(ClaimKind::Supply) && label.value == PartRole::Muscle)
+        });
+        let nerve = column_of(PartRole::Nerve);
+        let mut claims = Vec::new();
+        let mut above: Vec<Option<BlockIx>> = Vec::new();
+        for row in self.rows.iter().skip(1) {
+            let row: Vec<Option<BlockIx>> = (0..labels.len()).map(|column| self.cell(row, column, &above)).collect();
+            let at = |column: Option<usize>| column.and_then(|column| row.get(column).copied().flatten());
+            let subject = |role: PartRole| -> Vec<Side> {
+                let column = match role {
+                    PartRole::Muscle => muscle,
+                    PartRole::Nerve | PartRole::Parent => nerve.filter(|nerve| *nerve == 0),
+                    PartRole::Joint => column_of(PartRole::Joint).filter(|column| *column == 0),
+                    _ => None,
+                };
+                at(column).map(|cell| self.sides(cell, role)).unwrap_or_default()
+            };
+            for (column, label) in labels.iter().enumerate() {
+                let (Some(label), Some(cell)) = (label, at(Some(column))) else { continue };
+                let Some(kind) = label.kind else {
+                    // Muscles behind a column of nerves are what the nerves supply.
+                    if label.value == PartRole::Muscle && nerve == Some(0) && muscle == Some(column) {
+                        let label =
+                            Label { kind: Some(ClaimKind::Supply), value: PartRole::Muscle, subject: PartRole::Nerve };
+                        claims.extend(self.values(cell, label, "", &subject(PartRole::Nerve)));
+                    }
+                    continue;
+                };
+                let header = self
+                    .rows
+                    .first()
+                    .and_then(|row| row.get(column).copied().flatten())
+                    .map_or("", |cell| self.text(cell));
+                match kind {
+                    ClaimKind::Supply if label.value == PartRole::Nerve => {
+                        if nerve == Some(column) && muscle.is_some() && column != 0 {
+                            claims.extend(self.values(cell, *label, header, &subject(PartRole::Muscle)));
+                        }
+                    }
+                    ClaimKind::Roots => {
+                        // The segments may be the muscle's or the nerve's: both are possible subjects.
+                        let muscles = subject(PartRole::Muscle);
+                        let nerves = at(nerve).map(|cell| self.sides(cell, PartRole::Nerve)).unwrap_or_default();
+                        let side = if muscles.len() > 1 || nerves.len() > 1 {
+                            None
+                        } else {
+                            both(muscles.first(), nerves.first())
+                        };
+                        claims.extend(self.values(cell, *label, header, side.as_slice()));
+                    }
+                    ClaimKind::Attachment if muscle.is_none() && nerve == Some(0) && !lexicon::is_insertion(header) => {
+                        let label = Label {
+                            kind: Some(ClaimKind::Branching),
+                            value: PartRole::Parent,
+                            subject: PartRole::Nerve,
+                        };
+                        claims.extend(self.values(cell, label, header, &subject(PartRole::Nerve)));
+                    }
+                    ClaimKind::Supply if motor == Some(column) && nerve != Some(0) => {}
+                    _ => claims.extend(self.values(cell, *label, header, &subject(label.subject))),
+                }
+            }
+            above = row;
+        }
+        claims
+    }
+
+    /// The cell of a column: an empty one stands for the cell above, unless it is in the first column.
+    fn cell(&self, row: &[Option<BlockIx>], column: usize, above: &[Option<BlockIx>]) -> Option<BlockIx> {
+        let cell = row.get(column).copied().flatten()?;
+        let text = self.text(cell);
+        if text.is_empty() || matches!(text, "\"" | "″" | "as above" | "ditto" | "do." | "〃") {
+            return above.get(column).copied().flatten();
+        }
+        (!matches!(text, "-" | "–" | "—" | "/" | "n/a" | "none")).then_some(cell)
+    }
+
+    fn values(&self, cell: BlockIx, label: Label, header: &str, subjects: &[Side]) -> Vec<Claim> {
+        let Some(scope) = self.scope(cell, &[]) else { return Vec::new() };
+        labels::value_claims(&scope, 0, scope.mentions.tokens.len(), label, header, subjects)
+    }
+}
+
+/// Two sides as one that can be either.
+fn both(a: Option<&Side>, b: Option<&Side>) -> Option<Side> {
+    let ids = |side: Option<&Side>| -> Vec<EntryId> {
+        match side.map(|side| &side.what) {
+            Some(What::Entry(ids)) => ids.clone(),
+            _ => Vec::new(),
+        }
+    };
+    let mut all = ids(a);
+    all.extend(ids(b));
+    let first = a.or(b)?;
+    (!all.is_empty()).then_some(Side { what: What::Entry(all), span: first.span })
+}
