@@ -17,6 +17,7 @@ pub mod findings;
 pub mod lexicon;
 pub mod lines;
 pub mod mentions;
+pub mod misspellings;
 pub mod names;
 pub mod picture;
 pub mod reading;

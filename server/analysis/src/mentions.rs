@@ -32,6 +32,8 @@ pub struct Mention {
 pub struct Mentions {
     /// The tokens.
     pub tokens: Vec<Token>,
+    /// What each token can stand for in a name.
+    pub forms: Vec<Form>,
     /// The mentions, in order, none within another.
     pub list: Vec<Mention>,
 }
@@ -55,7 +57,8 @@ pub fn mentions(text: &str, vocabulary: &Vocabulary, index: &NameIndex) -> Menti
     list.extend(shared);
     list.sort_by_key(|mention| mention.span.start);
     list.dedup_by(|later, first| first.span.overlaps(later.span));
-    Mentions { tokens, list }
+    let forms = reader.forms;
+    Mentions { tokens, forms, list }
 }
 
 struct Reader<'a> {

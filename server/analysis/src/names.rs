@@ -132,6 +132,21 @@ impl NameIndex {
         &self.words
     }
 
+    /// Every written form of a word, with what it can stand for.
+    pub fn forms(&self) -> impl Iterator<Item = (&str, Form)> {
+        self.forms.iter().map(|(text, form)| (&**text, *form))
+    }
+
+    /// One step down the tree of words; the walk begins at 0.
+    pub fn step(&self, node: u32, word: WordId) -> Option<u32> {
+        self.steps.get(&(node, word)).copied()
+    }
+
+    /// The names that end at a place of the tree.
+    pub fn ending(&self, node: u32) -> &[NameRef] {
+        self.ends.get(node as usize).map_or(&[], Vec::as_slice)
+    }
+
     /// What a folded word can stand for.
     pub fn form(&self, folded: &str) -> Form {
         self.forms.get(folded).copied().unwrap_or_default()

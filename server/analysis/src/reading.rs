@@ -6,6 +6,7 @@ use crate::blocks::{self, Blocks, Form};
 use crate::claims::{self, Claim};
 use crate::findings::Finding;
 use crate::mentions::{self, Mentions};
+use crate::misspellings::{self, SpellingIndex};
 use crate::names::NameIndex;
 use crate::settings::Settings;
 use crate::verdicts::{self, Judgement};
@@ -17,6 +18,8 @@ pub struct Knowledge {
     pub vocabulary: Vocabulary,
     /// The index of their names.
     pub names: NameIndex,
+    /// What tells a misspelled name.
+    pub spelling: SpellingIndex,
     /// Relation words, ready to be matched.
     pub relations: claims::Relations,
 }
@@ -25,8 +28,9 @@ impl Knowledge {
     /// Derives what reading needs.
     pub fn new(vocabulary: Vocabulary) -> Self {
         let names = NameIndex::new(&vocabulary);
+        let spelling = SpellingIndex::new(&vocabulary, &names);
         let relations = claims::Relations::new(&vocabulary);
-        Self { vocabulary, names, relations }
+        Self { vocabulary, names, spelling, relations }
     }
 }
 
@@ -46,11 +50,13 @@ pub struct Reading {
 /// Reads a document.
 pub fn read(text: &str, form: Form, knowledge: &Knowledge, settings: &Settings) -> Reading {
     let blocks = blocks::blocks(text, form);
-    let mentions: Vec<Mentions> = blocks
+    let mut mentions: Vec<Mentions> = blocks
         .list
         .iter()
         .map(|block| mentions::mentions(&block.plain.text, &knowledge.vocabulary, &knowledge.names))
         .collect();
+    let repairs = misspellings::repairs(&blocks, &mentions, knowledge, settings);
+    misspellings::apply(&mut mentions, &repairs);
     let claims: Vec<(Claim, Judgement)> = claims::claims(&blocks, &mentions, knowledge)
         .into_iter()
         .map(|claim| {
@@ -62,6 +68,7 @@ pub fn read(text: &str, form: Form, knowledge: &Knowledge, settings: &Settings) 
         .iter()
         .filter_map(|(claim, judgement)| verdicts::finding(claim, judgement, &knowledge.vocabulary, text))
         .collect();
+    findings.extend(misspellings::findings(&blocks, &repairs));
     findings.retain(|finding| !settings.off.iter().any(|code| code == finding.code));
     findings.sort_by_key(|finding| (finding.span, finding.code));
     Reading { blocks, mentions, claims, findings }

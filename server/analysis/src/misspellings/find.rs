@@ -1,0 +1,743 @@
+//! From the tokens of a block to suspects: words and runs of words that are no right names, each with what may be meant.
+//!
+//! A name is looked for by walking the tree of names from every word that a suspect word may belong to, where a word that
+//! is not right may stand for any word that it is near to. The neighbours decide: *flexor pollicus brevis* is a walk of
+//! three steps of which two are exact. Only where no longer name fits is a word judged by itself, and then it must be no
+//! right word of any kind and stand very near to a word of the vocabulary.
+
+use crate::mentions::Mentions;
+use crate::names::{Form, NameIndex, NameRef, is_article};
+use crate::text::{Mark, Plain, Span};
+use crate::words::fold_into;
+
+use super::guard::Known;
+use super::index::{SHORTEST, SpellingIndex, TargetIx};
+use super::latin;
+
+/// What a token is, as far as spelling goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Status {
+    /// No word, or one that is left alone.
+    Aside,
+    /// An article or a hyphen, over which a name may run.
+    Passable,
+    /// A word of the vocabulary.
+    Vocabulary,
+    /// A form of a word of the vocabulary.
+    Inflected,
+    /// A right word.
+    Right(Known),
+    /// A word of two or three letters.
+    Short,
+    /// No right word.
+    Unknown,
+}
+
+/// Why a word may be wrong.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Slip {
+    /// It is no right word.
+    Misspelled,
+    /// It is another form of the right word.
+    WrongForm,
+    /// It is a right word, but a rare one.
+    RareWord,
+    /// It is a word of everyday English.
+    CommonWord,
+    /// Two words are written as one.
+    Joined,
+    /// One word is written as several.
+    Split,
+    /// One word is written as several with hyphens between.
+    Hyphenated,
+}
+
+/// A replacement of one wrong word.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Replacement {
+    /// Where the wrong word stands in the visible text.
+    pub span: Span,
+    /// What should stand there, folded.
+    pub text: String,
+    /// What is wrong.
+    pub slip: Slip,
+    /// Edits.
+    pub distance: u32,
+    /// Both sound alike.
+    pub sounds_alike: bool,
+    /// How alike the two are, from 0 to 1.
+    pub(super) likeness: f64,
+}
+
+/// What a suspect may have been meant to be.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Guess {
+    /// The tokens that it takes.
+    pub tokens: (usize, usize),
+    /// Where it stands in the visible text.
+    pub span: Span,
+    /// The names that it would be; none for a word that is right by itself.
+    pub names: Vec<NameRef>,
+    /// Whether a word of the name is a plural.
+    pub plural: bool,
+    /// What would have to change, in order.
+    pub replacements: Vec<Replacement>,
+    /// From 0 to 1.
+    pub score: f64,
+    /// Words of the name that are right.
+    pub exact: u32,
+}
+
+impl Guess {
+    /// Edits over all words.
+    pub fn distance(&self) -> u32 {
+        self.replacements.iter().map(|replacement| replacement.distance).sum()
+    }
+
+    /// Every wrong word sounds like the right one.
+    pub fn sounds_alike(&self) -> bool {
+        self.replacements.iter().all(|replacement| replacement.sounds_alike)
+    }
+
+    /// Whether one of the wrong words is wrong in this way.
+    pub fn has(&self, slip: Slip) -> bool {
+        self.replacements.iter().any(|replacement| replacement.slip == slip)
+    }
+}
+
+/// A stretch that is probably a misspelled name, with the guesses, the likeliest first.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Suspect {
+    /// Never empty.
+    pub guesses: Vec<Guess>,
+}
+
+impl Suspect {
+    fn score(&self) -> f64 {
+        self.guesses.first().map_or(0.0, |best| best.score)
+    }
+
+    fn overlaps(&self, other: &Self) -> bool {
+        match (self.guesses.first(), other.guesses.first()) {
+            (Some(one), Some(two)) => one.tokens.0 < two.tokens.1 && two.tokens.0 < one.tokens.1,
+            _ => false,
+        }
+    }
+}
+
+/// A way in which a walk may go on over a token.
+#[derive(Clone, Debug)]
+struct Choice {
+    /// Forms to step by, one or two.
+    steps: [Option<Form>; 2],
+    /// How many tokens it takes.
+    takes: usize,
+    /// What has to change; nothing for a word that is right.
+    change: Option<Replacement>,
+}
+
+/// Looks for suspects in one block.
+pub struct Finder<'a> {
+    plain: &'a Plain,
+    mentions: &'a Mentions,
+    names: &'a NameIndex,
+    index: &'a SpellingIndex,
+    /// Words that the course declared right, folded.
+    course: &'a [String],
+    status: Vec<Status>,
+    choices: Vec<Option<Vec<Choice>>>,
+}
+
+/// No name has more words.
+const MOST_WORDS: usize = 9;
+/// No more words of a name are wrong at once.
+const MOST_WRONG: usize = 3;
+/// No more than so many tokens are one word when joined.
+const MOST_PARTS: usize = 5;
+/// Beginnings of words that are often written apart.
+const PREFIXES: &[&str] = &[
+    "sub", "supra", "infra", "inter", "intra", "semi", "super", "trans", "retro", "peri", "epi", "hypo", "hyper",
+    "quadri", "bi", "tri", "para", "endo", "meso", "ante", "post", "pre", "extra", "meta", "fore",
+];
+
+impl<'a> Finder<'a> {
+    /// A finder over a block.
+    pub fn new(
+        plain: &'a Plain,
+        mentions: &'a Mentions,
+        names: &'a NameIndex,
+        index: &'a SpellingIndex,
+        course: &'a [String],
+    ) -> Self {
+        let mut finder = Self { plain, mentions, names, index, course, status: Vec::new(), choices: Vec::new() };
+        let mut folded = String::new();
+        finder.status = (0..mentions.tokens.len()).map(|at| finder.status_of(at, &mut folded)).collect();
+        finder
+    }
+
+    fn text(&self, at: usize) -> &'a str {
+        self.mentions.tokens.get(at).map_or("", |token| token.span.of(&self.plain.text))
+    }
+
+    /// A word without the possessive ending.
+    fn word_span(&self, at: usize) -> Span {
+        let Some(token) = self.mentions.tokens.get(at) else { return Span::default() };
+        let text = token.span.of(&self.plain.text);
+        let cut = ["'s", "’s", "'S", "’S"].iter().find_map(|end| text.strip_suffix(end)).map_or(text.len(), str::len);
+        Span::new(token.span.start, token.span.start + cut)
+    }
+
+    fn status_of(&self, at: usize, folded: &mut String) -> Status {
+        let Some(token) = self.mentions.tokens.get(at) else { return Status::Aside };
+        let text = self.text(at);
+        if !token.is_word {
+            return if matches!(text, "-" | "‐" | "‑" | "–") { Status::Passable } else { Status::Aside };
+        }
+        if !self.mentions.forms.get(at).is_none_or(|form| form.is_unknown()) {
+            return Status::Vocabulary;
+        }
+        fold_into(self.word_span(at).of(&self.plain.text), folded);
+        if is_article(folded) {
+            return Status::Passable;
+        }
+        if !folded.bytes().all(|c| c.is_ascii_lowercase()) {
+            return Status::Aside;
+        }
+        if folded.len() < SHORTEST {
+            return Status::Short;
+        }
+        if let Some(known) = self.index.right.known(folded) {
+            return Status::Right(known);
+        }
+        if !self.names.form(folded).is_unknown() {
+            return Status::Vocabulary;
+        }
+        if self.index.is_form(folded) {
+            return Status::Inflected;
+        }
+        if self.course.iter().any(|word| word == folded) || self.is_no_prose(at) {
+            return Status::Aside;
+        }
+        Status::Unknown
+    }
+
+    /// Whether a word belongs to an address, a key, a file name, an attribute, a link or struck text.
+    fn is_no_prose(&self, at: usize) -> bool {
+        let Some(token) = self.mentions.tokens.get(at) else { return true };
+        let text = &self.plain.text;
+        if self.plain.has_mark(token.span, Mark::Struck) || self.plain.has_mark(token.span, Mark::Link) {
+            return true;
+        }
+        let word = token.span.of(text);
+        let inner_capitals = word.chars().skip(1).any(char::is_uppercase) && word.chars().any(char::is_lowercase);
+        if inner_capitals {
+            return true;
+        }
+        let before = text.get(..token.span.start).unwrap_or_default();
+        let from = before.rfind(char::is_whitespace).map_or(0, |place| place + 1);
+        let behind = text.get(token.span.end..).unwrap_or_default();
+        let to = token.span.end + behind.find(char::is_whitespace).unwrap_or(behind.len());
+        let run = text.get(from..to).unwrap_or_default();
+        let sign = run.contains(['@', '_', '\\', '=', '{', '}', '<', '>', '#', '~', '^', '$', '`', Plain::GAP]);
+        let file = behind.strip_prefix('.').is_some_and(|rest| rest.starts_with(char::is_alphanumeric));
+        let named = before.ends_with('.') && before.trim_end_matches('.').ends_with(char::is_alphanumeric);
+        sign || file || named || run.contains("://") || run.starts_with("www.") || run.contains("][")
+    }
+
+    /// Looks through the block.
+    pub fn suspects(&mut self) -> Vec<Suspect> {
+        self.choices = vec![None; self.status.len()];
+        let mut found: Vec<Suspect> = Vec::new();
+        for at in 0..self.status.len() {
+            if self.is_trigger(at) {
+                found.extend(self.suspect_at(at));
+            }
+        }
+        // Two wrong words of one name make two suspects: the likelier one stands.
+        found.sort_by(|a, b| b.score().total_cmp(&a.score()));
+        let mut list: Vec<Suspect> = Vec::new();
+        for suspect in found {
+            if !list.iter().any(|other| other.overlaps(&suspect)) {
+                list.push(suspect);
+            }
+        }
+        list.sort_by_key(|suspect| suspect.guesses.first().map_or(0, |best| best.tokens.0));
+        if self.is_foreign(&list) { Vec::new() } else { list }
+    }
+
+    /// Most of the words are of another language.
+    fn is_foreign(&self, suspects: &[Suspect]) -> bool {
+        let explained = |at: usize| {
+            suspects
+                .iter()
+                .filter_map(|suspect| suspect.guesses.first())
+                .any(|guess| (guess.tokens.0..guess.tokens.1).contains(&at))
+        };
+        let words = self.status.iter().filter(|status| !matches!(status, Status::Aside | Status::Passable)).count();
+        let strange = (0..self.status.len())
+            .filter(|at| self.status.get(*at) == Some(&Status::Unknown) && !explained(*at))
+            .count();
+        strange >= 3 && strange * 10 >= words * 3
+    }
+
+    fn status(&self, at: usize) -> Status {
+        self.status.get(at).copied().unwrap_or(Status::Aside)
+    }
+
+    /// The next word that a name could go on with.
+    fn neighbour(&self, at: usize, back: bool) -> Option<usize> {
+        let mut place = at;
+        loop {
+            place = if back { place.checked_sub(1)? } else { place + 1 };
+            match self.status(place) {
+                Status::Passable => {}
+                Status::Aside | Status::Short => return None,
+                _ => return Some(place),
+            }
+            if place >= self.status.len() {
+                return None;
+            }
+        }
+    }
+
+    fn is_trigger(&self, at: usize) -> bool {
+        let beside_vocabulary = || {
+            [self.neighbour(at, true), self.neighbour(at, false)]
+                .into_iter()
+                .flatten()
+                .any(|place| self.status(place) == Status::Vocabulary && self.text(place).len() > 3)
+        };
+        match self.status(at) {
+            Status::Unknown | Status::Inflected => true,
+            Status::Aside | Status::Passable => false,
+            Status::Vocabulary => {
+                let inside = self.mentions.list.iter().any(|mention| {
+                    mention.tokens.0 <= at && at < mention.tokens.1 && mention.tokens.1 - mention.tokens.0 > 1
+                });
+                !inside && self.text(at).len() > SHORTEST && beside_vocabulary()
+            }
+            Status::Short => PREFIXES.iter().any(|prefix| prefix.eq_ignore_ascii_case(self.text(at))),
+            Status::Right(_) => self.text(at).len() > SHORTEST && beside_vocabulary(),
+        }
+    }
+
+    /// What the suspect word at a token may be part of.
+    fn suspect_at(&mut self, at: usize) -> Option<Suspect> {
+        let mut starts = vec![at];
+        let mut place = at;
+        for _ in 0..5 {
+            let Some(before) = self.neighbour(place, true) else { break };
+            starts.push(before);
+            place = before;
+        }
+        let mut guesses = Vec::new();
+        for start in starts {
+            let mut path = Vec::new();
+            self.walk(start, start, 0, 0, &mut path, at, &mut guesses);
+        }
+        guesses.retain(|guess| self.is_plausible(guess));
+        if guesses.is_empty() && self.status(at) == Status::Unknown {
+            guesses = self.alone(at);
+        }
+        if guesses.is_empty() {
+            return None;
+        }
+        guesses.sort_by(|a, b| b.score.total_cmp(&a.score).then_with(|| a.tokens.cmp(&b.tokens)));
+        Some(Suspect { guesses })
+    }
+
+    #[allow(clippy::too_many_arguments)]
+    fn walk(
+        &mut self,
+        start: usize,
+        at: usize,
+        node: u32,
+        words: usize,
+        path: &mut Vec<(usize, Choice, bool)>,
+        trigger: usize,
+        out: &mut Vec<Guess>,
+    ) {
+        if node != 0 && at > trigger {
+            self.end(start, at, node, path, trigger, out);
+        }
+        if words >= MOST_WORDS || at >= self.status.len() {
+            return;
+        }
+        if self.status(at) == Status::Passable {
+            if at > start {
+                self.walk(start, at + 1, node, words, path, trigger, out);
+            }
+            return;
+        }
+        let wrong = path.iter().filter(|(_, choice, _)| choice.change.is_some()).count();
+        for choice in self.choices(at) {
+            if choice.change.is_some() && (wrong >= MOST_WRONG || wrong > 0 && wrong > words) {
+                continue;
+            }
+            let mut reached = vec![(node, false)];
+            for step in choice.steps.iter().flatten() {
+                let mut next = Vec::new();
+                for (node, plural) in &reached {
+                    for (word, is_plural) in [(step.exact, false), (step.singular, true)] {
+                        if is_plural && choice.change.as_ref().is_some_and(|change| change.slip == Slip::WrongForm) {
+                            continue;
+                        }
+                        if let Some(node) = word.and_then(|word| self.names.step(*node, word)) {
+                            next.push((node, *plural | is_plural));
+                        }
+                    }
+                }
+                reached = next;
+            }
+            let taken = choice.takes;
+            let steps = choice.steps.iter().flatten().count();
+            for (node, plural) in reached {
+                path.push((at, choice.clone(), plural));
+                self.walk(start, at + taken, node, words + steps, path, trigger, out);
+                path.pop();
+            }
+        }
+    }
+
+    /// A name ends here.
+    fn end(
+        &self,
+        start: usize,
+        end: usize,
+        node: u32,
+        path: &[(usize, Choice, bool)],
+        trigger: usize,
+        out: &mut Vec<Guess>,
+    ) {
+        let names = self.names.ending(node);
+        let touches =
+            path.iter().any(|(at, choice, _)| choice.change.is_some() && (*at..at + choice.takes).contains(&trigger));
+        if names.is_empty() || !touches {
+            return;
+        }
+        let mut replacements = Vec::new();
+        let mut exact = 0;
+        let mut support = 0.0;
+        for (at, choice, _) in path {
+            if let Some(change) = &choice.change {
+                replacements.push(change.clone());
+            } else {
+                exact += 1;
+                support += weight(self.text(*at));
+            }
+        }
+        let Some(span) = self.span(start, end) else { return };
+        let count = f64::from(replacements.len() as u32);
+        let likeness = replacements.iter().map(|replacement| replacement.likeness).sum::<f64>() / count;
+        let context = 1.0 - 0.5f64.powf(support);
+        let score = likeness * (0.72 + 0.28 * context) - 0.04 * (count - 1.0);
+        out.push(Guess {
+            tokens: (start, end),
+            span,
+            names: names.to_vec(),
+            plural: path.iter().any(|(_, _, plural)| *plural),
+            replacements,
+            score,
+            exact,
+        });
+    }
+
+    fn span(&self, from: usize, to: usize) -> Option<Span> {
+        let first = self.mentions.tokens.get(from)?.span;
+        let last = self.word_span(to.checked_sub(1)?);
+        Some(Span::new(first.start, last.end))
+    }
+
+    /// The ways over a token.
+    fn choices(&mut self, at: usize) -> Vec<Choice> {
+        if let Some(Some(known)) = self.choices.get(at) {
+            return known.clone();
+        }
+        let made = self.make_choices(at);
+        if let Some(slot) = self.choices.get_mut(at) {
+            *slot = Some(made.clone());
+        }
+        made
+    }
+
+    fn make_choices(&self, at: usize) -> Vec<Choice> {
+        let mut list = Vec::new();
+        let span = self.word_span(at);
+        let mut word = String::new();
+        fold_into(span.of(&self.plain.text), &mut word);
+        let status = self.status(at);
+        let form = self.names.form(&word);
+        if status == Status::Vocabulary {
+            list.push(Choice { steps: [Some(form), None], takes: 1, change: None });
+        }
+        if matches!(status, Status::Aside | Status::Passable) {
+            return list;
+        }
+        let most = match status {
+            Status::Unknown => most_edits(word.len()),
+            Status::Right(_) | Status::Inflected if word.len() > SHORTEST => 1,
+            _ => 0,
+        };
+        let slip = match status {
+            Status::Unknown => Slip::Misspelled,
+            Status::Right(Known::Common) => Slip::CommonWord,
+            Status::Right(Known::Rare) => Slip::RareWord,
+            _ => Slip::WrongForm,
+        };
+        let mut add = |target: TargetIx, slip: Slip, distance: u32, sounds_alike: bool| {
+            let Some(target) = self.index.target(target) else { return };
+            let is_plural = target.form.exact.is_none();
+            if target.form.is_unknown() || is_plural && slip == Slip::WrongForm {
+                return;
+            }
+            let mut likeness = likeness(&word, &target.text, distance, sounds_alike, slip);
+            if is_plural && !word.ends_with(['s', 'i', 'a', 'e']) {
+                likeness -= 0.1;
+            }
+            if is_plural {
+                likeness -= 0.05;
+            }
+            let change = Replacement { span, text: target.text.to_string(), slip, distance, sounds_alike, likeness };
+            list.push(Choice { steps: [Some(target.form), None], takes: 1, change: Some(change) });
+        };
+        if !matches!(status, Status::Unknown | Status::Short) {
+            for near in self.index.family(&word) {
+                add(near.target, Slip::WrongForm, near.distance, false);
+            }
+        }
+        if most > 0 {
+            for near in self.index.near(&word, most) {
+                if status == Status::Unknown || near.distance == 1 {
+                    add(near.target, slip, near.distance, near.sounds_alike);
+                }
+            }
+        }
+        if status == Status::Unknown {
+            self.joined(&word, span, &mut list);
+        }
+        self.split(at, &mut list);
+        list
+    }
+
+    /// *flexorpollicis*: two words of one name written as one.
+    fn joined(&self, word: &str, span: Span, list: &mut Vec<Choice>) {
+        for cut in 3..word.len().saturating_sub(2) {
+            let (head, tail) = word.split_at(cut);
+            let (first, second) = (self.names.form(head), self.names.form(tail));
+            if first.is_unknown() || second.is_unknown() {
+                continue;
+            }
+            let text = format!("{head} {tail}");
+            let change =
+                Replacement { span, text, slip: Slip::Joined, distance: 1, sounds_alike: true, likeness: 0.94 };
+            list.push(Choice { steps: [Some(first), Some(second)], takes: 1, change: Some(change) });
+        }
+    }
+
+    /// *brachio radialis*, *sterno-cleido-mastoid*: one word written as several.
+    fn split(&self, at: usize, list: &mut Vec<Choice>) {
+        let mut joined = String::new();
+        let mut folded = String::new();
+        let mut unknown = false;
+        let mut hyphens = 0;
+        let mut parts: u32 = 0;
+        for end in at..(at + MOST_PARTS).min(self.status.len()) {
+            let Some(token) = self.mentions.tokens.get(end) else { return };
+            if !token.is_word {
+                if self.status(end) != Status::Passable || end == at {
+                    return;
+                }
+                hyphens += 1;
+                continue;
+            }
+            fold_into(token.span.of(&self.plain.text), &mut folded);
+            if !folded.bytes().all(|c| c.is_ascii_lowercase()) || folded.len() < 2 {
+                return;
+            }
+            joined.push_str(&folded);
+            let is_part = PREFIXES.contains(&&*folded) || folded.len() > 3 && folded.ends_with('o');
+            unknown |= is_part && parts == 0
+                || !matches!(self.status(end), Status::Vocabulary | Status::Right(Known::Common) | Status::Short);
+            parts += 1;
+            let form = self.names.form(&joined);
+            if parts < 2 || form.is_unknown() || joined.len() < 7 || !unknown {
+                continue;
+            }
+            let Some(span) = self.span(at, end + 1) else { return };
+            let change = Replacement {
+                span,
+                text: joined.clone(),
+                slip: if hyphens == parts - 1 { Slip::Hyphenated } else { Slip::Split },
+                distance: parts - 1,
+                sounds_alike: true,
+                likeness: 0.95,
+            };
+            list.push(Choice { steps: [Some(form), None], takes: end + 1 - at, change: Some(change) });
+        }
+    }
+
+    /// Whether a name is plausibly meant: enough of it is right, and no true name stands there.
+    fn is_plausible(&self, guess: &Guess) -> bool {
+        let words = guess.exact as usize + guess.replacements.len();
+        let (start, end) = guess.tokens;
+        let only_unknown = !guess.has(Slip::WrongForm) && !guess.has(Slip::RareWord) && !guess.has(Slip::CommonWord);
+        for mention in &self.mentions.list {
+            let (from, to) = mention.tokens;
+            if from >= end || to <= start {
+                continue;
+            }
+            let inside = start <= from && to <= end && (to - from) < (end - start);
+            if !inside {
+                return false;
+            }
+            // A name of its own before a noun of kind ("subscapularis nerve") is no wrong form.
+            let next = self.text(to).to_lowercase();
+            if !only_unknown && crate::lexicon::is_kind_noun(&next) {
+                return false;
+            }
+        }
+        if guess.replacements.iter().any(|replacement| self.is_set_apart(replacement.span)) {
+            return false;
+        }
+        let support: f64 = (start..end)
+            .filter(|at| {
+                self.status(*at) == Status::Vocabulary
+                    && !guess.replacements.iter().any(|replacement| {
+                        self.mentions.tokens.get(*at).is_some_and(|token| replacement.span.overlaps(token.span))
+                    })
+            })
+            .map(|at| weight(self.text(at)))
+            .sum();
+        guess.replacements.iter().all(|replacement| match replacement.slip {
+            Slip::Misspelled if words == 1 => {
+                self.is_strong(replacement.span, &replacement.text, replacement.distance, replacement.sounds_alike)
+            }
+            Slip::Misspelled => support >= 0.3 || guess.replacements.iter().all(|one| one.distance == 1),
+            Slip::Joined | Slip::Split | Slip::Hyphenated => true,
+            Slip::WrongForm => support >= 0.7,
+            Slip::RareWord => support >= 0.3 && replacement.text.len() > SHORTEST,
+            Slip::CommonWord => support >= 0.3 && replacement.text.len() > SHORTEST && words >= 2,
+        })
+    }
+
+    /// Struck or linked.
+    fn is_set_apart(&self, span: Span) -> bool {
+        self.plain.has_mark(span, Mark::Struck) || self.plain.has_mark(span, Mark::Link)
+    }
+
+    /// Whether one word by itself is so near to another that it must have been meant.
+    fn is_strong(&self, span: Span, meant: &str, distance: u32, sounds_alike: bool) -> bool {
+        let written = span.of(&self.plain.text);
+        let length = meant.len().min(written.len());
+        let most = match length {
+            0..=4 => 0,
+            5..=7 => 1,
+            8..=10 => 2,
+            _ => 3,
+        };
+        let same_start = written.get(..1).is_some_and(|first| first.eq_ignore_ascii_case(&meant[..1]));
+        let proper = written.starts_with(char::is_uppercase) && !self.begins_sentence(span);
+        if proper && (length < 8 || distance > 1 && length < 11) {
+            return false;
+        }
+        if length <= 6 && !same_start {
+            return false;
+        }
+        distance <= most || sounds_alike && same_start && length >= 7 && distance <= most + 1
+    }
+
+    fn begins_sentence(&self, span: Span) -> bool {
+        let before = self.plain.text.get(..span.start).unwrap_or_default().trim_end_matches(|c: char| {
+            c.is_whitespace() || matches!(c, '(' | '"' | '“' | '‘' | '[' | '*' | '-' | '–')
+        });
+        before.is_empty() || before.ends_with(['.', '!', '?', ':', ';', '|'])
+    }
+
+    /// Words that a word by itself may have been meant to be.
+    fn alone(&self, at: usize) -> Vec<Guess> {
+        let span = self.word_span(at);
+        let mut word = String::new();
+        fold_into(span.of(&self.plain.text), &mut word);
+        if word.len() <= SHORTEST {
+            return Vec::new();
+        }
+        let in_subject = !self.mentions.list.is_empty();
+        let mut list = Vec::new();
+        for near in self.index.near(&word, most_edits(word.len())) {
+            let Some(target) = self.index.target(near.target) else { continue };
+            if target.common && (!in_subject || near.distance > 1 + u32::from(word.len() >= 10)) {
+                continue;
+            }
+            if !self.is_strong(span, &target.text, near.distance, near.sounds_alike) {
+                continue;
+            }
+            let likeness = likeness(&word, &target.text, near.distance, near.sounds_alike, Slip::Misspelled);
+            list.push(Guess {
+                tokens: (at, at + 1),
+                span,
+                names: Vec::new(),
+                plural: false,
+                replacements: vec![Replacement {
+                    span,
+                    text: target.text.to_string(),
+                    slip: Slip::Misspelled,
+                    distance: near.distance,
+                    sounds_alike: near.sounds_alike,
+                    likeness,
+                }],
+                score: likeness * 0.7,
+                exact: 0,
+            });
+        }
+        list
+    }
+}
+
+/// How much a right word says about the name that it stands in.
+fn weight(word: &str) -> f64 {
+    let lower = word.to_lowercase();
+    match &*lower {
+        "of" | "to" | "the" | "and" | "in" => 0.0,
+        "nerve" | "nerves" | "muscle" | "muscles" | "branch" | "branches" | "joint" | "artery" | "head" | "part" => 0.3,
+        _ if lower.len() < 4 => 0.3,
+        _ => 1.0,
+    }
+}
+
+/// The most edits in a word of some length, where the neighbours speak for it.
+const fn most_edits(length: usize) -> u32 {
+    match length {
+        0..=4 => 1,
+        5..=9 => 2,
+        _ => 3,
+    }
+}
+
+/// How alike two words are, from 0 to 1.
+fn likeness(written: &str, meant: &str, distance: u32, sounds_alike: bool, slip: Slip) -> f64 {
+    let mut edits = f64::from(distance);
+    match slip {
+        Slip::WrongForm => edits = 0.5 + 0.25 * edits,
+        Slip::RareWord => edits += 0.3,
+        Slip::CommonWord => edits += 0.8,
+        _ => {}
+    }
+    if slip == Slip::Misspelled && latin::stem(written) == latin::stem(meant) {
+        edits = edits.min(0.5 + 0.25 * edits);
+    }
+    if sounds_alike {
+        edits -= 0.35;
+    }
+    let (w, m) = (written.as_bytes(), meant.as_bytes());
+    if w.first() != m.first() && !(w.first() == m.get(1) && w.get(1) == m.first()) {
+        edits += 0.4;
+    }
+    let mut sorted = (w.to_vec(), m.to_vec());
+    sorted.0.sort_unstable();
+    sorted.1.sort_unstable();
+    if sorted.0 == sorted.1 {
+        edits -= 0.3;
+    }
+    let length = f64::from(written.len().max(meant.len()) as u32);
+    (1.0 - edits / length).clamp(0.0, 1.0)
+}

@@ -1,0 +1,193 @@
+//! The spelling index: which words of the vocabulary a written word may have been meant to be.
+
+use fascicle_model::{Kind, Vocabulary};
+use rustc_hash::{FxHashMap, FxHashSet};
+
+use super::distance::{LONGEST, distance};
+use super::guard::{Known, RightWords};
+use super::key::key;
+use super::latin;
+use super::sound::sound;
+use crate::lexicon;
+use crate::names::{Form, NameIndex};
+use crate::words::{fold, tokens};
+
+/// A word that a slip may have been meant to be.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Target {
+    /// The word, folded.
+    pub text: Box<str>,
+    /// What it stands for in names; unknown for a word that is in no name (movements, relation words).
+    pub form: Form,
+    /// Everyday English has it too.
+    pub common: bool,
+    /// One bit for every letter in it.
+    letters: u32,
+}
+
+/// The place of a target in its index.
+pub type TargetIx = u32;
+
+/// A target that a written word is near to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Near {
+    /// The target.
+    pub target: TargetIx,
+    /// Edits between the two.
+    pub distance: u32,
+    /// Both sound alike.
+    pub sounds_alike: bool,
+}
+
+/// All that finding misspellings needs, made once from a vocabulary.
+#[derive(Debug)]
+pub struct SpellingIndex {
+    /// English and medical words.
+    pub right: RightWords,
+    /// Sorted by length.
+    targets: Vec<Target>,
+    /// For every length the place of the first target that is at least as long.
+    by_length: Vec<usize>,
+    by_sound: FxHashMap<Box<str>, Vec<TargetIx>>,
+    by_stem: FxHashMap<Box<str>, Vec<TargetIx>>,
+    /// Keys of Latin and English forms of vocabulary words, which are right words too.
+    forms: FxHashSet<u64>,
+}
+
+/// The fewest letters of a word that is looked at.
+pub const SHORTEST: usize = 4;
+
+impl SpellingIndex {
+    /// Indexes the words of a vocabulary.
+    pub fn new(vocabulary: &Vocabulary, names: &NameIndex) -> Self {
+        let right = RightWords::built_in();
+        let mut texts: FxHashMap<Box<str>, Form> = FxHashMap::default();
+        for (text, form) in names.forms() {
+            if form.exact.is_some() || right.known(text).is_some() {
+                texts.insert(text.into(), form);
+            }
+        }
+        let movements = vocabulary.entries().iter().filter(|entry| entry.kind == Kind::Movement);
+        let mut more: Vec<String> =
+            movements.flat_map(|entry| entry.names.iter().map(|name| name.text.clone())).collect();
+        more.extend(relation_words().map(str::to_owned));
+        for text in more {
+            for token in tokens(&text).into_iter().filter(|token| token.is_word) {
+                texts.entry(fold(token.span.of(&text)).into()).or_default();
+            }
+        }
+        let mut targets: Vec<Target> = texts
+            .into_iter()
+            .filter(|(text, _)| (3..=LONGEST).contains(&text.len()) && text.bytes().all(|c| c.is_ascii_lowercase()))
+            .map(|(text, form)| {
+                let common = right.known(&text) == Some(Known::Common);
+                Target { letters: letters(&text), text, form, common }
+            })
+            .collect();
+        targets.sort_by(|a, b| (a.text.len(), &a.text).cmp(&(b.text.len(), &b.text)));
+        let by_length =
+            (0..=LONGEST + 1).map(|length| targets.partition_point(|target| target.text.len() < length)).collect();
+        let mut by_sound: FxHashMap<Box<str>, Vec<TargetIx>> = FxHashMap::default();
+        let mut by_stem: FxHashMap<Box<str>, Vec<TargetIx>> = FxHashMap::default();
+        let mut forms = FxHashSet::default();
+        let mut derived = Vec::new();
+        for (at, target) in (0u32..).zip(&targets) {
+            by_sound.entry(sound(&target.text).into()).or_default().push(at);
+            if target.text.len() > SHORTEST {
+                by_stem.entry(latin::stem(&target.text).into()).or_default().push(at);
+                derived.clear();
+                latin::forms(&target.text, &mut derived);
+                forms.extend(derived.iter().map(|form| key(form)));
+            }
+        }
+        by_stem.retain(|_, members| members.len() > 1);
+        Self { right, targets, by_length, by_sound, by_stem, forms }
+    }
+
+    /// A target.
+    pub fn target(&self, at: TargetIx) -> Option<&Target> {
+        self.targets.get(at as usize)
+    }
+
+    /// How many words a slip may be meant for.
+    pub fn len(&self) -> usize {
+        self.targets.len()
+    }
+
+    /// Whether there is none.
+    pub fn is_empty(&self) -> bool {
+        self.targets.is_empty()
+    }
+
+    /// Whether a folded word is a form of a vocabulary word.
+    pub fn is_form(&self, word: &str) -> bool {
+        self.forms.contains(&key(word))
+    }
+
+    /// Targets of the same Latin family, without the word itself.
+    pub fn family(&self, word: &str) -> impl Iterator<Item = Near> {
+        let members = if word.len() > SHORTEST { self.by_stem.get(&*latin::stem(word)) } else { None };
+        members.map_or(&[][..], Vec::as_slice).iter().filter_map(move |at| {
+            let target = self.target(*at)?;
+            let distance = distance(word, &target.text, 6)?;
+            (distance > 0).then_some(Near { target: *at, distance, sounds_alike: false })
+        })
+    }
+
+    /// Targets at no more than `most` edits, and those that sound alike at no more than twice as many.
+    pub fn near(&self, word: &str, most: u32) -> Vec<Near> {
+        let mut list = Vec::new();
+        if word.len() > LONGEST {
+            return list;
+        }
+        let own = letters(word);
+        let key = sound(word);
+        let from = self.by_length.get(word.len().saturating_sub(most as usize)).copied().unwrap_or(0);
+        let to = self.by_length.get(word.len() + most as usize + 1).copied().unwrap_or(self.targets.len());
+        for (at, target) in (from..).zip(self.targets.get(from..to).unwrap_or_default()) {
+            if (target.letters ^ own).count_ones() > 2 * most {
+                continue;
+            }
+            if let Some(distance) = distance(word, &target.text, most)
+                && distance > 0
+            {
+                let sounds_alike = sound(&target.text) == key;
+                list.push(Near { target: at as TargetIx, distance, sounds_alike });
+            }
+        }
+        for at in self.by_sound.get(&*key).map_or(&[][..], Vec::as_slice) {
+            if key.len() >= SHORTEST
+                && !list.iter().any(|near| near.target == *at)
+                && let Some(target) = self.target(*at)
+                && let Some(distance) = distance(word, &target.text, 2 * most)
+                && distance > 0
+            {
+                list.push(Near { target: *at, distance, sounds_alike: true });
+            }
+        }
+        list
+    }
+
+    /// Memory that the index takes, in bytes, as far as it can be counted.
+    pub fn bytes(&self) -> usize {
+        let texts: usize = self.targets.iter().map(|target| target.text.len() + size_of::<Target>()).sum();
+        let keyed = |map: &FxHashMap<Box<str>, Vec<TargetIx>>| -> usize {
+            let slots = map.capacity() * 8 / 7 * (size_of::<(Box<str>, Vec<TargetIx>)>() + 1);
+            slots + map.iter().map(|(key, list)| key.len() + list.capacity() * size_of::<TargetIx>()).sum::<usize>()
+        };
+        let forms = self.forms.capacity() * 8 / 7 * (size_of::<u64>() + 1);
+        self.right.bytes() + texts + keyed(&self.by_sound) + keyed(&self.by_stem) + forms
+    }
+}
+
+/// The longer words of relation phrases.
+fn relation_words() -> impl Iterator<Item = &'static str> {
+    const LONG: usize = 8;
+    let words = lexicon::RELATIONS.iter().flat_map(|relation| relation.phrase.split([' ', '|', '?']));
+    words.filter(|word| word.len() >= LONG)
+}
+
+/// One bit for every letter that a word has.
+fn letters(word: &str) -> u32 {
+    word.bytes().filter(u8::is_ascii_lowercase).fold(0, |bits, c| bits | 1 << (c - b'a'))
+}

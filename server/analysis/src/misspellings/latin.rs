@@ -1,0 +1,108 @@
+//! Latin morphology: forms of one word, and what word two forms belong to.
+//!
+//! A form of a vocabulary word is a right word by itself (*brachia*, *splenii*, *minimae*, *inguinale*). Inside a longer
+//! name only one form is right (*extensor digiti minimi*, not *minimus*): there the family tells which one was meant.
+
+/// Endings that the forms and derivations of one word differ in, longest first.
+const ENDINGS: &[&str] = &[
+    "orum", "arum", "ibus", "alis", "aris", "ales", "ares", "osus", "ous", "us", "um", "ae", "is", "es", "os", "as",
+    "al", "ar", "a", "i", "e", "o", "s",
+];
+
+/// The shortest stem that tells one word from another.
+const STEM: usize = 4;
+
+/// What all forms of a word share.
+pub fn stem(word: &str) -> String {
+    for (end, stem) in [("ex", "ic"), ("ix", "ic"), ("ax", "ac"), ("ux", "uc")] {
+        if let Some(rest) = word.strip_suffix(end)
+            && rest.len() + 2 > STEM
+        {
+            return format!("{rest}{stem}");
+        }
+    }
+    let found = ENDINGS.iter().find_map(|end| word.strip_suffix(end).filter(|rest| rest.len() >= STEM));
+    found.map_or(word, |rest| rest.trim_end_matches(['e', 'i'])).to_owned()
+}
+
+/// Forms of a word in Latin and English that are right words too.
+pub fn forms(word: &str, into: &mut Vec<String>) {
+    const DECLENSIONS: &[(&str, &[&str])] = &[
+        ("orum", &["us", "um", "i", "o", "is", "os", "a"]),
+        ("arum", &["a", "ae", "am", "as", "is"]),
+        ("us", &["i", "o", "um", "orum", "is", "os", "a", "ae", "am", "arum", "as", "e", "al"]),
+        ("um", &["i", "o", "a", "orum", "is", "al"]),
+        ("ae", &["a", "am", "arum", "as", "is"]),
+        ("a", &["ae", "am", "arum", "as", "is", "al", "ar"]),
+        ("is", &["em", "e", "i", "es", "ium", "um", "ia", "ibus"]),
+        ("ior", &["iors", "ius", "ioris", "iorem", "iore", "iores", "iora", "iorum", "ioribus", "iorly"]),
+        ("or", &["ors", "oris", "orem", "ore", "ores", "orum", "oribus"]),
+        ("ns", &["ntis", "ntem", "ntes", "ntia", "ntium"]),
+        ("ex", &["icis", "icem", "ice", "ices", "icum", "icibus"]),
+        ("ix", &["icis", "icem", "ice", "ices", "icum", "icibus"]),
+        ("ax", &["acis", "acem", "ace", "aces", "acum"]),
+        ("ux", &["ucis", "ucem", "uce", "uces", "ucum"]),
+        ("i", &["us", "um", "o", "orum", "is", "os", "a"]),
+        ("al", &["alis", "ale", "ales", "alia", "alium", "alem", "ali", "als", "ally"]),
+        ("ar", &["aris", "are", "ares", "aria", "arium", "arem", "ars", "arly"]),
+        ("oid", &["oids", "oideus", "oidea", "oideum", "oidei", "oideae", "oidal"]),
+        ("ic", &["ical", "ically", "ics", "icus", "ica", "icum", "ici", "icae"]),
+        ("ous", &["ously", "us", "a", "um", "i", "ae", "eus", "ea", "eum", "ei"]),
+    ];
+    if let Some((end, others)) = DECLENSIONS.iter().find(|(end, _)| word.ends_with(end)) {
+        let rest = &word[..word.len() - end.len()];
+        if rest.len() + 1 >= STEM {
+            into.extend(others.iter().map(|other| format!("{rest}{other}")));
+            into.push(format!("{rest}o"));
+        }
+    }
+    into.push(format!("{word}s"));
+    into.push(format!("{word}ly"));
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn keeps_families_together() {
+        for (a, b) in [
+            ("minimus", "minimi"),
+            ("scapula", "scapulae"),
+            ("femoris", "femoral"),
+            ("hallux", "hallucis"),
+            ("pollex", "pollicis"),
+            ("superficial", "superficialis"),
+            ("gluteal", "gluteus"),
+            ("peroneal", "peroneus"),
+            ("digitorum", "digiti"),
+            ("tibial", "tibialis"),
+            ("interosseous", "interossei"),
+            ("profundis", "profundus"),
+        ] {
+            assert_eq!(stem(a), stem(b), "{a} {b}");
+        }
+        assert_ne!(stem("median"), stem("medial"));
+    }
+
+    #[test]
+    fn forms_are_right_words() {
+        for (word, form) in [
+            ("brachium", "brachia"),
+            ("splenius", "splenii"),
+            ("minimus", "minimae"),
+            ("digital", "digitals"),
+            ("inguinal", "inguinale"),
+            ("superior", "superiors"),
+            ("hallux", "halluces"),
+        ] {
+            let mut list = Vec::new();
+            forms(word, &mut list);
+            assert!(list.iter().any(|known| known == form), "{form}: {list:?}");
+        }
+        let mut list = Vec::new();
+        forms("scapula", &mut list);
+        forms("pollicis", &mut list);
+        assert!(!list.iter().any(|form| form == "scapuli" || form == "pollicus"));
+    }
+}

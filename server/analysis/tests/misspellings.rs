@@ -1,0 +1,133 @@
+//! Misspelled names: what is found, what is meant, and what is left alone.
+#![allow(clippy::unwrap_used, clippy::expect_used)]
+
+use std::sync::LazyLock;
+
+use fascicle_analysis::reading::{self, Knowledge};
+use fascicle_analysis::{Finding, FindingKind, Form, Settings};
+
+static KNOWLEDGE: LazyLock<Knowledge> = LazyLock::new(|| Knowledge::new(fascicle_vocab::built_in()));
+
+fn names(text: &str) -> Vec<Finding> {
+    let reading = reading::read(text, Form::Markdown, &KNOWLEDGE, &Settings::default());
+    reading.findings.into_iter().filter(|finding| finding.kind == FindingKind::Name).collect()
+}
+
+/// The text with the first fix of every finding applied.
+fn put_right(text: &str) -> String {
+    let mut edits: Vec<_> =
+        names(text).iter().filter_map(|finding| finding.fixes.first()).flat_map(|fix| fix.edits.clone()).collect();
+    edits.sort_by_key(|edit| edit.span);
+    let mut out = text.to_owned();
+    for edit in edits.iter().rev() {
+        out.replace_range(edit.span.start..edit.span.end, &edit.text);
+    }
+    out
+}
+
+fn all_put_right(pairs: &[(&str, &str)]) {
+    let wrong: Vec<String> = pairs
+        .iter()
+        .filter_map(|(written, meant)| {
+            let got = put_right(written);
+            (got != *meant).then(|| {
+                let told: Vec<String> = names(written)
+                    .iter()
+                    .map(|finding| format!("{} {:?}", finding.message, finding.candidates))
+                    .collect();
+                format!("{written:?}: {got:?}, not {meant:?}; {}", told.join(" "))
+            })
+        })
+        .collect();
+    assert!(wrong.is_empty(), "{} of {} wrong:\n{}", wrong.len(), pairs.len(), wrong.join("\n"));
+}
+
+#[test]
+fn puts_names_right() {
+    all_put_right(&[
+        ("The flexor pollicus brevis lies there.", "The flexor pollicis brevis lies there."),
+        ("Test the sternocleidomastiod.", "Test the sternocleidomastoid."),
+        ("The levator scapuli is deep.", "The levator scapulae is deep."),
+        ("The musculocutanous nerve is mixed.", "The musculocutaneous nerve is mixed."),
+        ("the brachial plexis", "the brachial plexus"),
+        ("The radail nerve runs down.", "The radial nerve runs down."),
+        ("peroneous longus", "peroneus longus"),
+        ("The *Flexor* **pollicus** brevis.", "The *Flexor* **pollicis** brevis."),
+        ("the flexor pollicus longus and brevis", "the flexor pollicis longus and brevis"),
+        ("extensor digiti minimus", "extensor digiti minimi"),
+        ("rectus femori", "rectus femoris"),
+        ("levator scapula", "levator scapulae"),
+        ("FLEXOR POLLICUS BREVIS", "FLEXOR POLLICIS BREVIS"),
+        ("dorsel scapuler nerve", "dorsal scapular nerve"),
+        ("flexorpollicis longus", "flexor pollicis longus"),
+        ("sub scapularis", "subscapularis"),
+        ("gluteal minimus", "gluteus minimus"),
+    ]);
+}
+
+/// Slips that were seen in notes, each in a sentence that its name could stand in.
+#[test]
+fn puts_right_what_was_seen() {
+    all_put_right(&[
+        ("the accesory nerve", "the accessory nerve"),
+        ("the anteriro interosseous nerve", "the anterior interosseous nerve"),
+        ("the atnerior interosseous nerve", "the anterior interosseous nerve"),
+        ("the axilliary nerve", "the axillary nerve"),
+        ("the axullary nerve", "the axillary nerve"),
+        ("the bulbospngiosus", "the bulbospongiosus"),
+        ("the cervial plexus", "the cervical plexus"),
+        ("the circumfex nerve", "the circumflex nerve"),
+        ("the medial cutaneos nerve of the forearm", "the medial cutaneous nerve of the forearm"),
+        ("the phrenic nerve and the diaphrgm", "the phrenic nerve and the diaphragm"),
+        ("the externsor digitorum", "the extensor digitorum"),
+        ("the fermoral nerve", "the femoral nerve"),
+        ("the gracillis", "the gracilis"),
+        ("the illiacus", "the iliacus"),
+        ("an infeiror gluteal nerve", "an inferior gluteal nerve"),
+        ("the inferiro gluteal nerve", "the inferior gluteal nerve"),
+        ("the innrevation of deltoid", "the innervation of deltoid"),
+        ("the innrvation of deltoid", "the innervation of deltoid"),
+        ("the intrcostal nerves", "the intercostal nerves"),
+        ("external obique", "external oblique"),
+        ("internal obilque", "internal oblique"),
+        ("the oburator nerve", "the obturator nerve"),
+        ("the phernic nerve", "the phrenic nerve"),
+        ("the phrnic nerve", "the phrenic nerve"),
+        ("the poeterior interosseous nerve", "the posterior interosseous nerve"),
+        ("flexor digitorum profundis", "flexor digitorum profundus"),
+        ("the pudenal nerve", "the pudendal nerve"),
+        ("the puidendal nerve", "the pudendal nerve"),
+        ("flexor policis longus", "flexor pollicis longus"),
+        ("the sicatic nerve", "the sciatic nerve"),
+        ("the sterocleidomastoid", "the sternocleidomastoid"),
+        ("the superfical peroneal nerve", "the superficial peroneal nerve"),
+        ("flexor digitorum superficilis", "flexor digitorum superficialis"),
+        ("the supraspinatous", "the supraspinatus"),
+        ("the suprior gluteal nerve", "the superior gluteal nerve"),
+        ("the sytlohyoid", "the stylohyoid"),
+        ("the tibual nerve", "the tibial nerve"),
+        ("trasverse cervical nerve", "transverse cervical nerve"),
+        ("thansversus abdominis", "transversus abdominis"),
+    ]);
+}
+
+#[test]
+fn leaves_right_words_alone() {
+    for text in [
+        "Both brachia were dissected; the splenii and the minimae were traced, the digitals and the profundal vessels too.",
+        "The inguinale lies there; superiors and phrenico-abdominal branches were seen.",
+        "The sterno-cleido-mastoid, the brachio-radialis and the flexor-pollicis-longus.",
+        "They linger at supper, with lumber and humoral immunity; a vesicle is small.",
+        "Flexor pollicis brevis, extensor digiti minimi, the levatores costarum and the musculi interossei.",
+        "The radial and ulnar nerves; extensor pollicis longus and brevis; gluteus medius and minimus.",
+        "`flexor pollicus brevis` and [flexor pollicus](https://example.org/radail) and https://example.org/radail-nerve",
+        "---\ntitle: flexor pollicus brevis\n---\n\nText.",
+        "~~flexor pollicus brevis~~ and [@radail2020] and @radail and radail.png",
+        "```\nradail nerve\n```\n\n<div class=\"radail nerve\"></div>\n\n$radail nerve$",
+        "The medial nerve of that region.",
+        "Der Nervus medianus versorgt den Muskel und zieht durch den Karpaltunnel zur Hand.",
+    ] {
+        let told: Vec<String> = names(text).iter().map(|finding| finding.message.clone()).collect();
+        assert!(told.is_empty(), "{text:?}: {told:?}");
+    }
+}
