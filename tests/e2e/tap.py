@@ -46,20 +46,19 @@ def main() -> int:
     def pump(sender: str, source: int, sink) -> None:
         buffer, readable = bytearray(), True
         while data := os.read(source, 1 << 16):
+            # Written down before it goes on, so that no answer stands before its request.
+            buffer += data
+            try:
+                for body in frames(buffer) if readable else ():
+                    note(sender, json.loads(body))
+            except ValueError as error:  # what tests send on purpose; from the server it is a fault
+                readable = False
+                note(sender, {"unreadable": str(error)})
             try:
                 sink.write(data)
                 sink.flush()
             except (BrokenPipeError, ValueError):
                 break
-            if not readable:
-                continue
-            buffer += data
-            try:
-                for body in frames(buffer):
-                    note(sender, json.loads(body))
-            except ValueError as error:  # what tests send on purpose; from the server it is a fault
-                readable = False
-                note(sender, {"unreadable": str(error)})
         if buffer and readable:
             note(sender, {"unreadable": f"{len(buffer)} bytes that are no whole message"})
         try:
