@@ -27,8 +27,8 @@ fn main() {
         let list: Vec<String> = problems.iter().map(|problem| format!("vocab/data/{problem}")).collect();
         panic!("the vocabulary has {} problems:\n{}", list.len(), list.join("\n"));
     }
-    let baked =
-        postcard::to_allocvec(&(vocabulary.entries(), vocabulary.sources())).unwrap_or_else(|error| panic!("{error}"));
+    let baked = postcard::to_allocvec(&(vocabulary.entries(), vocabulary.sources(), vocabulary.words()))
+        .unwrap_or_else(|error| panic!("{error}"));
     let out = PathBuf::from(std::env::var_os("OUT_DIR").unwrap_or_default()).join("vocabulary.bin");
     fs::write(&out, baked).unwrap_or_else(|error| panic!("{}: {error}", out.display()));
 }

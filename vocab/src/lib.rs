@@ -14,6 +14,7 @@ static BAKED: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/vocabulary.bin")
 /// Never: the bytes were written by the same types in the same build.
 #[allow(clippy::expect_used)]
 pub fn built_in() -> Vocabulary {
-    let (entries, sources) = postcard::from_bytes(BAKED).expect("the build script wrote these bytes with these types");
-    Vocabulary::new(entries, sources)
+    let (entries, sources, words) =
+        postcard::from_bytes(BAKED).expect("the build script wrote these bytes with these types");
+    Vocabulary::new(entries, sources).with_words(words)
 }

@@ -309,6 +309,11 @@ impl Entry {
         self.open.iter().any(|word| word == what)
     }
 
+    /// Movement: something that a muscle does for a structure and that no joint is said to allow (steadying, tightening).
+    pub fn is_effect(&self) -> bool {
+        self.class.as_deref() == Some("effect")
+    }
+
     /// Facts that hold as a rule: all but variants.
     pub fn usual(&self) -> impl Iterator<Item = &Relation> {
         self.facts.iter().filter(|fact| !fact.variant).map(|fact| &fact.relation)
@@ -346,6 +351,20 @@ impl Relation {
             Self::Reflex { .. } => "reflex",
             Self::MovedAt { .. } => "moved-at",
         }
+    }
+
+    /// Every entry of which the fact speaks: its target, and the place, movement or nerve that goes with it.
+    pub fn mentions(&self) -> impl Iterator<Item = EntryId> {
+        let second = match self {
+            Self::ArisesFrom { at, .. }
+            | Self::ContinuesAs { at, .. }
+            | Self::Gives { at, .. }
+            | Self::Supplies { at, .. }
+            | Self::Sign { at, .. } => *at,
+            Self::Acts { movement, .. } | Self::KeyMuscle { movement, .. } => Some(*movement),
+            _ => None,
+        };
+        self.target().into_iter().chain(second)
     }
 
     /// The entry that the fact points at, where it points at one.

@@ -25,6 +25,8 @@ pub struct Vocabulary {
     /// For every entry the facts of other entries that point at it: (owner, place of the fact in the owner's list).
     pointing: Vec<Vec<(EntryId, usize)>>,
     parts: Vec<Vec<EntryId>>,
+    /// Words that the data files list as right.
+    words: Vec<String>,
 }
 
 impl Vocabulary {
@@ -45,7 +47,19 @@ impl Vocabulary {
                 slot.push(id);
             }
         }
-        Self { entries, sources, by_id, pointing, parts }
+        Self { entries, sources, by_id, pointing, parts, words: Vec::new() }
+    }
+
+    /// The same with words that names may have though no two names do.
+    #[must_use]
+    pub fn with_words(mut self, words: Vec<String>) -> Self {
+        self.words = words;
+        self
+    }
+
+    /// Words that the data files list as right, in lower case.
+    pub fn words(&self) -> &[String] {
+        &self.words
     }
 
     /// All entries; the place of an entry is its [`EntryId`].

@@ -36,6 +36,7 @@ pub fn read(files: &[File<'_>], base: Option<&Vocabulary>) -> (Vocabulary, Vec<P
 
     let mut entries: Vec<Entry> = base.map(|base| base.entries().to_vec()).unwrap_or_default();
     let mut sources: Vec<Source> = base.map(|base| base.sources().to_vec()).unwrap_or_default();
+    let mut words: Vec<String> = base.map(|base| base.words().to_vec()).unwrap_or_default();
     let mut places: HashMap<String, EntryId> =
         entries.iter().zip(0..).map(|(entry, place)| (entry.id.clone(), EntryId(place))).collect();
 
@@ -73,6 +74,7 @@ pub fn read(files: &[File<'_>], base: Option<&Vocabulary>) -> (Vocabulary, Vec<P
             }
         }
         sources.extend(reader.sources(table.get_ref()));
+        words.extend(reader.words(table.get_ref()));
     }
 
     let kinds: Vec<Kind> = entries.iter().map(|entry| entry.kind).collect();
@@ -88,7 +90,7 @@ pub fn read(files: &[File<'_>], base: Option<&Vocabulary>) -> (Vocabulary, Vec<P
         let entry = &mut entries[place.0 as usize];
         reader.entry(table, kind, region, entry, &scope);
     }
-    (Vocabulary::new(entries, sources), problems)
+    (Vocabulary::new(entries, sources).with_words(words), problems)
 }
 
 /// The identifier that a preferred name has unless its entry says otherwise: lower-case ASCII, runs of other characters
@@ -187,7 +189,7 @@ impl<'a> Reader<'a, '_> {
             let word = key.get_ref().as_ref();
             match (Kind::from_word(word), value.get_ref()) {
                 (Some(kind), DeValue::Array(list)) => all.extend(list.iter().map(|item| (kind, item))),
-                (None, DeValue::Array(_)) if word == "source" => {}
+                (None, DeValue::Array(_)) if matches!(word, "source" | "words") => {}
                 (None, DeValue::String(name)) if word == "region" => {
                     if Region::from_word(name).is_none() {
                         let near = did_you_mean(name, Region::ALL.iter().map(|region| region.word()));
@@ -195,7 +197,7 @@ impl<'a> Reader<'a, '_> {
                     }
                 }
                 _ => {
-                    let words = Kind::ALL.iter().map(|kind| kind.word()).chain(["source", "region"]);
+                    let words = Kind::ALL.iter().map(|kind| kind.word()).chain(["source", "region", "words"]);
                     let near = did_you_mean(word, words);
                     self.say(
                         key.span().start,
@@ -232,6 +234,19 @@ impl<'a> Reader<'a, '_> {
             fields.finish();
         }
         all
+    }
+
+    /// The words that a file lists as right.
+    fn words(&mut self, table: &DeTable<'a>) -> Vec<String> {
+        let list = table.get("words").and_then(|list| list.get_ref().as_array());
+        let mut words = Vec::new();
+        for item in list.into_iter().flat_map(|list| list.iter()) {
+            match item.get_ref().as_str() {
+                Some(text) => words.extend(text.split_whitespace().map(str::to_lowercase)),
+                None => self.say(item.span().start, "`words` is a list of words in quotes".to_owned()),
+            }
+        }
+        words
     }
 
     fn entry(
