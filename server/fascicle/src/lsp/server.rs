@@ -16,7 +16,7 @@ use tower_lsp::{ClientSocket, LanguageServer, LspService};
 use super::capabilities::{self, Can};
 use super::document::Document;
 use super::publish::Publisher;
-use super::requests::{code_actions, completion, diagnostics, hover, status};
+use super::requests::{code_actions, completion, diagnostics, entry, hover, status, tree};
 use super::state::{Session, View};
 use super::{from_proto, transport};
 use crate::course::Course;
@@ -37,6 +37,8 @@ pub fn service(gone: Arc<Notify>) -> (LspService<impl LanguageServer>, ClientSoc
         Server { session, publisher, gone }
     })
     .custom_method("fascicle/status", Server::status)
+    .custom_method("fascicle/tree", Server::tree)
+    .custom_method("fascicle/entry", Server::entry)
     .custom_method("$/setTrace", Server::set_trace)
     .finish()
 }
@@ -87,6 +89,16 @@ impl Server {
     #[allow(clippy::unused_async)] // the shape that the service wants
     async fn status(&self) -> Result<status::Status> {
         Ok(status::status(&self.session))
+    }
+
+    async fn tree(&self, params: tree::TreeParams) -> Result<Option<tree::Tree>> {
+        let view = self.view(&params.text_document.uri);
+        self.answer("fascicle/tree", view, move |view| tree::tree(view, &params)).await
+    }
+
+    async fn entry(&self, params: entry::EntryParams) -> Result<Option<entry::Entry>> {
+        let course = Arc::clone(&self.session.state().elsewhere);
+        tokio::task::spawn_blocking(move || entry::entry(&course, &params)).await.map_err(|_| Error::internal_error())
     }
 
     #[allow(clippy::unused_async)] // the shape that the service wants

@@ -3,5 +3,7 @@
 pub mod code_actions;
 pub mod completion;
 pub mod diagnostics;
+pub mod entry;
 pub mod hover;
 pub mod status;
+pub mod tree;
