@@ -222,7 +222,7 @@ const peek = hoverTooltip((view, at) => {
 // --- completion ---------------------------------------------------------------------------------------------------
 
 function complete(context) {
-  const answer = ask("complete", context.pos);
+  const answer = ask("complete", context.state.doc.toString(), context.pos);
   if (!answer || (!context.explicit && context.pos - answer.from < 2)) return null;
   return {
     from: answer.from,

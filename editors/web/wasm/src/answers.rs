@@ -1,5 +1,6 @@
 //! What the page is told, as it is written in JSON.
 
+use fascicle_analysis::features::{completion, places};
 use fascicle_analysis::reading::{Knowledge, Reading};
 use fascicle_analysis::{Span, card};
 use fascicle_vocab::{EntryId, Vocabulary};
@@ -93,16 +94,43 @@ pub struct Place {
 impl Place {
     /// The name at a byte, the narrowest where several touch it.
     pub fn new(reading: &Reading, at: usize, units: &Units, knowledge: &Knowledge) -> Option<Self> {
-        let blocks = reading.blocks.list.iter().zip(&reading.mentions);
-        let here = blocks.filter(|(block, _)| block.span.start <= at && at <= block.span.end);
-        let names = here.flat_map(|(block, mentions)| {
-            mentions.list.iter().map(|mention| (block.plain.to_source(mention.span), mention))
-        });
-        let (span, mention) = names
-            .filter(|(span, _)| span.start <= at && at <= span.end)
-            .min_by_key(|(span, _)| (span.end == at, span.end - span.start))?;
-        let entries = mention.candidates.iter().map(|id| knowledge.vocabulary.entry(*id).id.clone()).collect();
-        Some(Self { range: Range::new(span, units), entries })
+        let place = places::at(reading, at)?;
+        let entries = place.entries.iter().map(|id| knowledge.vocabulary.entry(*id).id.clone()).collect();
+        Some(Self { range: Range::new(place.span, units), entries })
+    }
+}
+
+/// What can be completed at a place.
+#[derive(Debug, Serialize)]
+pub struct Completion {
+    #[serde(flatten)]
+    range: Range,
+    items: Vec<Item>,
+    more: bool,
+}
+
+#[derive(Debug, Serialize)]
+struct Item {
+    text: String,
+    matched: Option<String>,
+    id: String,
+    kind: &'static str,
+}
+
+impl Completion {
+    /// A completion of the reader.
+    pub fn new(completion: completion::Completion, units: &Units, vocabulary: &Vocabulary) -> Self {
+        let item = |item: completion::Item| Item {
+            text: item.text,
+            matched: item.matched,
+            id: vocabulary.entry(item.entry).id.clone(),
+            kind: vocabulary.kind(item.entry).word(),
+        };
+        Self {
+            range: Range::new(completion.span, units),
+            more: completion.more,
+            items: completion.items.into_iter().map(item).collect(),
+        }
     }
 }
 

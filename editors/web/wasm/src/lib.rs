@@ -8,12 +8,13 @@
 mod answers;
 mod units;
 
+use fascicle_analysis::features::completion::{Names, complete};
 use fascicle_analysis::reading::{Knowledge, Reading, read};
 use fascicle_analysis::{Form, Settings, picture};
 use serde::Serialize;
 use wasm_bindgen::prelude::wasm_bindgen;
 
-use crate::answers::{Branches, Card, Findings, Place};
+use crate::answers::{Branches, Card, Completion, Findings, Place};
 use crate::units::Units;
 
 /// One document and what is known of anatomy.
@@ -21,6 +22,7 @@ use crate::units::Units;
 #[derive(Debug)]
 pub struct Reader {
     knowledge: Knowledge,
+    names: Names,
     settings: Settings,
     text: String,
     units: Units,
@@ -32,8 +34,11 @@ impl Reader {
     /// A reader with the built-in vocabulary and an empty document.
     #[wasm_bindgen(constructor)]
     pub fn new() -> Self {
+        let knowledge = Knowledge::new(fascicle_vocab::built_in());
+        let names = Names::new(&knowledge.vocabulary);
         Self {
-            knowledge: Knowledge::new(fascicle_vocab::built_in()),
+            knowledge,
+            names,
             settings: Settings::default(),
             text: String::new(),
             units: Units::default(),
@@ -53,6 +58,15 @@ impl Reader {
     /// The entries that are named at a place: [`Place`], or `null`.
     pub fn place(&self, at: usize) -> String {
         json(&Place::new(&self.reading, self.units.byte(at), &self.units, &self.knowledge))
+    }
+
+    /// What can be completed at a place of a text, which may be newer than what was read: [`Completion`], or `null` if
+    /// nothing.
+    pub fn complete(&self, text: &str, at: usize) -> String {
+        let vocabulary = &self.knowledge.vocabulary;
+        let units = Units::new(text);
+        let completion = complete(text, units.byte(at), &self.names, vocabulary);
+        json(&(!completion.items.is_empty()).then(|| Completion::new(completion, &units, vocabulary)))
     }
 
     /// The card of an entry: [`Card`], or `null` if there is no such entry.
