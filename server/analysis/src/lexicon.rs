@@ -5,7 +5,7 @@
 //! the tests. No structure is named: structures are the vocabulary's.
 //!
 //! A **phrase** is a row of slots. A slot lists alternatives (`supplies|innervates`); `?` behind it says that it may be
-//! missing. Adverbs may stand between slots.
+//! missing; `~` stands for up to five words of any kind. Adverbs may stand between slots.
 
 use crate::claims::{ClaimKind, PartRole};
 
@@ -86,7 +86,7 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("controls|control|drives|drive|powers|power", K::Supply, P::Nerve, P::Muscle, "The axillary nerve powers deltoid."),
     participle("supplying|innervating", K::Supply, P::Nerve, P::Muscle, "The axillary nerve, supplying deltoid, winds round the bone."),
     participle("supplied|innervated|served|driven|powered|controlled by|via|through|from", K::Supply, P::Muscle, P::Nerve, "Deltoid is supplied by the axillary nerve."),
-    verb("receives|receive|gets|get|takes|take|derives|derive|has|have its|their|the|a? motor|nerve|nervous? supply|innervation from|via|through|by", K::Supply, P::Muscle, P::Nerve, "Deltoid receives its innervation from the axillary nerve."),
+    verb("receives|receive|gets|get|takes|take|derives|derive|has|have|obtains|obtain|draws|draw|owes|owe its|their|the|a? motor|nerve|nervous? supply|innervation|fibres|fibers from|to|via|through|by", K::Supply, P::Muscle, P::Nerve, "Deltoid receives its innervation from the axillary nerve."),
     verb("receives|receive|gets|get a|its|their? motor? branch|branches|twig|twigs|fibres|fibers from|of", K::Supply, P::Muscle, P::Nerve, "Deltoid receives twigs from the axillary nerve."),
     verb("depends|depend|relies|rely on|upon", K::Supply, P::Muscle, P::Nerve, "Deltoid depends on the axillary nerve."),
     noun("motor|nerve? innervation|supply of|to|for", K::Supply, P::Nerve, P::Muscle, "The innervation of deltoid is by the axillary nerve."),
@@ -103,6 +103,7 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("branches|branch off", K::Branching, P::Nerve, P::Parent, "The axillary nerve branches off the posterior cord."),
     participle("arising|derived|originating|springing|formed|coming|made|built|given|drawn|descended off? up? from|by|of", K::Branching, P::Nerve, P::Parent, "The axillary nerve is derived from the posterior cord."),
     participle("a|an|the|its|one? of? the? terminal|direct|main|large|larger|small|smaller|named|chief|motor|sensory|muscular|cutaneous|collateral|infraclavicular|supraclavicular|two? branch|branches|offshoot|offshoots|continuation|division of|from", K::Branching, P::Nerve, P::Parent, "The axillary nerve is a terminal branch of the posterior cord."),
+    participle("member|part|one of", K::Membership, P::Muscle, P::Group, "Supraspinatus, member of the rotator cuff, abducts."),
     participle("given off by", K::Branching, P::Nerve, P::Parent, "The axillary nerve is given off by the posterior cord."),
     verb("gives|give off", K::Branching, P::Parent, P::Nerve, "The posterior cord gives off the axillary nerve."),
     verb("gives|give rise|origin to", K::Branching, P::Parent, P::Nerve, "The posterior cord gives rise to the axillary nerve."),
@@ -131,6 +132,7 @@ pub const RELATIONS: &[RelationWord] = &[
 
     // Passage.
     verb("passes|pass|runs|run|travels|travel|courses|course|goes|go|enters|enter|exits|exit|leaves|leave|descends|descend|emerges|emerge|winds|wind by|via|through|within|in|inside", K::Passage, P::Nerve, P::Landmark, "The median nerve passes through the carpal tunnel."),
+    verb("leaves|leave|enters|enter|exits|exit|reaches|reach|gains|gain|passes|pass|crosses|cross|runs|run|descends|descend|comes|come|emerges|emerge ~ through|via", K::Passage, P::Nerve, P::Landmark, "The median nerve enters the palm through the carpal tunnel."),
     verb("traverses|traverse|enters|enter|pierces|pierce|perforates|perforate", K::Passage, P::Nerve, P::Landmark, "The median nerve traverses the carpal tunnel."),
     participle("passing|running|travelling|traveling|coursing through|within|in|inside", K::Passage, P::Nerve, P::Landmark, "The median nerve, passing through the carpal tunnel, reaches the hand."),
     participle("piercing|traversing|perforating|entering", K::Passage, P::Nerve, P::Landmark, "The median nerve, traversing the carpal tunnel, reaches the hand."),
@@ -138,6 +140,7 @@ pub const RELATIONS: &[RelationWord] = &[
 
     // Attachment.
     verb("inserts|insert|attaches|attach into|on|onto|to|in|at|by", K::Attachment, P::Muscle, P::Landmark, "Brachialis inserts on the tuberosity of ulna."),
+    verb("is|are attached to|on", K::Attachment, P::Muscle, P::Landmark, "Brachialis is attached to the tuberosity of ulna."),
     participle("inserted|attached into|on|onto|to|in|at", K::Attachment, P::Muscle, P::Landmark, "Brachialis is inserted into the tuberosity of ulna."),
     verb("has|have its|their? insertion on|in|into|at|onto", K::Attachment, P::Muscle, P::Landmark, "Brachialis has its insertion on the tuberosity of ulna."),
 
@@ -146,11 +149,12 @@ pub const RELATIONS: &[RelationWord] = &[
 
     // Membership.
     verb("belongs|belong to", K::Membership, P::Muscle, P::Group, "Supraspinatus belongs to the rotator cuff."),
-    verb("is|are|lies|lie|sits|sit|located|found|part|one|member|members a? part|one|member|members? in|of|within", K::Membership, P::Muscle, P::Group, "Supraspinatus is a member of the rotator cuff."),
+    verb("is|are|lies|lie|sits|sit|counts|count|found|member|members|part a|an|the|one? part|one|member|members|muscle|muscles|located|found|among? in|of|within|among", K::Membership, P::Muscle, P::Group, "Supraspinatus is a member of the rotator cuff."),
     verb("comprises|comprise|consists|consist|includes|include|contains|contain of?", K::Membership, P::Group, P::Muscle, "The rotator cuff comprises supraspinatus and infraspinatus."),
 
     // Deficit.
-    noun("injury|lesion|lesions|damage|section|division|palsy|palsies|transection|loss|neuropathy|injuries|compression to|of", K::Deficit, P::Muscle, P::Nerve, "Injury to the axillary nerve causes weakness of deltoid."),
+    noun("injury|lesion|lesions|damage|section|division|palsy|palsies|transection|loss|neuropathy|injuries|compression|cutting|severing|paralysis|destruction|entrapment to|of", K::Deficit, P::Muscle, P::Nerve, "Injury to the axillary nerve causes weakness of deltoid."),
+    noun("injuring|cutting|severing|damaging|dividing|compressing", K::Deficit, P::Muscle, P::Nerve, "Cutting the axillary nerve causes weakness of deltoid."),
 ];
 
 /// A label (`Innervation:`), a heading (`## Innervates`) or a header of a table, and what its value is.
@@ -203,8 +207,12 @@ pub const LABELS: &[(&str, Label)] = &[
     ("origins", label(K::Attachment, P::Muscle, P::Landmark)), ("proximal attachment", label(K::Attachment, P::Muscle, P::Landmark)),
     ("insertion", label(K::Attachment, P::Muscle, P::Landmark)), ("i", label(K::Attachment, P::Muscle, P::Landmark)),
     ("insertions", label(K::Attachment, P::Muscle, P::Landmark)), ("distal attachment", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("inferior attachment", label(K::Attachment, P::Muscle, P::Landmark)), ("superior attachment", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("lower attachment", label(K::Attachment, P::Muscle, P::Landmark)), ("upper attachment", label(K::Attachment, P::Muscle, P::Landmark)),
     ("inserts", label(K::Attachment, P::Muscle, P::Landmark)),
     ("arises from", label(K::Branching, P::Nerve, P::Parent)), ("branch of", label(K::Branching, P::Nerve, P::Parent)),
+    ("given off by", label(K::Branching, P::Nerve, P::Parent)), ("comes from", label(K::Branching, P::Nerve, P::Parent)),
+    ("from", label(K::Branching, P::Nerve, P::Parent)), ("derived from", label(K::Branching, P::Nerve, P::Parent)),
     ("parent nerve", label(K::Branching, P::Nerve, P::Parent)), ("parent", label(K::Branching, P::Nerve, P::Parent)),
     ("source", label(K::Branching, P::Nerve, P::Parent)), ("cord", label(K::Branching, P::Nerve, P::Parent)),
     ("arises", label(K::Branching, P::Nerve, P::Parent)),
@@ -212,9 +220,17 @@ pub const LABELS: &[(&str, Label)] = &[
     ("gives off", label(K::Branching, P::Parent, P::Nerve)), ("gives", label(K::Branching, P::Parent, P::Nerve)),
     ("continues as", label(K::Renaming, P::Parent, P::Nerve)), ("becomes", label(K::Renaming, P::Parent, P::Nerve)),
     ("passes through", label(K::Passage, P::Nerve, P::Landmark)), ("foramen", label(K::Passage, P::Nerve, P::Landmark)),
+    ("leaves skull by", label(K::Passage, P::Nerve, P::Landmark)), ("leaves skull through", label(K::Passage, P::Nerve, P::Landmark)),
+    ("opening", label(K::Passage, P::Nerve, P::Landmark)), ("skull exit", label(K::Passage, P::Nerve, P::Landmark)), ("course", label(K::Passage, P::Nerve, P::Landmark)),
+    ("passes", label(K::Passage, P::Nerve, P::Landmark)), ("tunnel", label(K::Passage, P::Nerve, P::Landmark)), ("exit foramen", label(K::Passage, P::Nerve, P::Landmark)),
     ("exit", label(K::Passage, P::Nerve, P::Landmark)), ("passage", label(K::Passage, P::Nerve, P::Landmark)),
+    ("nature", label(K::Modality, P::Nerve, P::Modality)), ("carries", label(K::Modality, P::Nerve, P::Modality)),
     ("modality", label(K::Modality, P::Nerve, P::Modality)), ("fibres", label(K::Modality, P::Nerve, P::Modality)),
-    ("type", label(K::Modality, P::Nerve, P::Modality)), ("kind", label(K::Joint, P::Joint, P::JointKind)),
+    ("type", label(K::Modality, P::Nerve, P::Modality)), ("movements", label(K::Joint, P::Joint, P::Movement)), ("movements allowed", label(K::Joint, P::Joint, P::Movement)), ("allows", label(K::Joint, P::Joint, P::Movement)),
+    ("joint type", label(K::Joint, P::Joint, P::JointKind)), ("type of joint", label(K::Joint, P::Joint, P::JointKind)), ("class", label(K::Joint, P::Joint, P::JointKind)),
+    ("skin", label(K::Skin, P::Nerve, P::Skin)), ("sensory", label(K::Skin, P::Nerve, P::Skin)), ("cutaneous", label(K::Skin, P::Nerve, P::Skin)), ("sensation", label(K::Skin, P::Nerve, P::Skin)), ("sensory supply", label(K::Skin, P::Nerve, P::Skin)),
+    ("area", naming(P::Skin)), ("skin area", naming(P::Skin)), ("region", naming(P::Skin)), ("area of skin", naming(P::Skin)),
+    ("kind", label(K::Joint, P::Joint, P::JointKind)),
     ("compartment", label(K::Membership, P::Muscle, P::Group)), ("group", label(K::Membership, P::Muscle, P::Group)),
 ];
 
@@ -229,7 +245,12 @@ pub fn label_of(text: &str) -> Option<Label> {
 /// Whether a label of attachments means the insertion.
 pub fn is_insertion(label: &str) -> bool {
     let label = label.trim().to_lowercase();
-    label.starts_with("insert") || label.starts_with("distal") || label == "i" || label == "i:"
+    label.starts_with("insert")
+        || label.starts_with("inferior")
+        || label.starts_with("lower")
+        || label.starts_with("distal")
+        || label == "i"
+        || label == "i:"
 }
 
 /// Words that join the members of a list.
@@ -271,7 +292,7 @@ word_lists! {
     /// Words that take members out.
     is_exception: "except excepting excluding besides but-for save barring";
     /// Pronouns that stand for the subject of the sentence before.
-    is_pronoun: "it they this these both them";
+    is_pronoun: "it its they this these both them";
     /// Nouns that name a kind, so that "this nerve" stands for the last nerve.
     is_kind_noun: "nerve nerves muscle muscles branch branches structure structures trunk cord joint";
     /// Nouns before "of" that leave the name behind it what it is ("branches of the radial nerve", "both heads of biceps").
@@ -283,7 +304,7 @@ word_lists! {
     /// Prepositions: a name behind one is no subject.
     is_preposition: "of to with in at from by via through under over behind between beneath near on into onto around round along across towards toward deep superficial against beside for than like within as after before lateral medial posterior anterior proximal distal";
     /// Words with which a sentence asserts nothing of its own.
-    asserts_nothing: "if unless suppose imagine hypothetical hypothetically would could should whether mistake mistakes misconception misconceptions myth wrongly incorrectly incorrect erroneously falsely confuse confused confuses mistaken mistakenly false untrue wrong dog dogs canine cat cats feline horse horses equine rat rats mouse mice rabbit rabbits sheep pig pigs porcine bovine cattle monkey monkeys primate primates ape apes quadruped quadrupeds mammals amphibian amphibians fish bird birds reptile reptiles embryo embryonic embryologically embryology arch arches somite somites myotomes historically formerly previously thought reported reports studies study cadavers cadaveric specimens variant variants variation variations anomalous anomaly anomalies variably unlike instead mnemonic";
+    asserts_nothing: "if unless suppose imagine hypothetical hypothetically would could should whether mistake mistakes misconception misconceptions myth wrongly incorrectly incorrect erroneously falsely confuse confused confuses mistaken mistakenly false untrue wrong dog dogs canine cat cats feline horse horses equine rat rats mouse mice rabbit rabbits sheep pig pigs porcine bovine cattle monkey monkeys primate primates ape apes quadruped quadrupeds mammals amphibian amphibians fish bird birds reptile reptiles embryo embryonic embryologically embryology arch arches somite somites myotomes historically formerly previously thought reported reports studies study cadavers cadaveric specimens variant variants variation variations anomalous anomaly anomalies variably unlike instead mnemonic nobody no-one doubt doubts believes believed neither-of";
     /// Words that make what follows no motor supply: vessels, sensation, nuclei.
     is_not_motor: "artery arteries arterial blood vein veins venous vascular perfusion vessel vessels lymphatic sympathetic parasympathetic autonomic proprioceptive proprioception nucleus nuclei tract tracts cortex skin cutaneous sensory sensation mucosa membrane articular capsule periosteum dermatome vasomotor secretomotor dura";
     /// Participles of doing: "flexion is *produced* by".
@@ -291,8 +312,67 @@ word_lists! {
     /// Verbs of doing: "*produces* flexion".
     does: "produces produce performs perform causes cause effects effect assists assist aids aid helps help contributes contribute initiates initiate enables enable does do brings about acts act in responsible for";
     /// Words that tell of a loss.
-    is_loss: "paralysis paralyses paralyzes weakness weakens weaken denervation denervates wasting atrophy palsy paresis paralysed paralyzed weak weakened denervated lost loses loss";
+    is_loss: "paralysis paralyses paralyzes paralyse paralyze weakness weakens weaken denervation denervates wasting wastes atrophy palsy paresis paralysed paralyzed weak weakened denervated lost loses lose loss abolishes abolish abolished impairs impair impaired cannot unable inability difficulty causes produces";
+    /// Verbs of taking place: "inversion *occurs* at".
+    happens: "occur occurs takes take happens happen is are";
+    /// Verbs by which a lesion brings about a sign: "causes wrist drop".
+    brings_about: "causes cause produces produce results result leads lead gives give brings bring shows show presents present means";
 }
+
+/// Numbers in words.
+pub const NUMBERS: &[&str] = &[
+    "zero",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+    "thirteen",
+    "fourteen",
+    "fifteen",
+    "sixteen",
+    "seventeen",
+    "eighteen",
+    "nineteen",
+    "twenty",
+];
+
+/// The number that a word or numeral is.
+pub fn number(word: &str) -> Option<u32> {
+    let place = NUMBERS.iter().position(|known| *known == word).and_then(|place| u32::try_from(place).ok());
+    place.or_else(|| word.parse().ok().filter(|number| *number < 100))
+}
+
+/// Nouns by which parts are counted, with the class or kind of part that they name; `None` for parts of a muscle.
+pub const COUNTED: &[(&str, Option<&str>)] = &[
+    ("heads", None),
+    ("head", None),
+    ("bellies", None),
+    ("parts", None),
+    ("trunks", Some("trunk")),
+    ("cords", Some("cord")),
+];
+
+/// Nouns of bone features so small that a muscle which is attached to one is not attached to another of the same bone.
+pub const POINTS: &[&str] = &[
+    "tuberosity",
+    "tubercle",
+    "trochanter",
+    "epicondyle",
+    "process",
+    "acromion",
+    "olecranon",
+    "spine",
+    "malleolus",
+    "patella",
+];
 
 /// Words for what a nerve carries, with the modality.
 pub const MODALITIES: &[(&str, &str)] = &[

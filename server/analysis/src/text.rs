@@ -190,6 +190,28 @@ impl Plain {
         if piece.len == piece.source_len { piece.source + into.min(piece.len) } else { piece.source + piece.source_len }
     }
 
+    /// Its lines: cut at line ends of the source and at hard breaks.
+    pub fn lines(&self) -> Vec<Self> {
+        let mut cuts: Vec<usize> = self.breaks.clone();
+        cuts.extend(self.text.match_indices('\n').map(|(at, _)| at));
+        cuts.sort_unstable();
+        cuts.push(self.text.len());
+        let mut start = 0;
+        let mut list = Vec::new();
+        for cut in cuts {
+            list.push(self.slice(Span::new(start, cut)));
+            start = cut + 1;
+        }
+        list
+    }
+
+    /// Without white space at its ends.
+    #[must_use]
+    pub fn trimmed(&self) -> Self {
+        let start = self.text.len() - self.text.trim_start().len();
+        self.slice(Span::new(start, self.text.trim_end().len().max(start)))
+    }
+
     /// Whether a stretch stands for a line end of the source that is shown as a blank.
     pub fn is_line_break(&self, span: Span) -> bool {
         self.breaks.iter().any(|at| span.start <= *at && *at < span.end)

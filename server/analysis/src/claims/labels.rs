@@ -8,6 +8,7 @@ use fascicle_model::{Kind, Vocabulary};
 use super::sentences::{self, Scope, Side, side_of};
 use super::{Claim, ClaimKind, Part, PartRole, What};
 use crate::lexicon::{self, Label};
+use crate::mentions::Mention;
 use crate::text::{Mark, Span};
 
 /// Reads the labels in a block. `above` is the label of the heading or outer item that it stands under, if that is one.
@@ -168,12 +169,13 @@ pub fn value_claims(
         let claim = |kind: ClaimKind, own: Part, mut parts: Vec<Part>| {
             let span = parts.iter().map(|part| part.span).reduce(Span::cover).unwrap_or_default();
             parts.insert(0, own);
-            Claim { kind, span, parts, negated: false, hedged: false, all: false, block: scope.block }
+            Claim { kind, span, parts, negated: false, hedged: false, all: false, block: scope.block, key: None }
         };
         match label.value {
             PartRole::Movement => {
                 for (movement, target) in sentences::movement_values(scope, from, to) {
                     let mut parts = vec![Part { role: PartRole::Movement, span: movement.span, what: movement.what }];
+                    let target = target.filter(|_| kind != ClaimKind::Joint);
                     parts.extend(target.map(|target| Part {
                         role: PartRole::Joint,
                         span: target.span,
@@ -229,15 +231,53 @@ fn is_neural(vocabulary: &Vocabulary, side: &Side) -> bool {
     matches!(&side.what, What::Entry(ids) if ids.iter().all(|id| vocabulary.is_neural(*id)))
 }
 
+/// `S1-S3 -> pudendal nerve`, `C5, C6 = axillary nerve`
+fn segments_first(scope: &Scope<'_>, from: usize, first: &Mention, to: usize) -> Option<Vec<Claim>> {
+    let tokens = &scope.mentions.tokens;
+    let text = &scope.plain.text;
+    let reading = super::segments::read(text, tokens.get(..to)?, from)?;
+    let word = |at: usize| tokens.get(at).map_or("", |token| token.span.of(text));
+    let between: Vec<&str> = (reading.end..first.tokens.0).map(word).collect();
+    let is_sign = between.iter().all(|word| matches!(*word, "-" | ">" | "→" | "=" | ":" | "—" | "–" | "the"))
+        && between.len() > usize::from(between.contains(&"the"));
+    let rest =
+        (first.tokens.1..to).all(|at| !word(at).chars().any(char::is_alphabetic) || matches!(word(at), "n" | "nerve"));
+    if !is_sign || !rest {
+        return None;
+    }
+    let subject = sentences::Subject { candidates: first.candidates.clone(), span: scope.plain.to_source(first.span) };
+    let side = side_of(scope.vocabulary, &subject, PartRole::Nerve)
+        .or_else(|| side_of(scope.vocabulary, &subject, PartRole::Muscle))?;
+    let segments = scope.plain.to_source(reading.span);
+    let parts = vec![
+        Part { role: PartRole::Structure, span: side.span, what: side.what },
+        Part { role: PartRole::Segments, span: segments, what: What::Segments(reading.main, reading.lesser) },
+    ];
+    let span = segments.cover(side.span);
+    Some(vec![Claim {
+        kind: ClaimKind::Roots,
+        span,
+        parts,
+        negated: false,
+        hedged: false,
+        all: false,
+        block: scope.block,
+        key: None,
+    }])
+}
+
 /// `FCU -> ulnar n.`, `Axillary nerve: deltoid, teres minor`: a muscle and a nerve with nothing but a sign between them.
 fn arrow(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Claim> {
     let tokens = &scope.mentions.tokens;
     let text = &scope.plain.text;
     let word = |at: usize| tokens.get(at).map_or("", |token| token.span.of(text));
-    let Some(first) = scope.mentions.list.iter().find(|mention| mention.tokens.0 >= from && mention.tokens.1 < to)
+    let Some(first) = scope.mentions.list.iter().find(|mention| mention.tokens.0 >= from && mention.tokens.1 <= to)
     else {
         return Vec::new();
     };
+    if let Some(claims) = segments_first(scope, from, first, to) {
+        return claims;
+    }
     if (from..first.tokens.0)
         .any(|at| word(at).chars().any(char::is_alphanumeric) && !lexicon::is_determiner(&word(at).to_lowercase()))
     {
@@ -296,6 +336,24 @@ fn arrow(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Claim> {
         at += 1;
     }
     let subject = sentences::Subject { candidates: first.candidates.clone(), span: scope.plain.to_source(first.span) };
+    if let Some(side) = side_of(scope.vocabulary, &subject, PartRole::Nerve)
+        .or_else(|| side_of(scope.vocabulary, &subject, PartRole::Muscle))
+    {
+        let label = Label { kind: Some(ClaimKind::Roots), value: PartRole::Segments, subject: PartRole::Structure };
+        let claims = value_claims(scope, sign + 1, to, label, "", std::slice::from_ref(&side));
+        let names = scope.mentions.list.iter().any(|mention| mention.tokens.0 > sign && mention.tokens.1 <= to);
+        if !claims.is_empty() && !names {
+            return claims;
+        }
+        let is_arrow = word(sign) == "→" || word(sign + 1) == ">";
+        if is_arrow && is_neural(scope.vocabulary, &side) {
+            let label = Label { kind: Some(ClaimKind::Branching), value: PartRole::Nerve, subject: PartRole::Parent };
+            let has_muscles = !sentences::values(scope, sign + 1, to, PartRole::Muscle).is_empty();
+            if !has_muscles {
+                return value_claims(scope, sign + 1, to, label, "", std::slice::from_ref(&side));
+            }
+        }
+    }
     let pairs = [(PartRole::Muscle, PartRole::Nerve), (PartRole::Nerve, PartRole::Muscle)];
     for (own, other) in pairs {
         let Some(side) = side_of(scope.vocabulary, &subject, own) else { continue };

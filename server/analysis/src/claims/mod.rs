@@ -4,6 +4,7 @@
 //! files of this folder each read one form: `sentences`, `labels`, `tables`, `exam`. What words mean stands in
 //! [`crate::lexicon`] alone.
 
+mod exam;
 mod labels;
 mod phrases;
 pub mod segments;
@@ -120,6 +121,8 @@ pub enum PartRole {
     Number,
     /// The kind of a joint.
     JointKind,
+    /// The trade's name for what a lesion shows.
+    Sign,
 }
 
 impl PartRole {
@@ -140,6 +143,7 @@ impl PartRole {
             Self::Group => "group",
             Self::Number => "number",
             Self::JointKind => "joint-kind",
+            Self::Sign => "sign",
         }
     }
 }
@@ -153,6 +157,8 @@ pub enum What {
     Segments(Segments, Segments),
     /// A word of a closed list (`motor`, `origin`, `hinge` …).
     Word(&'static str),
+    /// The name of a sign, as the vocabulary has it.
+    Sign(String),
     /// A number.
     Number(u32),
 }
@@ -185,6 +191,19 @@ pub struct Claim {
     pub all: bool,
     /// The block in which it was read.
     pub block: BlockIx,
+    /// It is what the key of an exam item says.
+    pub key: Option<Box<Key>>,
+}
+
+/// The key of an exam item, beside the claim that it makes.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Key {
+    /// What is replaced to correct it.
+    pub span: Span,
+    /// The options, each as the key would name it and as what it is.
+    pub options: Vec<(String, What)>,
+    /// Which part of the claim the option is.
+    pub part: Option<usize>,
 }
 
 impl Claim {
@@ -204,12 +223,12 @@ impl Claim {
 
 /// Reads the claims of a document.
 pub fn claims(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge) -> Vec<Claim> {
-    let mut claims = Vec::new();
+    let (mut claims, consumed) = exam::read(blocks, knowledge);
     let subjects = subjects::Subjects::new(blocks, mentions, &knowledge.vocabulary);
     let mut memory = sentences::Memory::default();
     let mut last_heading = None;
     for (at, block) in blocks.list.iter().enumerate() {
-        let Some(block_mentions) = mentions.get(at) else { continue };
+        let Some(block_mentions) = mentions.get(at).filter(|_| !consumed.contains(&at)) else { continue };
         if matches!(block.kind, BlockKind::Cell { .. } | BlockKind::Heading(_) | BlockKind::Title) || block.quoted {
             memory = sentences::Memory::default();
             continue;
@@ -221,6 +240,7 @@ pub fn claims(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge) -> 
         let above = subjects.of(at);
         let scope = sentences::Scope {
             vocabulary: &knowledge.vocabulary,
+            names: &knowledge.names,
             relations: &knowledge.relations,
             plain: &block.plain,
             mentions: block_mentions,

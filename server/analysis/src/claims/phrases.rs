@@ -1,6 +1,6 @@
 //! The lexicon's phrases and the vocabulary's movements, ready to be matched against tokens.
 
-use fascicle_model::{EntryId, Kind, Vocabulary};
+use fascicle_model::{EntryId, Kind, Relation, Vocabulary};
 use rustc_hash::FxHashMap;
 
 use crate::lexicon::{self, RELATIONS, RelationWord};
@@ -39,6 +39,8 @@ pub struct Relations {
     first: FxHashMap<&'static str, Vec<usize>>,
     /// Words of movements, by their first word.
     movements: FxHashMap<String, Vec<(Vec<String>, MovementWord)>>,
+    /// Names of signs of lesions, in lower case, as words.
+    signs: Vec<(Vec<String>, String)>,
 }
 
 impl Relations {
@@ -74,7 +76,31 @@ impl Relations {
                 relations.add_verb(&format!("{adjective}ly {base}"), id);
             }
         }
+        let mut signs: Vec<String> = Vec::new();
+        for entry in vocabulary.entries() {
+            for fact in &entry.facts {
+                if let Relation::Sign { sign, .. } = &fact.relation
+                    && sign.split(' ').count() <= 3
+                    && !signs.contains(sign)
+                {
+                    signs.push(sign.clone());
+                }
+            }
+        }
+        relations.signs = signs
+            .into_iter()
+            .map(|sign| (sign.to_lowercase().split([' ', '-']).map(str::to_owned).collect(), sign))
+            .collect();
         relations
+    }
+
+    /// The sign of a lesion that begins at an atom, with how many words it has.
+    pub fn sign_at<'w>(&self, at: usize, word: &dyn Fn(usize) -> &'w str) -> Option<(String, usize)> {
+        self.signs
+            .iter()
+            .filter(|(words, _)| words.iter().zip(at..).all(|(wanted, at)| word(at) == wanted))
+            .max_by_key(|(words, _)| words.len())
+            .map(|(words, sign)| (sign.clone(), words.len()))
     }
 
     fn add_verb(&mut self, verb: &str, id: EntryId) {
@@ -145,6 +171,10 @@ fn match_slots<'w>(slots: &[Slot], at: usize, word: &dyn Fn(usize) -> &'w str, i
     let Some((slot, rest)) = slots.split_first() else { return Some(at) };
     let here = word(at);
     let mut best = None;
+    if slot.words == ["~"] {
+        // Any one to five words, as few as will do.
+        return (1..=5).find_map(|len| match_slots(rest, at + len, word, false));
+    }
     if slot.words.contains(&here) {
         best = match_slots(rest, at + 1, word, false);
     }

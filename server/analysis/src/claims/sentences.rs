@@ -13,12 +13,16 @@ use super::{Claim, ClaimKind, Part, PartRole, What};
 use crate::blocks::BlockIx;
 use crate::lexicon::{self, Form, RelationWord};
 use crate::mentions::{Mention, Mentions};
+use crate::names::NameIndex;
 use crate::text::{Mark, Plain, Span};
 
 /// What a sentence is read with.
+#[derive(Clone, Copy)]
 pub struct Scope<'a> {
     /// The vocabulary.
     pub vocabulary: &'a Vocabulary,
+    /// The index of its names.
+    pub names: &'a NameIndex,
     /// Relation and movement words.
     pub relations: &'a Relations,
     /// The block's text.
@@ -246,6 +250,13 @@ pub fn values(scope: &Scope<'_>, from: usize, to: usize, role: PartRole) -> Vec<
         }
         match &atoms.get(at).map(|atom| &atom.kind) {
             Some(AtomKind::Name(_)) => sides.extend(sentence.side(at, role)),
+            Some(AtomKind::Word) if role == PartRole::Nerve => {
+                if let Some((side, end)) = sentence.bare_nerve(at) {
+                    sides.push(side);
+                    at = end;
+                    continue;
+                }
+            }
             Some(AtomKind::Segments(reading)) if role == PartRole::Segments => {
                 sides.push(Side {
                     what: What::Segments(reading.main, reading.lesser),
@@ -476,7 +487,8 @@ impl<'a> Sentence<'a, '_> {
                 break;
             }
             let behind = self.behind_bracket(next + 1);
-            if is_object && self.begins_predicate(behind) {
+            let has_own_verb = self.begins_predicate(behind) || matches!(self.word(behind), "from" | "by" | "via");
+            if is_object && has_own_verb {
                 break;
             }
             group.members.push(next);
@@ -571,6 +583,21 @@ impl<'a> Sentence<'a, '_> {
         candidates.iter().any(|id| fits(self.scope.vocabulary, role, *id))
     }
 
+    /// Words that are the name of a nerve without the noun: "facial", "deep fibular".
+    fn bare_nerve(&self, at: usize) -> Option<(Side, usize)> {
+        (1..=4).rev().find_map(|len| {
+            let end = at + len;
+            let tokens = &self.scope.mentions.tokens;
+            let (first, last) = (self.atoms.get(at)?, self.atoms.get(end - 1)?);
+            let span = Span::new(tokens.get(first.from)?.span.start, tokens.get(last.to.checked_sub(1)?)?.span.end);
+            let written = span.of(&self.scope.plain.text);
+            let names = self.scope.names.lookup(&format!("{written} nerve"));
+            let candidates: Vec<EntryId> = names.iter().map(|name| name.entry).collect();
+            let subject = Subject { candidates, span: self.scope.plain.to_source(span) };
+            side_of(self.scope.vocabulary, &subject, PartRole::Nerve).map(|side| (side, end))
+        })
+    }
+
     /// The members of a group as sides of a claim, those that fit the role.
     fn sides(&self, group: &Group, role: PartRole) -> Vec<Side> {
         group.members.iter().filter(|at| !self.is_struck(**at)).filter_map(|at| self.side(*at, role)).collect()
@@ -599,7 +626,10 @@ impl<'a> Sentence<'a, '_> {
                 }
                 Some(AtomKind::Name(_)) => claims.extend(self.bracket_claims(at)),
                 Some(AtomKind::Word) if matches!(self.word(at), "is" | "are" | "remains") => {
-                    claims.extend(self.predicate_claims(at))
+                    claims.extend(self.predicate_claims(at));
+                }
+                Some(AtomKind::Word) if lexicon::number(self.word(at)).is_some() => {
+                    claims.extend(self.count_claims(at));
                 }
                 _ => {}
             }
@@ -667,6 +697,25 @@ impl<'a> Sentence<'a, '_> {
         {
             return self.implied(role, word.ends_with('s'));
         }
+        if matches!(word, "former" | "latter") {
+            let list: Vec<Side> = self
+                .memory
+                .subject
+                .iter()
+                .filter_map(|subject| side_of(self.scope.vocabulary, subject, role))
+                .collect();
+            let one = if word == "former" { list.first() } else { list.last() };
+            return one.filter(|_| list.len() == 2).cloned().into_iter().collect();
+        }
+        if let Some(AtomKind::Segments(reading)) = self.atoms.get(before).map(|atom| &atom.kind)
+            && relation.kind == ClaimKind::Supply
+            && !before.checked_sub(1).is_some_and(|place| lexicon::is_preposition(self.word(place)))
+        {
+            return vec![Side {
+                what: What::Segments(reading.main, reading.lesser),
+                span: self.source(before, before + 1),
+            }];
+        }
         if let Some(group) = self.group_to(end) {
             let sides = self.sides(&group, role);
             let first = group.members.first().copied().unwrap_or(0);
@@ -695,7 +744,7 @@ impl<'a> Sentence<'a, '_> {
             let same: Vec<Side> = last.iter().filter(fits).cloned().collect();
             return if same.is_empty() { self.main_sides(role) } else { same };
         }
-        if matches!(word, ":" | "—" | "–" | "-")
+        if matches!(word, ":" | "—" | "–" | "-" | "=")
             && let Some(group) = self.group_to(before)
             && group.members.first().is_some_and(|first| (0..*first).all(|at| self.may_lead(at)))
         {
@@ -871,6 +920,9 @@ impl<'a> Sentence<'a, '_> {
             return Vec::new();
         }
         let pairwise = self.atoms.iter().any(|atom| atom.word == "respectively");
+        if pairwise && matches!(object, Object::Segments(..)) {
+            return Vec::new();
+        }
         let mut claims = Vec::new();
         for (l, left) in left.iter().enumerate() {
             for (r, right) in right.iter().enumerate() {
@@ -890,7 +942,7 @@ impl<'a> Sentence<'a, '_> {
                     parts.push(Part { role: PartRole::Role, span: self.source(at, at + 1), what: What::Word(end) });
                 }
                 let span = self.claim_span(at, left.span, right.span);
-                claims.push(Claim { kind, span, parts, negated, hedged, all, block: self.scope.block });
+                claims.push(Claim { kind, span, parts, negated, hedged, all, block: self.scope.block, key: None });
             }
             if let Some(group) = group
                 && relation.kind == ClaimKind::Supply
@@ -926,7 +978,16 @@ impl<'a> Sentence<'a, '_> {
                 Part { role: left_role, span: left.span, what: left.what.clone() },
                 Part { role: right_role, span: right.span, what: right.what },
             ];
-            claims.push(Claim { kind, span, parts, negated: !negated, hedged, all: false, block: self.scope.block });
+            claims.push(Claim {
+                kind,
+                span,
+                parts,
+                negated: !negated,
+                hedged,
+                all: false,
+                block: self.scope.block,
+                key: None,
+            });
         }
         claims
     }
@@ -951,7 +1012,7 @@ impl<'a> Sentence<'a, '_> {
             return Vec::new();
         }
         if relation.kind == ClaimKind::Deficit {
-            return self.deficit_claims(at, &object, &right);
+            return self.deficit_claims(at, object.end, &right);
         }
         let mut next = object.end;
         let (mut linked, mut negated, mut hedged) = (false, false, false);
@@ -994,41 +1055,109 @@ impl<'a> Sentence<'a, '_> {
         self.combine(relation, &left, &Object::Names(object), at, negated, hedged)
     }
 
-    /// "Injury to NERVE causes weakness of MUSCLE."
-    fn deficit_claims(&self, at: usize, nerve: &Group, nerves: &[Side]) -> Vec<Claim> {
+    /// "Injury to NERVE causes weakness of MUSCLE", "… abolishes MOVEMENT", "… causes wrist drop"
+    fn deficit_claims(&self, at: usize, end: usize, nerves: &[Side]) -> Vec<Claim> {
         let mut loss = None;
-        for place in nerve.end..self.atoms.len() {
-            if lexicon::is_loss(self.word(place)) {
+        for place in end..self.atoms.len() {
+            let word = self.word(place);
+            if lexicon::is_loss(word) || lexicon::brings_about(word) {
                 loss = Some(place);
                 break;
             }
-            if matches!(self.word(place), ";" | ".")
-                || lexicon::is_negation(self.word(place))
-                || lexicon::is_contrast(self.word(place))
+            if matches!(word, ";" | ".")
+                || (lexicon::is_negation(word) && word != "cannot")
+                || lexicon::is_contrast(word)
             {
                 return Vec::new();
             }
         }
         let Some(loss) = loss else { return Vec::new() };
-        let mut next = loss + 1;
-        while lexicon::is_determiner(self.word(next))
-            || lexicon::is_muscle_noun(self.word(next))
-            || lexicon::means_all(self.word(next))
-            || matches!(self.word(next), "of" | "in" | "power" | "function" | "complete" | "partial" | "or" | "and")
-            || lexicon::is_loss(self.word(next))
-        {
+        let hedged = self.clause_hedged(at);
+        let mut effects: Vec<Vec<Part>> = Vec::new();
+        let mut lost = false;
+        let mut next = loss;
+        while next < self.atoms.len() {
+            let word = self.word(next);
+            lost |= lexicon::is_loss(word) && !lexicon::brings_about(word);
+            if let Some((sign, len)) = self.scope.relations.sign_at(next, &|at| self.word(at)) {
+                let span = self.source(next, next + len);
+                effects.push(vec![Part { role: PartRole::Sign, span, what: What::Sign(sign) }]);
+                break;
+            }
+            match &self.atoms.get(next).map(|atom| &atom.kind) {
+                Some(AtomKind::Name(_)) if lost => {
+                    let Some(group) = self.group_from(next, true) else { break };
+                    // "elbow flexion": a joint before its movement
+                    if matches!(&self.atoms.get(group.end).map(|atom| &atom.kind), Some(AtomKind::Movement(_))) {
+                        next = group.end;
+                        continue;
+                    }
+                    effects.extend(
+                        self.sides(&group, PartRole::Muscle)
+                            .into_iter()
+                            .map(|side| vec![Part { role: PartRole::Muscle, span: side.span, what: side.what }]),
+                    );
+                    break;
+                }
+                Some(AtomKind::Movement(movement)) if lost => {
+                    let mut parts = vec![Part {
+                        role: PartRole::Movement,
+                        span: self.source(next, next + 1),
+                        what: What::Entry(vec![movement.movement]),
+                    }];
+                    parts.extend(self.moved(next).0.map(|side| Part {
+                        role: PartRole::Joint,
+                        span: side.span,
+                        what: side.what,
+                    }));
+                    effects.push(parts);
+                    break;
+                }
+                Some(AtomKind::Word) if matches!(word, "." | ";") || (lexicon::is_not_motor(word)) => break,
+                _ => {}
+            }
+            let skips = next == loss
+                || lexicon::is_loss(word)
+                || lexicon::brings_about(word)
+                || lexicon::is_determiner(word)
+                || lexicon::is_muscle_noun(word)
+                || lexicon::means_all(word)
+                || lexicon::is_adverb(word)
+                || lexicon::is_conjunction(word)
+                || matches!(
+                    word,
+                    "of" | "in"
+                        | "to"
+                        | "power"
+                        | "function"
+                        | "complete"
+                        | "partial"
+                        | "or"
+                        | "and"
+                        | "patient"
+                        | "with"
+                        | "active"
+                        | "marked"
+                        | "total"
+                        | "severe"
+                        | "use"
+                        | "ability"
+                        | "able"
+                        | "be"
+                        | "movement"
+                );
+            if !skips {
+                break;
+            }
             next += 1;
         }
-        let Some(group) = self.mention(next).and_then(|_| self.group_from(next, true)) else { return Vec::new() };
-        let hedged = self.clause_hedged(at);
         let mut claims = Vec::new();
         for nerve in nerves {
-            for muscle in self.sides(&group, PartRole::Muscle) {
-                let span = self.claim_span(at, nerve.span, muscle.span);
-                let parts = vec![
-                    Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what.clone() },
-                    Part { role: PartRole::Muscle, span: muscle.span, what: muscle.what },
-                ];
+            for effect in &effects {
+                let Some(first) = effect.first() else { continue };
+                let span = self.claim_span(at, nerve.span, first.span);
+                let mut parts = vec![Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what.clone() }];
+                parts.extend(effect.iter().cloned());
                 claims.push(Claim {
                     kind: ClaimKind::Deficit,
                     span,
@@ -1037,6 +1166,7 @@ impl<'a> Sentence<'a, '_> {
                     hedged,
                     all: false,
                     block: self.scope.block,
+                    key: None,
                 });
             }
         }
@@ -1106,6 +1236,7 @@ impl<'a> Sentence<'a, '_> {
             hedged,
             all: false,
             block: self.scope.block,
+            key: None,
         };
         let mut claims: Vec<Claim> = nerves
             .iter()
@@ -1162,7 +1293,7 @@ impl<'a> Sentence<'a, '_> {
                 kinds.push((is, place));
             }
         }
-        let mut claims = Vec::new();
+        let mut claims = self.member_claims(at, before);
         let subject = |role| {
             let relation = RelationWord {
                 phrase: "",
@@ -1189,6 +1320,7 @@ impl<'a> Sentence<'a, '_> {
                     hedged,
                     all: purely,
                     block: self.scope.block,
+                    key: None,
                 });
             }
         }
@@ -1207,15 +1339,142 @@ impl<'a> Sentence<'a, '_> {
                     hedged,
                     all: false,
                     block: self.scope.block,
+                    key: None,
                 });
             }
         }
         claims
     }
 
+    /// "is a hypothenar muscle", "is one of the hamstrings"
+    fn member_claims(&self, at: usize, before: usize) -> Vec<Claim> {
+        let mut next = at + 1;
+        let mut negated = false;
+        while lexicon::is_determiner(self.word(next))
+            || lexicon::is_adverb(self.word(next))
+            || lexicon::is_negation(self.word(next))
+            || matches!(self.word(next), "one" | "of" | "member" | "muscle" | "muscles")
+        {
+            negated |= lexicon::is_negation(self.word(next));
+            next += 1;
+        }
+        let Some(group) = self.side(next, PartRole::Group).filter(|_| next > at + 1) else { return Vec::new() };
+        let relation = RelationWord { kind: ClaimKind::Membership, ..action_relation() };
+        let span = self.source(at, at + 1);
+        self.subject(before, &relation, &[])
+            .into_iter()
+            .filter(|muscle| matches!(&muscle.what, What::Entry(ids) if ids.iter().all(|id| self.scope.vocabulary.kind(*id) == Kind::Muscle)))
+            .map(|muscle| {
+                let span = span.cover(self.claim_span(at, muscle.span, group.span));
+                let parts = vec![
+                    Part { role: PartRole::Muscle, span: muscle.span, what: muscle.what },
+                    Part { role: PartRole::Group, span: group.span, what: group.what.clone() },
+                ];
+                Claim { kind: ClaimKind::Membership, span, parts, negated, hedged: self.clause_hedged(at), all: false, block: self.scope.block, key: None }
+            })
+            .collect()
+    }
+
+    /// "has three heads", "there are four dorsal interossei", "consists of four muscles", "are four in number"
+    fn count_claims(&self, at: usize) -> Vec<Claim> {
+        let Some(number) = lexicon::number(self.word(at)) else { return Vec::new() };
+        let hedged = self.clause_hedged(at);
+        let claim = |counted: Side, noun: &'static str| {
+            let span = self.claim_span(at, counted.span, counted.span);
+            let parts = vec![
+                Part { role: PartRole::Structure, span: counted.span, what: counted.what },
+                Part { role: PartRole::Number, span: self.source(at, at + 1), what: What::Number(number) },
+                Part { role: PartRole::Role, span: self.source(at, at + 1), what: What::Word(noun) },
+            ];
+            Claim {
+                kind: ClaimKind::Count,
+                span,
+                parts,
+                negated: false,
+                hedged,
+                all: false,
+                block: self.scope.block,
+                key: None,
+            }
+        };
+        let back = |words: &[&str]| (at.saturating_sub(4)..at).rev().find(|place| words.contains(&self.word(*place)));
+        let relation = action_relation();
+        // NAME has three heads / consists of four muscles
+        let noun = lexicon::COUNTED.iter().find(|(noun, _)| *noun == self.word(at + 1)).map(|(noun, _)| *noun);
+        let noun = noun.or_else(|| matches!(self.word(at + 1), "muscles" | "members").then_some("muscles"));
+        if let Some(noun) = noun {
+            let verb = back(&["has", "have", "with", "by", "of", "into", "are", "is", "possesses"]);
+            let relation_verb = (at.saturating_sub(2)..at)
+                .rev()
+                .find(|place| matches!(&self.atoms.get(*place).map(|atom| &atom.kind), Some(AtomKind::Relation(_))));
+            let Some(verb) = verb.or(relation_verb) else { return Vec::new() };
+            let is_parted = matches!(self.word(at + 2), "of");
+            if is_parted {
+                return Vec::new();
+            }
+            let (before, negated, _) = self.before_verb(verb);
+            if negated {
+                return Vec::new();
+            }
+            let before = if before.checked_sub(1).is_some_and(|place| {
+                lexicon::is_done(self.word(place))
+                    || matches!(
+                        self.word(place),
+                        "formed"
+                            | "made"
+                            | "composed"
+                            | "consists"
+                            | "comprises"
+                            | "up"
+                            | "divides"
+                            | "splits"
+                            | "arises"
+                    )
+            }) {
+                self.before_verb(before - 1).0
+            } else {
+                before
+            };
+            let role = RelationWord { left: PartRole::Structure, ..relation };
+            return self.subject(before, &role, &[]).into_iter().map(|side| claim(side, noun)).collect();
+        }
+        // there are four dorsal interossei / each hand has four lumbricals
+        if let Some(side) = self.side(at + 1, PartRole::Structure)
+            && self.mention(at + 1).is_some_and(|mention| {
+                mention.plural
+                    || mention.candidates.iter().all(|id| {
+                        self.scope.vocabulary.name(*id).ends_with('s') || self.scope.vocabulary.parts(*id).len() > 1
+                    })
+            })
+            && (back(&["are", "has", "have", "were"]).is_some() || at == 0)
+        {
+            return vec![claim(side, "named")];
+        }
+        // NAME are four in number
+        if self.word(at + 1) == "in"
+            && self.word(at + 2) == "number"
+            && let Some(verb) = back(&["are", "is"])
+        {
+            let role = RelationWord { left: PartRole::Structure, ..relation };
+            return self
+                .subject(self.before_verb(verb).0, &role, &[])
+                .into_iter()
+                .map(|side| claim(side, "named"))
+                .collect();
+        }
+        Vec::new()
+    }
+
     /// "flexes the elbow", "is a flexor of the elbow", "produces flexion of the elbow", "elbow flexion is produced by"
     fn action_claims(&self, at: usize, movement: &MovementWord, last_subject: &mut Vec<Side>) -> Vec<Claim> {
+        if movement.form == MovementForm::Noun {
+            let joints = self.joint_movement_claims(at, movement);
+            if !joints.is_empty() {
+                return joints;
+            }
+        }
         let (target, end) = self.moved(at);
+        let movement = &self.with_adverb(at, end, movement);
         let muscles = match movement.form {
             MovementForm::Verb => {
                 let (before, negated, hedged) = self.before_verb(at);
@@ -1251,9 +1510,73 @@ impl<'a> Sentence<'a, '_> {
                     hedged,
                     all: false,
                     block: self.scope.block,
+                    key: None,
                 }
             })
             .collect()
+    }
+
+    /// "The elbow joint allows flexion", "inversion occurs at the subtalar joint"
+    fn joint_movement_claims(&self, at: usize, movement: &MovementWord) -> Vec<Claim> {
+        let is_movement =
+            |place: usize| matches!(&self.atoms.get(place).map(|atom| &atom.kind), Some(AtomKind::Movement(_)));
+        let passes = |place: usize| {
+            is_movement(place)
+                || lexicon::is_conjunction(self.word(place))
+                || lexicon::is_determiner(self.word(place))
+                || lexicon::is_adverb(self.word(place))
+        };
+        let mut joints: Vec<Side> = Vec::new();
+        let (mut negated, mut hedged) = (false, self.clause_hedged(at));
+        if let Some(verb) = (0..at).rev().find(|place| !passes(*place))
+            && let Some(AtomKind::Relation(relation)) = self.atoms.get(verb).map(|atom| &atom.kind)
+            && relation.kind == ClaimKind::Joint
+        {
+            let (before, no, may) = self.before_verb(verb);
+            (negated, hedged) = (no, hedged || may);
+            let role = RelationWord { left: PartRole::Joint, ..action_relation() };
+            joints = self.subject(before, &role, &[]);
+        } else if let Some(verb) = (at + 1..self.atoms.len()).find(|place| !passes(*place))
+            && lexicon::happens(self.word(verb))
+        {
+            let mut next = verb + 1;
+            while next < self.atoms.len()
+                && (lexicon::is_adverb(self.word(next))
+                    || lexicon::is_determiner(self.word(next))
+                    || matches!(self.word(next), "place" | "at" | "in" | "possible" | "only"))
+            {
+                next += 1;
+            }
+            joints.extend(self.side(next, PartRole::Joint));
+        }
+        let span = self.source(at, at + 1);
+        joints
+            .into_iter()
+            .filter(|joint| matches!(&joint.what, What::Entry(ids) if ids.iter().any(|id| self.scope.vocabulary.kind(*id) == Kind::Joint)))
+            .map(|joint| {
+                let whole = self.claim_span(at, joint.span, joint.span);
+                let parts = vec![
+                    Part { role: PartRole::Joint, span: joint.span, what: joint.what },
+                    Part { role: PartRole::Movement, span, what: What::Entry(vec![movement.movement]) },
+                ];
+                Claim { kind: ClaimKind::Joint, span: whole, parts, negated, hedged, all: false, block: self.scope.block, key: None }
+            })
+            .collect()
+    }
+
+    /// "rotates the arm medially": the adverb behind what is moved belongs to the verb.
+    fn with_adverb(&self, at: usize, end: usize, movement: &MovementWord) -> MovementWord {
+        let tokens = &self.scope.mentions.tokens;
+        let verb = self
+            .atoms
+            .get(at)
+            .and_then(|atom| tokens.get(atom.from))
+            .map_or("", |token| token.span.of(&self.scope.plain.text));
+        let joined = format!("{verb} {}", self.word(end));
+        match self.scope.relations.movement(&joined) {
+            Some(found) if movement.form == MovementForm::Verb => MovementWord { movement: found, form: movement.form },
+            _ => movement.clone(),
+        }
     }
 
     /// Steps back over verbs that share a subject: "flexes, adducts and medially rotates".
@@ -1432,7 +1755,12 @@ pub fn fits(vocabulary: &Vocabulary, role: PartRole, id: EntryId) -> bool {
         PartRole::Landmark => matches!(kind, Kind::Landmark | Kind::Muscle),
         PartRole::Group => kind == Kind::Group,
         PartRole::Movement => kind == Kind::Movement,
-        PartRole::Segments | PartRole::Role | PartRole::Modality | PartRole::Number | PartRole::JointKind => false,
+        PartRole::Segments
+        | PartRole::Role
+        | PartRole::Modality
+        | PartRole::Number
+        | PartRole::JointKind
+        | PartRole::Sign => false,
     }
 }
 
@@ -1469,7 +1797,10 @@ fn kind_of(
             ))
         }
         (What::Segments(..), What::Entry(_)) => {
-            (relation.kind == ClaimKind::Roots).then_some((ClaimKind::Roots, PartRole::Segments, PartRole::Structure))
+            let has_roots = is_neural(first(right)) || first(right) == Some(Kind::Muscle);
+            let speaks_of_roots = relation.kind == ClaimKind::Roots
+                || (relation.kind == ClaimKind::Supply && relation.left == PartRole::Nerve);
+            (has_roots && speaks_of_roots).then_some((ClaimKind::Roots, PartRole::Segments, PartRole::Structure))
         }
         (What::Entry(_), What::Entry(_)) => {
             if relation.kind == ClaimKind::Branching

@@ -106,6 +106,7 @@ impl<'a> Grid<'a> {
     fn scope<'s>(&'s self, cell: BlockIx, subjects: &'s [Subject]) -> Option<Scope<'s>> {
         Some(Scope {
             vocabulary: &self.knowledge.vocabulary,
+            names: &self.knowledge.names,
             relations: &self.knowledge.relations,
             plain: &self.blocks.list.get(cell)?.plain,
             mentions: self.mentions.get(cell)?,

@@ -23,7 +23,7 @@ pub fn judge(vocabulary: &Vocabulary, claim: &Claim) -> Judgement {
 }
 
 /// The joints that a named joint or moved part stands for, with their parts and wholes.
-fn moved_joints(vocabulary: &Vocabulary, targets: &[EntryId]) -> Vec<EntryId> {
+pub fn moved_joints(vocabulary: &Vocabulary, targets: &[EntryId]) -> Vec<EntryId> {
     let mut list: Vec<EntryId> = Vec::new();
     for target in targets {
         list.push(*target);
@@ -125,6 +125,51 @@ fn one(
     Judgement::unknown()
 }
 
+/// Whether a fact says that its muscle does a movement at one of the joints (at any, if none is named).
+pub fn does(vocabulary: &Vocabulary, relation: &Relation, movement: EntryId, joints: &[EntryId]) -> bool {
+    let Relation::Acts { movement: held, target, .. } = relation else { return false };
+    let here =
+        joints.is_empty() || joints.contains(target) || vocabulary.wholes(*target).iter().any(|id| joints.contains(id));
+    here && (*held == movement || vocabulary.name(*held).ends_with(&format!(" {}", vocabulary.name(movement))))
+}
+
+/// Judges that a joint allows a movement.
+pub fn joint_movement(vocabulary: &Vocabulary, joint: EntryId, movement: EntryId) -> Judgement {
+    let family: Vec<EntryId> =
+        std::iter::once(joint).chain(vocabulary.all_parts(joint)).chain(vocabulary.wholes(joint)).collect();
+    let allowed: Vec<EntryId> = family
+        .iter()
+        .flat_map(|id| vocabulary.entry(*id).facts.iter())
+        .filter_map(|fact| match fact.relation {
+            Relation::Allows { movement, .. } => Some(movement),
+            _ => None,
+        })
+        .collect();
+    let name = vocabulary.name(movement);
+    let is = |held: EntryId| held == movement || vocabulary.name(held).ends_with(&format!(" {name}"));
+    if allowed.iter().any(|held| is(*held)) {
+        return Judgement::new(Verdict::Agrees, format!("{} allows {name}", the(vocabulary, joint)));
+    }
+    let moved_there = vocabulary
+        .entries()
+        .iter()
+        .any(|entry| entry.facts.iter().any(|fact| does(vocabulary, &fact.relation, movement, &family)));
+    if allowed.len() < 2 || moved_there || matches!(name, "gliding" | "stabilisation") {
+        return Judgement::unknown();
+    }
+    let mut names: Vec<String> = Vec::new();
+    for held in allowed {
+        let name = vocabulary.name(held).to_owned();
+        if !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    Judgement::new(
+        Verdict::Contradicts,
+        format!("{} does not allow {name}; it allows {}", the(vocabulary, joint), list(&names)),
+    )
+}
+
 /// Joints of one region, which a muscle may move together.
 fn is_near(vocabulary: &Vocabulary, a: EntryId, b: EntryId) -> bool {
     vocabulary.entry(a).region == vocabulary.entry(b).region
@@ -164,9 +209,11 @@ pub fn joint_kind(vocabulary: &Vocabulary, joint: EntryId, told: &str) -> Judgem
         let verdict = if *variant { Verdict::Variant } else { Verdict::Agrees };
         return Judgement::new(verdict, format!("{} is a {kind} joint", the(vocabulary, joint)));
     }
-    let has_parts = !vocabulary.parts(joint).is_empty();
+    let in_parts = vocabulary.all_parts(joint).iter().any(|part| {
+        vocabulary.entry(*part).facts.iter().any(|fact| matches!(&fact.relation, Relation::JointKind { subtype: Some(subtype), .. } if subtype.contains(told)))
+    });
     let alike = ALIKE.iter().any(|(a, b)| (told == *a && first.contains(b)) || (told == *b && first.contains(a)));
-    if alike || has_parts || *first == "functional" {
+    if alike || in_parts || *first == "functional" {
         return Judgement::unknown();
     }
     Judgement::new(Verdict::Contradicts, format!("{} is a {first} joint", the(vocabulary, joint)))

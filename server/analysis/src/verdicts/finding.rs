@@ -3,7 +3,7 @@
 use fascicle_model::Vocabulary;
 
 use super::{Judgement, Verdict};
-use crate::claims::{Claim, ClaimKind, PartRole, What};
+use crate::claims::{Claim, ClaimKind, Key, PartRole, What};
 use crate::findings::{Edit, Finding, FindingKind, Fix, Severity};
 use crate::text::Span;
 
@@ -37,6 +37,9 @@ pub fn finding(claim: &Claim, judgement: &Judgement, vocabulary: &Vocabulary, te
         }
         _ => Severity::Error,
     };
+    if let Some(key) = &claim.key {
+        return Some(key_finding(claim, key, judgement, vocabulary));
+    }
     let fixes =
         judgement.remedies.iter().filter_map(|(role, with)| fix(claim, *role, with, text, vocabulary)).collect();
     let related = claim
@@ -61,6 +64,47 @@ pub fn finding(claim: &Claim, judgement: &Judgement, vocabulary: &Vocabulary, te
         fixes,
         candidates: Vec::new(),
     })
+}
+
+/// The finding of a key that names the wrong option.
+fn key_finding(claim: &Claim, key: &Key, judgement: &Judgement, vocabulary: &Vocabulary) -> Finding {
+    let mut fixes = Vec::new();
+    for (shown, what) in &key.options {
+        let mut other = claim.clone();
+        let Some(part) = key.part.and_then(|part| other.parts.get_mut(part)) else { break };
+        if part.what == *what {
+            continue;
+        }
+        part.what = what.clone();
+        if matches!(super::judge(&other, vocabulary).verdict, Verdict::Agrees | Verdict::LessExact) {
+            let edits = vec![Edit { span: key.span, text: shown.clone() }];
+            fixes.push(Fix { title: format!("Key “{shown}”"), edits, safe: false });
+        }
+    }
+    if key.part.is_none() {
+        let text = if claim.negated { "True" } else { "False" };
+        let edits = vec![Edit { span: key.span, text: text.to_owned() }];
+        fixes.push(Fix { title: format!("Key “{text}”"), edits, safe: false });
+    }
+    let related = claim
+        .parts
+        .iter()
+        .filter_map(|part| match &part.what {
+            What::Entry(ids) => Some((part.span, format!("the key speaks of {}", vocabulary.name(*ids.first()?)))),
+            _ => None,
+        })
+        .collect();
+    Finding {
+        code: "key-differs",
+        kind: FindingKind::Item,
+        severity: Severity::Error,
+        span: claim.span,
+        message: format!("The key does not hold: {}.", judgement.why.trim_end_matches('.')),
+        reason: judgement.path.clone(),
+        related,
+        fixes,
+        candidates: Vec::new(),
+    }
 }
 
 /// Capital at the beginning, full stop at the end.

@@ -5,6 +5,7 @@
 //! is wrong under every reading is contradicted.
 
 mod action;
+mod deficit;
 mod finding;
 mod nerve;
 mod place;
@@ -102,7 +103,8 @@ pub fn judge(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
 
 fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
     match claim.kind {
-        ClaimKind::Supply | ClaimKind::Deficit => each(claim, PartRole::Nerve, PartRole::Muscle, |nerve, muscle| {
+        ClaimKind::Deficit => deficit::judge(vocabulary, claim),
+        ClaimKind::Supply => each(claim, PartRole::Nerve, PartRole::Muscle, |nerve, muscle| {
             supply::judge(vocabulary, nerve, muscle, claim.all)
         }),
         ClaimKind::Roots => {
@@ -139,6 +141,11 @@ fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
             })
         }
         ClaimKind::Action => action::judge(vocabulary, claim),
+        ClaimKind::Joint if claim.part(PartRole::Movement).is_some() => {
+            each(claim, PartRole::Joint, PartRole::Movement, |joint, movement| {
+                action::joint_movement(vocabulary, joint, movement)
+            })
+        }
         ClaimKind::Joint => {
             let Some(What::Word(kind)) = claim.part(PartRole::JointKind).map(|part| &part.what) else {
                 return Judgement::unknown();
@@ -152,7 +159,11 @@ fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
             let Some(What::Number(number)) = claim.part(PartRole::Number).map(|part| &part.what) else {
                 return Judgement::unknown();
             };
-            best(claim.entries(PartRole::Muscle).iter().map(|id| place::count(vocabulary, *id, *number)))
+            let noun = match claim.part(PartRole::Role).map(|part| &part.what) {
+                Some(What::Word(noun)) => noun,
+                _ => "named",
+            };
+            best(claim.entries(PartRole::Structure).iter().map(|id| place::count(vocabulary, *id, *number, noun)))
         }
     }
 }

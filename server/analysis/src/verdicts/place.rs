@@ -47,7 +47,7 @@ pub fn skin(vocabulary: &Vocabulary, nerve: EntryId, area: EntryId) -> Judgement
 }
 
 /// Classes of landmarks that enclose what passes, so that what passes them is a list that can be told complete.
-const ENCLOSED: &[&str] = &["foramen", "canal", "tunnel", "arcade"];
+const ENCLOSED: &[&str] = &["foramen", "canal", "tunnel", "arcade", "notch", "groove"];
 
 /// Judges that a nerve passes a landmark.
 pub fn passage(vocabulary: &Vocabulary, nerve: EntryId, landmark: EntryId) -> Judgement {
@@ -70,8 +70,9 @@ pub fn passage(vocabulary: &Vocabulary, nerve: EntryId, landmark: EntryId) -> Ju
             format!("{} passes {}", the(vocabulary, nerve), the(vocabulary, landmark)),
         );
     }
-    let passers: Vec<EntryId> = vocabulary
-        .pointing_at(landmark)
+    let passers: Vec<EntryId> = family
+        .iter()
+        .flat_map(|place| vocabulary.pointing_at(*place))
         .filter(|(_, fact)| matches!(fact.relation, Relation::Passes { .. }) && !fact.variant)
         .map(|(owner, _)| owner)
         .collect();
@@ -142,7 +143,9 @@ pub fn attachment(vocabulary: &Vocabulary, muscle: EntryId, landmark: EntryId, e
     let held: Vec<EntryId> = wanted.iter().filter_map(|id| bone(*id)).collect();
     let swapped = other.iter().any(|held| related(*held));
     let same_bone = held.contains(&claimed);
-    if (held.len() < wanted.len() && !swapped) || (same_bone && !swapped) {
+    let is_point = |id: EntryId| vocabulary.name(id).split(' ').any(|word| crate::lexicon::POINTS.contains(&word));
+    let apart = is_point(landmark) && wanted.iter().filter(|id| bone(**id) == Some(claimed)).all(|id| is_point(*id));
+    if held.is_empty() || (same_bone && !swapped && !apart) {
         return Judgement::unknown();
     }
     let names: Vec<String> = wanted.iter().map(|id| the(vocabulary, *id)).collect();
@@ -181,9 +184,16 @@ pub fn membership(vocabulary: &Vocabulary, muscle: EntryId, group: EntryId) -> J
         return Judgement::new(verdict, format!("{} belongs to {}", vocabulary.name(muscle), the(vocabulary, group)));
     }
     let class = vocabulary.entry(group).class.as_deref();
-    let rivals: Vec<EntryId> = groups
-        .iter()
-        .map(|(held, _)| *held)
+    let mut held: Vec<EntryId> = Vec::new();
+    for (id, _) in &groups {
+        for id in std::iter::once(*id).chain(vocabulary.wholes(*id)) {
+            if !held.contains(&id) {
+                held.push(id);
+            }
+        }
+    }
+    let rivals: Vec<EntryId> = held
+        .into_iter()
         .filter(|held| vocabulary.entry(*held).class.as_deref() == class && !vocabulary.wholes(group).contains(held))
         .collect();
     let has_muscles = !vocabulary.members(group).is_empty();
@@ -209,18 +219,50 @@ pub fn membership(vocabulary: &Vocabulary, muscle: EntryId, group: EntryId) -> J
     judgement
 }
 
-/// Judges how many heads, bellies or parts a muscle has.
-pub fn count(vocabulary: &Vocabulary, muscle: EntryId, told: u32) -> Judgement {
-    let parts: Vec<EntryId> =
-        vocabulary.parts(muscle).iter().copied().filter(|id| !vocabulary.entry(*id).variant).collect();
+/// Judges how many there are: parts of a muscle (`heads`), members of a group or parts of a plural structure (`muscles`,
+/// `named`), parts of a plexus (`cords`).
+pub fn count(vocabulary: &Vocabulary, id: EntryId, told: u32, noun: &str) -> Judgement {
+    let class = crate::lexicon::COUNTED.iter().find(|(known, _)| *known == noun).map(|(_, class)| *class);
+    let counted: Vec<EntryId> = match (class, vocabulary.kind(id)) {
+        (Some(Some(class)), Kind::Plexus) => vocabulary
+            .descendants(id)
+            .into_iter()
+            .chain(vocabulary.all_parts(id))
+            .filter(|part| vocabulary.entry(*part).class.as_deref() == Some(class))
+            .collect(),
+        (Some(Some(_)), _) => return Judgement::unknown(),
+        (_, Kind::Group) => {
+            vocabulary.members(id).into_iter().filter(|member| vocabulary.entry(*member).part_of.is_none()).collect()
+        }
+        _ => vocabulary.parts(id).to_vec(),
+    };
+    let mut parts: Vec<EntryId> = counted.into_iter().filter(|id| !vocabulary.entry(*id).variant).collect();
+    parts.sort_unstable();
+    parts.dedup();
     let Ok(is) = u32::try_from(parts.len()) else { return Judgement::unknown() };
-    if is < 2 {
-        return Judgement::unknown();
+    if is < 2 || (vocabulary.kind(id) == Kind::Group && is.abs_diff(told) < 2) {
+        return if is == told && is > 1 {
+            Judgement::new(Verdict::Agrees, format!("{} has {is}", the(vocabulary, id)))
+        } else {
+            Judgement::unknown()
+        };
     }
     if is == told {
-        return Judgement::new(Verdict::Agrees, format!("{} has {is}", vocabulary.name(muscle)));
+        return Judgement::new(Verdict::Agrees, format!("{} has {is}", the(vocabulary, id)));
+    }
+    let heads = parts
+        .iter()
+        .filter(|part| {
+            vocabulary.entry(**part).short.as_deref().unwrap_or_default().contains(noun.trim_end_matches('s'))
+        })
+        .count();
+    if matches!(noun, "heads" | "head" | "bellies") && heads < parts.len() {
+        return Judgement::unknown();
     }
     let names: Vec<String> = parts.iter().map(|id| vocabulary.name(*id).to_owned()).collect();
-    Judgement::new(Verdict::Contradicts, format!("{} has {is}, not {told}: {}", vocabulary.name(muscle), list(&names)))
-        .remedy(PartRole::Number, is.to_string())
+    Judgement::new(Verdict::Contradicts, format!("{} has {is}, not {told}: {}", the(vocabulary, id), list(&names)))
+        .remedy(
+            PartRole::Number,
+            crate::lexicon::NUMBERS.get(is as usize).map_or_else(|| is.to_string(), |word| (*word).to_owned()),
+        )
 }

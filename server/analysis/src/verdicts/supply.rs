@@ -94,7 +94,9 @@ fn muscle(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId) -> Judgement
         return Judgement::new(Verdict::LessExact, why).path(path(supply.nerve));
     }
     if let Some(supply) = supplies.iter().find(|supply| {
-        supply.variant && (vocabulary.is_or_above(nerve, supply.nerve) || vocabulary.is_or_above(supply.nerve, nerve))
+        supply.variant
+            && (vocabulary.is_or_above(nerve, supply.nerve)
+                || (vocabulary.is_or_above(supply.nerve, nerve) && is_fine_branch(vocabulary, nerve)))
     }) {
         let why = format!(
             "in some people or by some sources {} supplies {}",
@@ -113,6 +115,13 @@ fn muscle(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId) -> Judgement
     }
     if givers.iter().any(|giver| vocabulary.is_or_above(*giver, nerve) && is_fine_branch(vocabulary, nerve)) {
         return Judgement::new(Verdict::LessExact, format!("{} is a branch of its nerve", the(vocabulary, nerve)));
+    }
+    let is_ramus = vocabulary.kind(nerve) == Kind::Plexus && vocabulary.entry(nerve).class.as_deref() == Some("ramus");
+    let shared = |giver: &EntryId| {
+        !vocabulary.possible_segments(*giver).intersection(vocabulary.possible_segments(nerve)).is_empty()
+    };
+    if is_ramus && givers.iter().any(shared) {
+        return Judgement::new(Verdict::LessExact, "its nerve has fibres of these rami");
     }
     if givers.iter().any(|giver| is_joined(vocabulary, *giver, nerve)) {
         return Judgement::unknown();
