@@ -320,6 +320,20 @@ impl Entry {
     }
 }
 
+impl Kind {
+    /// Whether entries of this kind may be the near end of a fact that is entered at two ends.
+    pub(crate) const fn can_have(self, relation: &Relation) -> bool {
+        match relation {
+            Relation::SuppliedBy { .. } => matches!(self, Self::Muscle),
+            Relation::Supplies { .. }
+            | Relation::Gives { .. }
+            | Relation::ContinuesAs { .. }
+            | Relation::ArisesFrom { .. } => matches!(self, Self::Nerve | Self::Plexus),
+            _ => false,
+        }
+    }
+}
+
 impl Relation {
     /// The word by which outputs call the edge.
     pub const fn word(&self) -> &'static str {

@@ -6,6 +6,7 @@
 pub mod check;
 pub mod entry;
 pub mod graph;
+mod overlay;
 pub mod problem;
 pub mod read;
 pub mod segments;

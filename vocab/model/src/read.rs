@@ -5,6 +5,7 @@
 //! `vocab/data/README.md` describes the format.
 
 use std::collections::HashMap;
+use std::mem::{Discriminant, discriminant};
 
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
@@ -13,6 +14,7 @@ use crate::Vocabulary;
 use crate::entry::{
     Citation, Entry, EntryId, Fact, Kind, Modality, Name, OPEN_WORDS, Region, Relation, Role, Source, Standing,
 };
+use crate::overlay::{self, Change};
 use crate::problem::{Problem, did_you_mean};
 use crate::segments::Segments;
 
@@ -28,7 +30,8 @@ pub struct File<'a> {
 /// Reads files into a vocabulary, on top of `base` if there is one.
 ///
 /// An entry whose id the base has already changes that entry: its names are added, and each kind of fact that it brings
-/// takes the place of the base's facts of that kind.
+/// takes the place of the base's facts of that kind (an empty list takes them away). The other ends of facts so replaced
+/// follow.
 pub fn read(files: &[File<'_>], base: Option<&Vocabulary>) -> (Vocabulary, Vec<Problem>) {
     let mut problems = Vec::new();
     let tables: Vec<(File<'_>, Spanned<DeTable<'_>>)> =
@@ -65,6 +68,11 @@ pub fn read(files: &[File<'_>], base: Option<&Vocabulary>) -> (Vocabulary, Vec<P
                     reader.say(table.span().start, message);
                 }
                 None if id.is_empty() => reader.say(table.span().start, "an entry needs a `name`".to_owned()),
+                None if !has_name(table) => {
+                    let near = did_you_mean(&id, places.keys().map(String::as_str));
+                    let message = format!("no entry has the id `{id}` yet, and a new one needs a `name`{near}");
+                    reader.say(table.span().start, message);
+                }
                 None => {
                     let line = reader.line(table.span().start);
                     entries.push(blank(id.clone(), kind, file.name.to_owned(), line));
@@ -78,6 +86,7 @@ pub fn read(files: &[File<'_>], base: Option<&Vocabulary>) -> (Vocabulary, Vec<P
     }
 
     let kinds: Vec<Kind> = entries.iter().map(|entry| entry.kind).collect();
+    let mut changes = Vec::new();
     for (file, kind, place, table) in found {
         let region = tables
             .iter()
@@ -88,7 +97,21 @@ pub fn read(files: &[File<'_>], base: Option<&Vocabulary>) -> (Vocabulary, Vec<P
         let mut reader = Reader { file, problems: &mut problems };
         let scope = Scope { places: &places, kinds: &kinds, sources: &sources };
         let entry = &mut entries[place.0 as usize];
-        reader.entry(table, kind, region, entry, &scope);
+        if (place.0 as usize) < in_base {
+            // From here on the entry is the course's: what is wrong with it is told there.
+            file.name.clone_into(&mut entry.file);
+            entry.line = reader.line(table.span().start);
+            for fact in &mut entry.facts {
+                fact.line = entry.line;
+            }
+        }
+        let kinds = reader.entry(table, kind, region, entry, &scope);
+        changes.push(Change { entry: place, kinds });
+    }
+    if base.is_some() {
+        overlay::mend(&mut entries, &changes);
+        let ours: Vec<EntryId> = changes.iter().map(|change| change.entry).collect();
+        overlay::mark_shared_names(&mut entries, &ours);
     }
     (Vocabulary::new(entries, sources).with_words(words), problems)
 }
@@ -105,6 +128,44 @@ pub fn slug(name: &str) -> String {
         }
     }
     id.trim_end_matches('-').to_owned()
+}
+
+fn is_latin(name: &Name, text: &str) -> bool {
+    name.standing == Standing::Latin && name.text == text
+}
+
+fn has_name(table: &Spanned<DeValue<'_>>) -> bool {
+    table.get_ref().as_table().is_some_and(|table| table.contains_key("name"))
+}
+
+/// The key under which a fact is written.
+const fn key_of(relation: &Relation) -> &'static str {
+    match relation {
+        Relation::SuppliedBy { .. } | Relation::FeltBy { .. } => "nerves",
+        Relation::Roots { .. } => "roots",
+        Relation::Origin { .. } | Relation::Insertion { .. } => "attaches",
+        Relation::Acts { .. } => "acts",
+        Relation::Member { .. } => "member",
+        Relation::Carries { .. } => "carries",
+        Relation::Modality { .. } => "modality",
+        Relation::ArisesFrom { .. } => "arises",
+        Relation::ContinuesAs { .. } => "continues",
+        Relation::Passes { .. }
+        | Relation::Gives { .. }
+        | Relation::Supplies { .. }
+        | Relation::Feels { .. }
+        | Relation::Joins { .. }
+        | Relation::Injured { .. } => "course",
+        Relation::Sign { .. } => "signs",
+        Relation::JointKind { .. } => "kind",
+        Relation::Bone { .. } => "bones",
+        Relation::Allows { .. } => "allows",
+        Relation::Ligament { .. } => "ligaments",
+        Relation::KeyMuscle { .. } => "key",
+        Relation::KeyPoint { .. } => "point",
+        Relation::Reflex { .. } => "reflex",
+        Relation::MovedAt { .. } => "moved_at",
+    }
 }
 
 fn parse<'a>(file: File<'a>, problems: &mut Vec<Problem>) -> Option<Spanned<DeTable<'a>>> {
@@ -256,10 +317,11 @@ impl<'a> Reader<'a, '_> {
         region: Option<Region>,
         entry: &mut Entry,
         scope: &Scope<'_>,
-    ) {
+    ) -> Vec<Discriminant<Relation>> {
+        let mut kinds = Vec::new();
         let Some(table) = value.get_ref().as_table() else {
             self.say(value.span().start, "an entry is a table".to_owned());
-            return;
+            return kinds;
         };
         for key in table.keys() {
             let word = key.get_ref().as_ref();
@@ -311,13 +373,19 @@ impl<'a> Reader<'a, '_> {
             };
             let facts: Vec<Fact> =
                 lines.into_iter().filter_map(|line| self.fact(line, kind, key, &entry.id, scope)).collect();
-            let same = |old: &Fact| {
-                facts.iter().any(|new| std::mem::discriminant(&new.relation) == std::mem::discriminant(&old.relation))
-            };
-            let mut all: Vec<Fact> = entry.facts.iter().filter(|old| !same(old)).cloned().collect();
-            all.extend(facts);
-            entry.facts = all;
+            if facts.is_empty() {
+                // An empty list takes everything of its key away.
+                let (gone, kept) = std::mem::take(&mut entry.facts)
+                    .into_iter()
+                    .partition(|fact: &Fact| key_of(&fact.relation) == *key);
+                entry.facts = kept;
+                kinds.extend(gone.iter().map(|fact| discriminant(&fact.relation)));
+            } else {
+                kinds.extend(facts.iter().map(|fact| discriminant(&fact.relation)));
+                entry.facts = overlay::lay(&entry.facts, facts);
+            }
         }
+        kinds
     }
 
     /// The words of an `open` list; others are a problem.
@@ -344,13 +412,16 @@ impl<'a> Reader<'a, '_> {
         let get =
             |key: &str| table.get(key).and_then(|value| value.get_ref().as_str()).map(std::borrow::ToOwned::to_owned);
         if let Some(name) = get("name").filter(|name| names.first().is_none_or(|first| first.text != *name)) {
+            // A name that the entry has already rises to the top.
+            names.retain(|old| old.text != name || old.standing == Standing::Latin);
             names
                 .insert(0, Name { text: name, standing: Standing::Preferred, plural: get("plural"), ambiguous: false });
             for former in names.iter_mut().skip(1).filter(|name| name.standing == Standing::Preferred) {
                 former.standing = Standing::Exact;
             }
         }
-        if let Some(latin) = get("latin") {
+        let in_base = if names.len() > 1 { names.len() } else { 0 };
+        if let Some(latin) = get("latin").filter(|latin| !names.iter().any(|name| is_latin(name, latin))) {
             names.push(Name { text: latin, standing: Standing::Latin, plural: None, ambiguous: false });
         }
         let lines = table.get("names").and_then(|names| names.get_ref().as_array());
@@ -367,7 +438,11 @@ impl<'a> Reader<'a, '_> {
                             first.ambiguous |= ambiguous;
                         }
                     } else {
-                        names.push(Name { text, standing, plural, ambiguous });
+                        let name = Name { text, standing, plural, ambiguous };
+                        match names.iter_mut().take(in_base).find(|old| old.text == name.text) {
+                            Some(old) => *old = name,
+                            None => names.push(name),
+                        }
                     }
                 }
                 _ => self.say(line.span().start, format!("a name of `{}` needs `text` and `standing`", entry.id)),

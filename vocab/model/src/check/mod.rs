@@ -16,6 +16,8 @@ mod words;
 
 use std::collections::HashSet;
 
+pub(crate) use names::plain;
+
 use crate::entry::Kind;
 use crate::{Entry, EntryId, Problem, Vocabulary};
 

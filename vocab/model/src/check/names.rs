@@ -57,7 +57,7 @@ pub(super) fn clashes(problems: &mut Problems<'_>) {
 }
 
 /// A name without letter case, articles and punctuation.
-fn plain(name: &str) -> String {
+pub(crate) fn plain(name: &str) -> String {
     let words: Vec<String> = name
         .split(|c: char| !c.is_alphanumeric())
         .filter(|word| !word.is_empty() && !word.eq_ignore_ascii_case("the"))
