@@ -22,7 +22,7 @@ PROGRAM = os.environ.get("FASCICLE", str(TESTS.parent / "target/debug/fascicle")
 EDITORS = ["neovim@v0.7", "neovim@v0.11", "visual-studio-code", "emacs"]
 
 
-@pytest.fixture
+@pytest.fixture(scope="session")
 def program():
     def run(*arguments, stdin=None, cwd=None):
         return subprocess.run(
