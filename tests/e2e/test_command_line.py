@@ -3,6 +3,7 @@
 import json
 import os
 import pathlib
+import subprocess
 
 import jsonschema
 import pytest
@@ -97,3 +98,32 @@ def test_ranges_of_the_json_are_those_of_the_text(program, course):
             assert data[:start].decode().count("\n") == position["line"]
             before = line.encode("utf-16-le")[: 2 * position["character"]].decode("utf-16-le")
             assert line[len(before) :].startswith(finding["text"].split("\n")[0])
+
+
+@pytest.fixture(scope="module")
+def sarif_schema():
+    """The schema that OASIS published, out of a crate that carries it (see standards/Cargo.toml)."""
+    manifest = pathlib.Path(__file__).parent / "standards/Cargo.toml"
+    metadata = subprocess.run(
+        ["cargo", "metadata", "--format-version", "1", "--locked", "--manifest-path", str(manifest)],
+        check=True,
+        capture_output=True,
+        text=True,
+    )
+    [crate] = [package for package in json.loads(metadata.stdout)["packages"] if package["name"] == "serde-sarif"]
+    schema = json.loads((pathlib.Path(crate["manifest_path"]).parent / "src/schema.json").read_text())
+    assert "2.1.0" in schema["title"]
+    return schema
+
+
+def test_sarif_keeps_to_the_schema_of_the_standard(program, course, sarif_schema):
+    (course / "bad.md").write_bytes(b"\xff")
+    log = json.loads(program("check", course, "--format", "sarif").stdout)
+    validator = jsonschema.Draft7Validator(sarif_schema)
+    assert [f"{error.json_path}: {error.message}" for error in validator.iter_errors(log)] == []
+    [run] = log["runs"]
+    assert len(run["results"]) >= 30
+    rules = [rule["id"] for rule in run["tool"]["driver"]["rules"]]
+    assert all(result["ruleId"] in rules for result in run["results"])
+    # The validator can fail: a log without a version is none.
+    assert list(validator.iter_errors({"runs": log["runs"]}))
