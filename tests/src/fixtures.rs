@@ -13,6 +13,7 @@
 //! out before the text is read. [`render`] puts them in again from what was found; a fixture passes when that gives the
 //! file itself, so whatever is not marked must not be found.
 
+use fascicle_analysis::claims::What;
 use fascicle_analysis::reading::{self, Knowledge};
 use fascicle_analysis::{Finding, Form, Settings, Span};
 
@@ -36,8 +37,14 @@ pub fn render(fixture: &str, knowledge: &Knowledge) -> String {
     let mut markers: Vec<(usize, String)> = Vec::new();
     if text.starts_with(WITH_CLAIMS) {
         for (claim, judgement) in &reading.claims {
-            let parts: Vec<String> =
-                claim.parts.iter().map(|part| format!("{} {}", part.role.word(), quoted(part.span, &text))).collect();
+            let parts: Vec<String> = claim
+                .parts
+                .iter()
+                .map(|part| match part.what {
+                    What::Word(word) => format!("{} {word}", part.role.word()),
+                    _ => format!("{} {}", part.role.word(), quoted(part.span, &text)),
+                })
+                .collect();
             let line = format!("<!-- = {} {}: {} -->\n", claim.kind.word(), judgement.verdict.word(), parts.join(", "));
             markers.push((block_end(&text, claim.span.end), line));
         }
