@@ -62,13 +62,5 @@ fn verdict(judgement: &Judgement) -> String {
 
 /// The card of an entry.
 pub fn card(knowledge: &Knowledge, id: EntryId) -> String {
-    let entry = knowledge.vocabulary.entry(id);
-    let mut text = format!("**{}** ({})", entry.name(), entry.kind.word());
-    if let Some(latin) = entry.latin() {
-        text = format!("{text}\n\n*{latin}*");
-    }
-    if let Some(note) = &entry.note {
-        text = format!("{text}\n\n{note}");
-    }
-    text
+    crate::card::markdown(&knowledge.vocabulary, id)
 }
