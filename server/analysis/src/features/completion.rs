@@ -4,6 +4,9 @@ use fascicle_model::{EntryId, Kind, Standing, Vocabulary};
 use fuzzy_matcher::FuzzyMatcher;
 use fuzzy_matcher::skim::SkimMatcherV2;
 
+use super::context::{self, Context};
+use crate::blocks::Form;
+use crate::reading::{Knowledge, Reading};
 use crate::text::Span;
 use crate::words::fold;
 
@@ -22,6 +25,7 @@ struct Name {
     text: String,
     entry: EntryId,
     standing: Standing,
+    letters: u32,
 }
 
 /// All names of a vocabulary, ready to be matched.
@@ -43,6 +47,7 @@ impl Names {
                     text: name.text.clone(),
                     entry: id,
                     standing: name.standing,
+                    letters: letters(&fold(&name.text)),
                 })
             })
             .collect();
@@ -59,8 +64,8 @@ impl Names {
 /// A completion.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Item {
-    /// The entry.
-    pub entry: EntryId,
+    /// The entry; segments have none.
+    pub entry: Option<EntryId>,
     /// What is inserted.
     pub text: String,
     /// The name that the typed text matched, where it is another one ("APB").
@@ -80,37 +85,84 @@ pub struct Completion {
     pub more: bool,
 }
 
-/// Completes at a byte of a text.
-pub fn complete(text: &str, offset: usize, names: &Names, vocabulary: &Vocabulary) -> Completion {
+/// Completes at a byte of a text. What makes the sentence true comes first, then what belongs to the section, then the
+/// rest; where nothing was typed yet, only what makes the sentence true.
+pub fn complete(
+    text: &str,
+    form: Form,
+    offset: usize,
+    reading: &Reading,
+    names: &Names,
+    knowledge: &Knowledge,
+) -> Completion {
     let before = text.get(..offset).unwrap_or_default();
     let line = before.rsplit(['\n', '\r']).next().unwrap_or_default();
-    let Some(typed) = typed(line, names) else { return Completion::default() };
+    let typed = typed(line, names);
     let span = Span::new(offset - typed.len(), offset);
+    let context = context::context(text, form, span, reading, knowledge);
+    let capital = starts_sentence(text, span.start);
+    let mut items: Vec<Item> = Vec::new();
+    let segments = context.segments.iter().filter(|written| written.starts_with(&typed.to_uppercase()));
+    let segments = segments.map(|written| Item { entry: None, text: written.clone(), matched: None, fits: true });
     let folded = fold(typed);
+    if folded.is_empty() {
+        let fitting = context.fitting.iter().take(MOST);
+        items.extend(fitting.map(|id| {
+            let name = knowledge.vocabulary.name(*id);
+            let text = if capital { capitalised(name) } else { name.to_owned() };
+            Item { entry: Some(*id), text, matched: None, fits: true }
+        }));
+        items.extend(segments);
+        let more = !items.is_empty(); // what is typed next may be anything
+        return Completion { span, items, more };
+    }
+    items.extend(segments);
     let matcher = SkimMatcherV2::default().ignore_case();
+    let letters = letters(&folded);
     let mut best: Vec<(i64, &Name)> = Vec::new();
-    for name in &names.list {
+    for name in names.list.iter().filter(|name| name.letters & letters == letters) {
         let Some(score) = score(&matcher, name, &folded, typed) else { continue };
-        best.push((score, name));
+        best.push((score + boost(name.entry, &context, &knowledge.vocabulary), name));
     }
     best.sort_by(|a, b| b.0.cmp(&a.0).then(a.1.text.len().cmp(&b.1.text.len())).then(a.1.text.cmp(&b.1.text)));
-    let mut items: Vec<Item> = Vec::new();
     let mut more = false;
     for (_, name) in best {
-        if items.iter().any(|item| item.entry == name.entry) {
+        if items.iter().any(|item| item.entry == Some(name.entry)) {
             continue;
         }
         if items.len() == MOST {
             more = true;
             break;
         }
-        items.push(item(name, typed, vocabulary));
+        let fits = context.fitting.contains(&name.entry);
+        items.push(Item { fits, ..item(name, typed, capital, &knowledge.vocabulary) });
     }
     Completion { span, items, more }
 }
 
-/// What was typed of a name: the words before the cursor that begin one, else the last word; `None` where there is none.
-fn typed<'a>(line: &'a str, names: &Names) -> Option<&'a str> {
+/// How far the place speaks for an entry.
+fn boost(entry: EntryId, context: &Context, vocabulary: &Vocabulary) -> i64 {
+    let fits = if context.fitting.contains(&entry) { 150 } else { 0 };
+    let near = if context.near.contains(&entry) { 40 } else { 0 };
+    let kind = if context.kinds.contains(&vocabulary.kind(entry)) { 60 } else { 0 };
+    fits + near + kind
+}
+
+/// Whether a place is the beginning of a sentence, item or cell, by what stands before it in its line.
+fn starts_sentence(text: &str, at: usize) -> bool {
+    let before = text.get(..at).unwrap_or_default();
+    let line = before.rsplit(['\n', '\r']).next().unwrap_or_default();
+    let bare = line.trim_end();
+    bare.is_empty() || bare.ends_with(['.', '!', '?', '#']) || matches!(bare.trim_start(), "-" | "*" | "+")
+}
+
+/// Which letters a folded text has, one bit each, so that most names are passed over without being matched.
+fn letters(folded: &str) -> u32 {
+    folded.bytes().filter(u8::is_ascii_lowercase).fold(0, |set, letter| set | 1 << (letter - b'a'))
+}
+
+/// What was typed of a name: the words before the cursor that begin one, else the last word; empty where there is none.
+fn typed<'a>(line: &'a str, names: &Names) -> &'a str {
     let mut starts: Vec<usize> = Vec::new();
     let mut inside = false;
     for (at, c) in line.char_indices() {
@@ -129,10 +181,10 @@ fn typed<'a>(line: &'a str, names: &Names) -> Option<&'a str> {
         let typed = rest(*start);
         let several = typed.trim_end().contains(' ') || typed.ends_with(' ');
         if several && names.starting_with(&fold(typed)).next().is_some() {
-            return Some(typed);
+            return typed;
         }
     }
-    inside.then(|| candidates.last().map(|at| rest(*at))).flatten()
+    if inside { candidates.last().map_or("", |at| rest(*at)) } else { "" }
 }
 
 fn score(matcher: &SkimMatcherV2, name: &Name, folded: &str, typed: &str) -> Option<i64> {
@@ -161,15 +213,15 @@ fn score(matcher: &SkimMatcherV2, name: &Name, folded: &str, typed: &str) -> Opt
 }
 
 /// The item for a name. Abbreviations, former, informal and short names complete to the preferred one.
-fn item(name: &Name, typed: &str, vocabulary: &Vocabulary) -> Item {
+fn item(name: &Name, typed: &str, begins: bool, vocabulary: &Vocabulary) -> Item {
     let expands =
         matches!(name.standing, Standing::Abbreviation | Standing::Former | Standing::Informal | Standing::Short);
     let text = if expands { vocabulary.name(name.entry) } else { &*name.text };
-    let is_abbreviation = name.standing == Standing::Abbreviation;
-    let capital = typed.chars().next().is_some_and(char::is_uppercase)
-        && (!is_abbreviation || typed.chars().skip(1).any(char::is_lowercase));
+    let mut written = typed.chars();
+    let capital = written.next().is_some_and(char::is_uppercase)
+        && (begins || written.next().is_none_or(|second| !second.is_uppercase()));
     Item {
-        entry: name.entry,
+        entry: Some(name.entry),
         text: if capital { capitalised(text) } else { text.to_owned() },
         matched: expands.then(|| name.text.clone()),
         fits: false,

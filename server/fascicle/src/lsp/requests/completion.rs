@@ -13,7 +13,14 @@ use crate::lsp::{from_proto, to_proto};
 pub fn completion(view: &View, params: &lsp::CompletionParams) -> lsp::CompletionResponse {
     let at = view.offset(from_proto::position(params.text_document_position.position));
     let vocabulary = &view.course.knowledge().vocabulary;
-    let found = completion::complete(view.text(), at, view.course.names(), vocabulary);
+    let found = completion::complete(
+        view.text(),
+        view.document.form,
+        at,
+        view.reading(),
+        view.course.names(),
+        view.course.knowledge(),
+    );
     let range = to_proto::range(view, found.span);
     let typed = view.slice(found.span);
     let items =
@@ -28,21 +35,21 @@ fn item(
     typed: &str,
     vocabulary: &Vocabulary,
 ) -> lsp::CompletionItem {
-    let entry = vocabulary.entry(item.entry);
+    let entry = item.entry.map(|id| vocabulary.entry(id));
     lsp::CompletionItem {
         label: item.text.clone(),
         label_details: Some(lsp::CompletionItemLabelDetails {
             detail: item.matched.as_ref().map(|matched| format!(" ({matched})")),
-            description: Some(entry.kind.word().to_owned()),
+            description: Some(entry.map_or("segments", |entry| entry.kind.word()).to_owned()),
         }),
-        kind: Some(kind(entry.kind)),
-        detail: entry.latin().map(str::to_owned),
+        kind: Some(entry.map_or(lsp::CompletionItemKind::CONSTANT, |entry| kind(entry.kind))),
+        detail: entry.and_then(|entry| entry.latin()).map(str::to_owned),
         sort_text: Some(format!("{rank:04}")),
         // The client filters by what was typed; names that match in another way must pass.
         filter_text: Some(item.matched.as_ref().map_or_else(|| item.text.clone(), |_| typed.to_owned())),
         preselect: (rank == 0 && item.fits).then_some(true),
         text_edit: Some(lsp::CompletionTextEdit::Edit(lsp::TextEdit { range, new_text: item.text.clone() })),
-        data: Some(json!({ "entry": entry.id })),
+        data: entry.map(|entry| json!({ "entry": entry.id })),
         ..Default::default()
     }
 }
