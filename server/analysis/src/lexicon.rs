@@ -153,7 +153,7 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("comprises|comprise|consists|consist|includes|include|contains|contain of?", K::Membership, P::Group, P::Muscle, "The rotator cuff comprises supraspinatus and infraspinatus."),
 
     // Deficit.
-    noun("injury|lesion|lesions|damage|section|division|palsy|palsies|transection|loss|neuropathy|injuries|compression|cutting|severing|paralysis|destruction|entrapment to|of", K::Deficit, P::Muscle, P::Nerve, "Injury to the axillary nerve causes weakness of deltoid."),
+    noun("injury|lesion|lesions|damage|section|division|palsy|palsies|transection|neuropathy|injuries|compression|cutting|severing|destruction|entrapment to|of", K::Deficit, P::Muscle, P::Nerve, "Injury to the axillary nerve causes weakness of deltoid."),
     noun("injuring|cutting|severing|damaging|dividing|compressing", K::Deficit, P::Muscle, P::Nerve, "Cutting the axillary nerve causes weakness of deltoid."),
 ];
 
@@ -313,6 +313,8 @@ word_lists! {
     does: "produces produce performs perform causes cause effects effect assists assist aids aid helps help contributes contribute initiates initiate enables enable does do brings about acts act in responsible for";
     /// Words that tell of a loss.
     is_loss: "paralysis paralyses paralyzes paralyse paralyze weakness weakens weaken denervation denervates wasting wastes atrophy palsy paresis paralysed paralyzed weak weakened denervated lost loses lose loss abolishes abolish abolished impairs impair impaired cannot unable inability difficulty causes produces";
+    /// Nouns for skin and its places that tell no area from another.
+    is_area_noun: "skin of over on in to surface surfaces aspect aspects side sides border margin edge part area region and covering overlying most strip patch mucosa mucous membrane between from";
     /// Verbs of taking place: "inversion *occurs* at".
     happens: "occur occurs takes take happens happen is are";
     /// Verbs by which a lesion brings about a sign: "causes wrist drop".

@@ -21,6 +21,7 @@ pub mod misspellings;
 pub mod names;
 pub mod picture;
 pub mod reading;
+pub mod resolve;
 pub mod settings;
 pub mod text;
 pub mod verdicts;

@@ -20,12 +20,14 @@ pub struct Form {
     pub exact: Option<WordId>,
     /// The word in a name that it is the plural of.
     pub singular: Option<WordId>,
+    /// The plural word in a name that it is the singular of.
+    pub plural: Option<WordId>,
 }
 
 impl Form {
     /// Whether no name has it.
     pub const fn is_unknown(self) -> bool {
-        self.exact.is_none() && self.singular.is_none()
+        self.exact.is_none() && self.singular.is_none() && self.plural.is_none()
     }
 }
 
@@ -121,6 +123,10 @@ impl NameIndex {
     fn add_plurals(&mut self) {
         let words: Vec<(WordId, Box<str>)> = (0..).map(WordId).zip(self.words.iter().cloned()).collect();
         for (id, word) in words {
+            if let Some(stem) = word.strip_suffix('s').filter(|stem| stem.len() > 3 && !stem.ends_with(['s', 'u', 'i']))
+            {
+                self.forms.entry(stem.into()).or_default().plural = Some(id);
+            }
             for plural in plurals(&word) {
                 self.forms.entry(plural.into()).or_default().singular = Some(id);
             }
@@ -160,7 +166,7 @@ impl NameIndex {
         for (at, (form, may_skip)) in forms.enumerate() {
             let mut next = Vec::new();
             for (node, plural) in &reached {
-                for (word, is_plural) in [(form.exact, false), (form.singular, true)] {
+                for (word, is_plural) in [(form.exact, false), (form.singular, true), (form.plural, false)] {
                     if let Some(node) = word.and_then(|word| self.steps.get(&(*node, word))) {
                         next.push((*node, plural | is_plural));
                     }

@@ -8,6 +8,7 @@ use crate::findings::Finding;
 use crate::mentions::{self, Mentions};
 use crate::misspellings::{self, SpellingIndex};
 use crate::names::NameIndex;
+use crate::resolve;
 use crate::settings::Settings;
 use crate::verdicts::{self, Judgement};
 
@@ -57,6 +58,7 @@ pub fn read(text: &str, form: Form, knowledge: &Knowledge, settings: &Settings) 
         .collect();
     let repairs = misspellings::repairs(&blocks, &mentions, knowledge, settings);
     misspellings::apply(&mut mentions, &repairs);
+    resolve::resolve(&blocks, &mut mentions, &knowledge.vocabulary);
     let claims: Vec<(Claim, Judgement)> = claims::claims(&blocks, &mentions, knowledge)
         .into_iter()
         .map(|claim| {

@@ -110,6 +110,16 @@ fn label_in(scope: &Scope<'_>, from: usize, to: usize) -> Option<(Label, &'stati
                 let arrow = usize::from(word(end) == "-" && word(end + 1) == ">");
                 return Some((label, "", end + 1 + arrow));
             }
+            let in_chain = len == 1
+                && label.kind == Some(crate::claims::ClaimKind::Attachment)
+                && scope.mentions.list.iter().any(|mention| {
+                    mention.tokens.0 == end
+                        || (mention.tokens.0 == end + 1 && lexicon::is_determiner(&word(end).to_lowercase()))
+                })
+                && end < to;
+            if in_chain {
+                return Some((label, "", end));
+            }
             let marked_end = tokens.get(end).is_some_and(|next| !scope.plain.has_mark(next.span, Mark::Strong));
             if strong && marked_end && end < to && len <= 3 && span.of(text).starts_with(char::is_uppercase) {
                 return Some((label, "", end));
@@ -164,6 +174,16 @@ pub fn value_claims(
 ) -> Vec<Claim> {
     let Some(kind) = label.kind else { return Vec::new() };
     let mut claims = Vec::new();
+    if let Some((part, sign)) = part_prefix(scope, from, to) {
+        // "anterior belly: NERVE, posterior belly: NERVE"
+        let cut =
+            (sign + 1..to).find(|at| part_prefix(scope, *at, to).is_some_and(|(_, sign)| sign > *at)).unwrap_or(to);
+        claims.extend(value_claims(scope, sign + 1, cut, label, word, &[part]));
+        if cut < to {
+            claims.extend(value_claims(scope, cut, to, label, word, subjects));
+        }
+        return claims;
+    }
     for subject in subjects {
         let own = Part { role: label.subject, span: subject.span, what: subject.what.clone() };
         let claim = |kind: ClaimKind, own: Part, mut parts: Vec<Part>| {
@@ -210,6 +230,23 @@ pub fn value_claims(
         }
     }
     claims
+}
+
+/// The part of a muscle with which a stretch begins, if a colon or dash follows it, and where that stands.
+fn part_prefix(scope: &Scope<'_>, from: usize, to: usize) -> Option<(Side, usize)> {
+    let tokens = &scope.mentions.tokens;
+    let mention = scope.mentions.list.iter().find(|mention| mention.tokens.0 == from && mention.tokens.1 < to)?;
+    let sign = tokens.get(mention.tokens.1)?.span.of(&scope.plain.text);
+    let is_part = mention
+        .candidates
+        .iter()
+        .all(|id| scope.vocabulary.kind(*id) == Kind::Muscle && scope.vocabulary.entry(*id).part_of.is_some());
+    if !is_part || !matches!(sign, ":" | "–" | "—" | "-" | "=") {
+        return None;
+    }
+    let subject =
+        sentences::Subject { candidates: mention.candidates.clone(), span: scope.plain.to_source(mention.span) };
+    side_of(scope.vocabulary, &subject, PartRole::Muscle).map(|side| (side, mention.tokens.1))
 }
 
 fn word_value(scope: &Scope<'_>, from: usize, to: usize, role: PartRole) -> Option<Part> {
@@ -304,6 +341,10 @@ fn arrow(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Claim> {
     while at < to {
         if let Some(mention) = scope.mentions.list.iter().find(|mention| mention.tokens.0 == at) {
             at = mention.tokens.1;
+            continue;
+        }
+        if let Some(reading) = super::segments::read(text, tokens.get(..to).unwrap_or_default(), at) {
+            at = reading.end;
             continue;
         }
         let lower = word(at).to_lowercase();

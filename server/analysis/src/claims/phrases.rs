@@ -4,6 +4,7 @@ use fascicle_model::{EntryId, Kind, Relation, Vocabulary};
 use rustc_hash::FxHashMap;
 
 use crate::lexicon::{self, RELATIONS, RelationWord};
+use crate::words::{fold, tokens};
 
 /// A word for a movement.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -41,6 +42,8 @@ pub struct Relations {
     movements: FxHashMap<String, Vec<(Vec<String>, MovementWord)>>,
     /// Names of signs of lesions, in lower case, as words.
     signs: Vec<(Vec<String>, String)>,
+    /// Skin areas by the words that tell them apart.
+    areas: FxHashMap<Vec<String>, Vec<EntryId>>,
 }
 
 impl Relations {
@@ -91,7 +94,21 @@ impl Relations {
             .into_iter()
             .map(|sign| (sign.to_lowercase().split([' ', '-']).map(str::to_owned).collect(), sign))
             .collect();
+        for (id, entry) in vocabulary.iter().filter(|(_, entry)| entry.kind == Kind::Skin) {
+            for name in &entry.names {
+                let list = relations.areas.entry(telling_words(&name.text)).or_default();
+                if !list.contains(&id) {
+                    list.push(id);
+                }
+            }
+        }
         relations
+    }
+
+    /// The areas of skin that a text describes, whatever words for skin, surface and side it uses.
+    pub fn areas(&self, text: &str) -> Vec<EntryId> {
+        let words = telling_words(text);
+        if words.is_empty() { Vec::new() } else { self.areas.get(&words).cloned().unwrap_or_default() }
     }
 
     /// The sign of a lesion that begins at an atom, with how many words it has.
@@ -154,6 +171,20 @@ impl Relations {
         let (movement, end) = self.movement_at(0, &word)?;
         (end == words.len()).then_some(movement.movement)
     }
+}
+
+/// The words of a description of an area that tell it from others, in order of the alphabet.
+fn telling_words(text: &str) -> Vec<String> {
+    let mut words: Vec<String> = tokens(text)
+        .iter()
+        .filter(|token| token.is_word)
+        .map(|token| fold(token.span.of(text)))
+        .filter(|word| !lexicon::is_area_noun(word) && !lexicon::is_determiner(word))
+        .map(|word| word.strip_suffix('s').filter(|stem| stem.len() > 3).map_or(word.clone(), str::to_owned))
+        .collect();
+    words.sort_unstable();
+    words.dedup();
+    words
 }
 
 fn slots(phrase: &'static str) -> Vec<Slot> {

@@ -225,6 +225,12 @@ pub fn is_bare_adjective(mention: &Mention, vocabulary: &Vocabulary) -> bool {
 /// the subject. Names may be bare ("ulnar" for the ulnar nerve).
 pub fn values(scope: &Scope<'_>, from: usize, to: usize, role: PartRole) -> Vec<Side> {
     let atoms = atoms_where(scope, from, to, &|_| true);
+    if role == PartRole::Skin {
+        let memory = Memory::default();
+        let sentence = Sentence { scope, atoms: &atoms, memory: &memory };
+        let from = (0..atoms.len()).find(|at| !lexicon::is_determiner(sentence.word(*at)));
+        return from.and_then(|from| sentence.area(from)).into_iter().collect();
+    }
     let memory = Memory::default();
     let sentence = Sentence { scope, atoms: &atoms, memory: &memory };
     if sentence.has_verb() || !sentence.asserts() {
@@ -640,6 +646,9 @@ impl<'a> Sentence<'a, '_> {
     /// Claims of `LEFT phrase RIGHT`.
     fn verb_claims(&self, at: usize, relation: &RelationWord, last_subject: &mut Vec<Side>) -> Vec<Claim> {
         let (before, negated, hedged) = self.before_verb(at);
+        if relation.kind == ClaimKind::Skin {
+            return self.skin_claims(at, before, negated, hedged, relation, last_subject);
+        }
         let Some(object) = self.object(at + 1) else { return Vec::new() };
         let left = self.subject(before, relation, last_subject);
         if left.is_empty() {
@@ -648,6 +657,45 @@ impl<'a> Sentence<'a, '_> {
         (*last_subject).clone_from(&left);
         let hedged = hedged || self.clause_hedged(at);
         self.combine(relation, &left, &object, at, negated, hedged)
+    }
+
+    /// "supplies the skin of the lateral forearm"
+    fn skin_claims(
+        &self,
+        at: usize,
+        before: usize,
+        negated: bool,
+        hedged: bool,
+        relation: &RelationWord,
+        last: &mut Vec<Side>,
+    ) -> Vec<Claim> {
+        let nerves = self.subject(before, relation, last);
+        if nerves.is_empty() {
+            return Vec::new();
+        }
+        (*last).clone_from(&nerves);
+        let Some(area) = self.area(at + 1) else { return Vec::new() };
+        let hedged = hedged || self.clause_hedged(at);
+        nerves
+            .into_iter()
+            .map(|nerve| {
+                let span = self.claim_span(at, nerve.span, area.span);
+                let parts = vec![
+                    Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what },
+                    Part { role: PartRole::Skin, span: area.span, what: area.what.clone() },
+                ];
+                Claim {
+                    kind: ClaimKind::Skin,
+                    span,
+                    parts,
+                    negated,
+                    hedged,
+                    all: false,
+                    block: self.scope.block,
+                    key: None,
+                }
+            })
+            .collect()
     }
 
     /// Steps back from a verb over auxiliaries and adverbs: the atom after which the subject ends, and what was said of
@@ -896,6 +944,32 @@ impl<'a> Sentence<'a, '_> {
                 _ => return None,
             }
         }
+    }
+
+    /// The area of skin that the words from an atom on describe, up to a mark or a verb.
+    fn area(&self, at: usize) -> Option<Side> {
+        let mut end = at;
+        while end < self.atoms.len() && end < at + 12 {
+            let word = self.word(end);
+            let is_verb = matches!(&self.atoms.get(end).map(|atom| &atom.kind), Some(AtomKind::Relation(_)))
+                || lexicon::is_auxiliary(word);
+            if is_verb || matches!(word, "." | "," | ";" | ":" | "(" | "while" | "but" | "whereas" | "which") {
+                break;
+            }
+            end += 1;
+        }
+        (at + 1..=end).rev().find_map(|end| {
+            let tokens = &self.scope.mentions.tokens;
+            let (first, last) = (self.atoms.get(at)?, self.atoms.get(end - 1)?);
+            let span = Span::new(tokens.get(first.from)?.span.start, tokens.get(last.to.checked_sub(1)?)?.span.end);
+            let ends_well = end >= self.atoms.len()
+                || !matches!(&self.atoms.get(end)?.kind, AtomKind::Word)
+                || !self.word(end).chars().any(char::is_alphabetic)
+                || lexicon::is_conjunction(self.word(end));
+            let candidates = self.scope.relations.areas(span.of(&self.scope.plain.text));
+            let subject = Subject { candidates, span: self.scope.plain.to_source(span) };
+            side_of(self.scope.vocabulary, &subject, PartRole::Skin).filter(|_| ends_well)
+        })
     }
 
     /// Claims of all pairs of the two sides, or of pairs in order where the sentence says "respectively".
@@ -1489,6 +1563,9 @@ impl<'a> Sentence<'a, '_> {
             MovementForm::Agent | MovementForm::Noun => self.movers(at, end, movement.form, last_subject),
         };
         let (muscles, negated, hedged) = muscles;
+        if muscles.len() > 1 && self.atoms.iter().any(|atom| atom.word == "respectively") {
+            return Vec::new();
+        }
         let hedged = hedged || self.clause_hedged(at);
         let span = self.source(at, at + 1);
         muscles

@@ -92,7 +92,9 @@ impl<'a> Grid<'a> {
     fn labels(&self) -> Vec<Option<Label>> {
         let header = self.rows.first().map_or(&[][..], Vec::as_slice);
         let mut labels: Vec<Option<Label>> = header.iter().map(|cell| self.label(*cell)).collect();
-        if let Some(first @ None) = labels.first_mut() {
+        if let Some(first) = labels.first_mut()
+            && first.is_none_or(|label| label.kind == Some(ClaimKind::Membership))
+        {
             let role = [PartRole::Muscle, PartRole::Nerve, PartRole::Joint].into_iter().find(|role| {
                 let cells: Vec<BlockIx> =
                     self.rows.iter().skip(1).filter_map(|row| row.first().copied().flatten()).collect();
@@ -135,6 +137,13 @@ impl<'a> Grid<'a> {
         for row in self.rows.iter().skip(1) {
             let row: Vec<Option<BlockIx>> = (0..labels.len()).map(|column| self.cell(row, column, &above)).collect();
             let at = |column: Option<usize>| column.and_then(|column| row.get(column).copied().flatten());
+            let area = labels
+                .iter()
+                .position(|label| label.is_some_and(|label| label.kind.is_none() && label.value == PartRole::Skin));
+            if let (Some(cell), Some(skin)) = (at(nerve).filter(|_| muscle.is_none()), at(area)) {
+                let label = Label { kind: Some(ClaimKind::Skin), value: PartRole::Nerve, subject: PartRole::Skin };
+                claims.extend(self.values(cell, label, "", &self.sides(skin, PartRole::Skin)));
+            }
             let subject = |role: PartRole| -> Vec<Side> {
                 let column = match role {
                     PartRole::Muscle => muscle,

@@ -108,7 +108,12 @@ const fn takes(role: PartRole, kind: Kind) -> bool {
         PartRole::Landmark => matches!(kind, Kind::Landmark),
         PartRole::Group => matches!(kind, Kind::Group),
         PartRole::Movement => matches!(kind, Kind::Movement),
-        PartRole::Segments | PartRole::Role | PartRole::Modality | PartRole::Number | PartRole::JointKind => false,
+        PartRole::Segments
+        | PartRole::Role
+        | PartRole::Modality
+        | PartRole::Number
+        | PartRole::JointKind
+        | PartRole::Sign => false,
     }
 }
 

@@ -3,7 +3,7 @@
 //! For teaching, not for diagnosis: people vary, and so do lesions. A deficit is contradicted only where the nerve reaches
 //! nothing that the statement says is lost.
 
-use fascicle_model::{EntryId, Relation, Vocabulary};
+use fascicle_model::{EntryId, Fact, Relation, Role, Vocabulary};
 
 use super::{Judgement, Verdict, best, list, the};
 use crate::claims::{Claim, PartRole, What};
@@ -49,6 +49,11 @@ fn of_movement(
         })
         .map(|(id, _)| id)
         .collect();
+    let is_prime = |id: &EntryId| {
+        let does = |fact: &Fact| super::action::does(vocabulary, &fact.relation, movement, joints);
+        let prime = |fact: &Fact| matches!(fact.relation, Relation::Acts { role: Role::Prime, .. });
+        vocabulary.entry(*id).facts.iter().any(|fact| does(fact) && prime(fact))
+    };
     if movers.is_empty() {
         return Judgement::unknown();
     }
@@ -57,6 +62,10 @@ fn of_movement(
             || vocabulary.all_parts(*mover).iter().any(|part| muscles.contains(part))
             || vocabulary.wholes(*mover).iter().any(|whole| muscles.contains(whole))
     };
+    let reached_prime = movers.iter().any(|mover| is_prime(mover) && reached(mover));
+    if movers.iter().any(is_prime) && !reached_prime && movers.iter().any(reached) {
+        return Judgement::new(Verdict::Unknown, "it reaches only muscles that assist");
+    }
     let own: Vec<String> =
         movers.iter().filter(|mover| reached(mover)).map(|id| vocabulary.name(*id).to_owned()).collect();
     if !own.is_empty() {

@@ -1,0 +1,194 @@
+//! Which structure an ambiguous name means, by what stands around it.
+//!
+//! A part's short name ("long head", "head") means the part of a whole that is named near by; without one it means
+//! nothing. A name that hand and foot share means the one of the limb that the section speaks of. What stays ambiguous
+//! keeps all its candidates, and later only what is wrong for each of them is told.
+
+use fascicle_model::{EntryId, Region, Vocabulary};
+
+use crate::blocks::{Block, BlockIx, BlockKind, Blocks};
+use crate::mentions::{Mention, Mentions};
+use crate::words::{fold, tokens};
+
+/// Narrows the candidates of the mentions of a document, and drops mentions that mean nothing where they stand.
+pub fn resolve(blocks: &Blocks, mentions: &mut [Mentions], vocabulary: &Vocabulary) {
+    let votes = Votes::count(blocks, mentions, vocabulary);
+    for (at, block) in blocks.list.iter().enumerate() {
+        let around = around(blocks, mentions, at);
+        let Some(own) = mentions.get_mut(at) else { continue };
+        let text = &block.plain.text;
+        let mut kept: Vec<Mention> = Vec::with_capacity(own.list.len());
+        let all = std::mem::take(&mut own.list);
+        for (place, mention) in all.iter().enumerate() {
+            let mut mention = mention.clone();
+            let behind = all.get(place + 1).filter(|next| {
+                let between = crate::text::Span::new(mention.span.end, next.span.start).of(text).trim();
+                matches!(between, "of" | "of the")
+            });
+            if !of_known_whole(&mut mention, text, behind, &kept, &around, vocabulary) {
+                continue;
+            }
+            if mention.candidates.len() > 1 {
+                votes.decide(&mut mention, block, vocabulary);
+            }
+            kept.push(mention);
+        }
+        own.list = kept;
+    }
+}
+
+/// The entries that stand around a block: what it stands under and the block before it, nearest first.
+fn around(blocks: &Blocks, mentions: &[Mentions], at: BlockIx) -> Vec<EntryId> {
+    let mut places = Vec::new();
+    let block = blocks.list.get(at);
+    let mut parent = block.and_then(|block| block.parent);
+    while let Some(up) = parent {
+        places.push(up);
+        parent = blocks.list.get(up).and_then(|block| block.parent);
+    }
+    if let Some(BlockKind::Cell { table, row, .. }) = block.map(|block| block.kind) {
+        places.extend((0..at).rev().take_while(|other| matches!(blocks.list.get(*other).map(|block| block.kind), Some(BlockKind::Cell { table: t, row: r, .. }) if t == table && (r == row || r == 0))));
+    } else {
+        places.extend(at.checked_sub(1));
+    }
+    let mut heading = block.and_then(|block| block.heading);
+    while let Some(up) = heading {
+        places.push(up);
+        heading = blocks.list.get(up).and_then(|block| block.heading);
+    }
+    places
+        .into_iter()
+        .filter_map(|place| mentions.get(place))
+        .flat_map(|mentions| mentions.list.iter().rev())
+        .flat_map(|mention| mention.candidates.iter().copied())
+        .collect()
+}
+
+/// Keeps of a part's short name only the part of a whole that is named near by. False if nothing is left.
+fn of_known_whole(
+    mention: &mut Mention,
+    text: &str,
+    behind: Option<&Mention>,
+    before: &[Mention],
+    around: &[EntryId],
+    vocabulary: &Vocabulary,
+) -> bool {
+    let written = words(mention.span.of(text));
+    let is_short = |id: &EntryId| {
+        let entry = vocabulary.entry(*id);
+        let by_name = entry
+            .names
+            .iter()
+            .any(|name| name.standing != fascicle_model::Standing::Short && same(&words(&name.text), &written));
+        !by_name && entry.part_of.is_some() && entry.short.as_ref().is_some_and(|short| same(&words(short), &written))
+    };
+    let (short, full): (Vec<EntryId>, Vec<EntryId>) = mention.candidates.iter().partition(|id| is_short(id));
+    if short.is_empty() || mention.candidates.len() == 1 {
+        return true;
+    }
+    let belongs = |part: &EntryId, whole: EntryId| vocabulary.wholes(*part).contains(&whole);
+    let pick = |wholes: &mut dyn Iterator<Item = EntryId>| -> Vec<EntryId> {
+        for whole in wholes {
+            let found: Vec<EntryId> = short.iter().copied().filter(|part| belongs(part, whole)).collect();
+            if !found.is_empty() {
+                return found;
+            }
+        }
+        Vec::new()
+    };
+    let found = match behind {
+        Some(behind) => pick(&mut behind.candidates.iter().copied()),
+        None => pick(
+            &mut before
+                .iter()
+                .rev()
+                .flat_map(|mention| mention.candidates.iter().copied())
+                .chain(around.iter().copied()),
+        ),
+    };
+    mention.candidates = if found.is_empty() { full } else { found };
+    !mention.candidates.is_empty()
+}
+
+fn words(text: &str) -> Vec<String> {
+    tokens(text)
+        .iter()
+        .filter(|token| token.is_word)
+        .map(|token| fold(token.span.of(text)))
+        .filter(|word| word != "the")
+        .collect()
+}
+
+/// The same words, singular or plural.
+fn same(a: &[String], b: &[String]) -> bool {
+    a.len() == b.len() && a.iter().zip(b).all(|(a, b)| a.trim_end_matches('s') == b.trim_end_matches('s'))
+}
+
+/// A part of the body within which names are not shared.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Quarter {
+    Head,
+    Trunk,
+    Upper,
+    Lower,
+}
+
+const fn quarter(region: Region) -> Option<Quarter> {
+    Some(match region {
+        Region::Head | Region::Neck => Quarter::Head,
+        Region::Back | Region::Thorax | Region::Abdomen | Region::Pelvis => Quarter::Trunk,
+        Region::Shoulder | Region::Arm | Region::Forearm | Region::Hand => Quarter::Upper,
+        Region::Hip | Region::Thigh | Region::Leg | Region::Foot => Quarter::Lower,
+        Region::Body => return None,
+    })
+}
+
+/// How often unambiguous names speak of each quarter, in each section and in the whole.
+struct Votes {
+    sections: Vec<(Option<BlockIx>, [usize; 4])>,
+    whole: [usize; 4],
+}
+
+impl Votes {
+    fn count(blocks: &Blocks, mentions: &[Mentions], vocabulary: &Vocabulary) -> Self {
+        let mut votes = Self { sections: Vec::new(), whole: [0; 4] };
+        for (at, (block, mentions)) in blocks.list.iter().zip(mentions).enumerate() {
+            let section =
+                if matches!(block.kind, BlockKind::Heading(_) | BlockKind::Title) { Some(at) } else { block.heading };
+            for mention in &mentions.list {
+                let mut quarters = mention.candidates.iter().map(|id| quarter(vocabulary.entry(*id).region));
+                let Some(Some(first)) = quarters.next() else { continue };
+                if !quarters.all(|other| other == Some(first)) {
+                    continue;
+                }
+                let weight = if matches!(block.kind, BlockKind::Heading(_) | BlockKind::Title) { 3 } else { 1 };
+                votes.whole[first as usize] += weight;
+                match votes.sections.iter_mut().find(|(known, _)| *known == section) {
+                    Some((_, counts)) => counts[first as usize] += weight,
+                    None => {
+                        let mut counts = [0; 4];
+                        counts[first as usize] = weight;
+                        votes.sections.push((section, counts));
+                    }
+                }
+            }
+        }
+        votes
+    }
+
+    /// Keeps the candidates of the quarter that the section, or else the document, speaks of.
+    fn decide(&self, mention: &mut Mention, block: &Block, vocabulary: &Vocabulary) {
+        let section = self.sections.iter().find(|(section, _)| *section == block.heading).map(|(_, counts)| *counts);
+        for counts in section.into_iter().chain([self.whole]) {
+            let of = |id: &EntryId| quarter(vocabulary.entry(*id).region).map_or(0, |quarter| counts[quarter as usize]);
+            let most = mention.candidates.iter().map(of).max().unwrap_or(0);
+            let rest = mention.candidates.iter().map(of).filter(|count| *count != most).max().unwrap_or(0);
+            if most > 2 * rest && most > 0 {
+                mention.candidates.retain(|id| of(id) == most);
+                if mention.candidates.len() == 1 {
+                    return;
+                }
+            }
+        }
+    }
+}
