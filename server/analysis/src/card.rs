@@ -243,7 +243,10 @@ pub fn path_from_roots(vocabulary: &Vocabulary, nerve: EntryId, wanted: Segments
         wanted.is_empty() || segments.is_empty() || !segments.intersection(wanted).is_empty()
     };
     let above = |id: EntryId| -> Vec<EntryId> {
-        let all: Vec<EntryId> = vocabulary.origins(id, false).collect();
+        let mut all: Vec<EntryId> = vocabulary.origins(id, false).collect();
+        if all.is_empty() {
+            all.extend(vocabulary.entry(id).part_of);
+        }
         let some: Vec<EntryId> = all.iter().copied().filter(|id| carries(*id)).collect();
         if some.is_empty() { all } else { some }
     };
@@ -324,6 +327,19 @@ pub fn family_facts(vocabulary: &Vocabulary, id: EntryId, test: impl Fn(&Relatio
         && let Some(found) = vocabulary.wholes(id).into_iter().map(own).find(|found| !found.is_empty())
     {
         list.extend(found);
+    }
+    list
+}
+
+/// The muscles that a nerve supplies as a rule, itself and through the branches that it has as a rule, each once, in order.
+pub fn usual_muscles(vocabulary: &Vocabulary, nerve: EntryId) -> Vec<EntryId> {
+    let mut list = Vec::new();
+    for branch in std::iter::once(nerve).chain(vocabulary.usual_descendants(nerve)) {
+        for supply in vocabulary.twigs(branch) {
+            if !supply.variant && !list.contains(&supply.muscle) {
+                list.push(supply.muscle);
+            }
+        }
     }
     list
 }
@@ -593,8 +609,15 @@ impl Maker<'_> {
         self.section("Actions by joint", rows);
     }
 
-    /// Wholes and parts.
+    /// Wholes and parts, and for a part of the body the joints at which it is moved.
     fn family(&mut self, id: EntryId) {
+        let mut rows = Vec::new();
+        for fact in &self.vocabulary.entry(id).facts {
+            if let Relation::MovedAt { joint } = fact.relation {
+                rows.push(Self::row(fact, vec![self.entry(joint)]));
+            }
+        }
+        self.section("Moved at", rows);
         let wholes = self.vocabulary.wholes(id);
         if !wholes.is_empty() {
             let row = Row { text: joined(self.vocabulary, &wholes, ", of "), ..Row::default() };
@@ -634,8 +657,9 @@ impl Maker<'_> {
         }
         self.section("Arises from", rows);
         self.course(id);
-        let muscles: Vec<EntryId> = self.vocabulary.muscles_of(id).iter().map(|supply| supply.muscle).collect();
-        let direct: Vec<EntryId> = self.vocabulary.twigs(id).iter().map(|supply| supply.muscle).collect();
+        let muscles = usual_muscles(self.vocabulary, id);
+        let twigs = self.vocabulary.twigs(id);
+        let direct: Vec<EntryId> = twigs.iter().map(|supply| supply.muscle).collect();
         if !muscles.is_empty() {
             let mut rows = vec![Row { text: self.names(&muscles), ..Row::default() }];
             let through = muscles.iter().filter(|muscle| !direct.contains(muscle)).count();
@@ -649,7 +673,7 @@ impl Maker<'_> {
         }
         for (title, kind) in [("Skin and mucosa", Kind::Skin), ("Joints", Kind::Joint)] {
             let mut felt = Vec::new();
-            for nerve in std::iter::once(id).chain(self.vocabulary.descendants(id)) {
+            for nerve in std::iter::once(id).chain(self.vocabulary.usual_descendants(id)) {
                 for fact in self.vocabulary.entry(nerve).facts.iter().filter(|fact| !fact.variant) {
                     if let Relation::Feels { target } = fact.relation
                         && self.vocabulary.kind(target) == kind

@@ -12,6 +12,7 @@
 pub mod blocks;
 pub mod card;
 pub mod claims;
+pub mod coverage;
 pub mod features;
 pub mod findings;
 pub mod lexicon;
@@ -23,6 +24,7 @@ pub mod picture;
 pub mod reading;
 pub mod resolve;
 pub mod settings;
+pub mod tables;
 pub mod text;
 pub mod verdicts;
 pub mod words;

@@ -68,6 +68,22 @@ impl Vocabulary {
         list
     }
 
+    /// The branches that a nerve or plexus part has as a rule, in order, with what it continues as last.
+    pub fn usual_branches(&self, nerve: EntryId) -> Vec<EntryId> {
+        let mut list = self.branches(nerve);
+        list.retain(|branch| self.origins(*branch, false).any(|from| from == nerve));
+        list
+    }
+
+    /// Everything that is below a nerve as a rule, its branches and its parts, nearest first, without the nerve.
+    pub fn usual_descendants(&self, nerve: EntryId) -> Vec<EntryId> {
+        self.reach(nerve, |vocabulary, id| {
+            let mut list = vocabulary.usual_branches(id);
+            list.extend_from_slice(vocabulary.parts(id));
+            list
+        })
+    }
+
     /// The way from a nerve up to an ancestor, both included, the nerve first; `None` if the ancestor is not above it.
     pub fn path_up(&self, nerve: EntryId, ancestor: EntryId) -> Option<Vec<EntryId>> {
         self.search(nerve, |id| id == ancestor, Self::above)
