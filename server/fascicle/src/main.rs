@@ -13,8 +13,5 @@ fn main() -> ExitCode {
         .with_env_filter(tracing_subscriber::EnvFilter::from_env("FASCICLE_LOG"))
         .with_writer(std::io::stderr)
         .init();
-    match cli::Arguments::parse().command {
-        cli::Command::Serve => lsp::serve(),
-        cli::Command::Facts => cli::facts(),
-    }
+    cli::run(cli::Arguments::parse())
 }

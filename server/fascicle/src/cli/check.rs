@@ -1,0 +1,382 @@
+//! `fascicle check`: reads documents and says what is wrong, why, and what to do.
+
+use std::fmt::Write as _;
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+
+use fascicle_analysis::lines::{Encoding, LineIndex};
+use fascicle_analysis::{Finding, FindingKind, Form, Severity};
+
+use super::courses::{Courses, Opened};
+use super::excerpt::excerpt;
+use super::files::{self, Document, FormName, Source};
+use super::paint::{Look, Paint, columns, safe};
+use super::report::{CheckReport, FileFindings, FindingOut, VERSION};
+use super::{Status, complain, fix, sarif};
+use crate::course::SETTINGS_FILE;
+
+/// How many fixes of a finding are shown to people.
+const FIXES: usize = 3;
+
+/// What to check and how to tell.
+#[derive(Debug, clap::Args)]
+pub struct Arguments {
+    /// Files, folders (ignore files are respected), or `-` for standard input.
+    #[arg(required = true, value_name = "PATH")]
+    paths: Vec<PathBuf>,
+    /// How to tell what is found.
+    #[arg(long, value_name = "FORMAT", default_value = "human")]
+    format: Format,
+    /// Only findings of these kinds.
+    #[arg(long, value_name = "KINDS", value_delimiter = ',')]
+    only: Vec<Only>,
+    /// Apply the fixes that need no decision. Files are replaced in one step; standard input is written, mended, to
+    /// standard output.
+    #[arg(long)]
+    fix: bool,
+    /// The form of documents whose name does not tell it.
+    #[arg(long, value_name = "FORM", default_value = "markdown")]
+    form: FormName,
+}
+
+/// A form of output.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum)]
+enum Format {
+    /// For people.
+    Human,
+    /// JSON; the schema is published with the program.
+    Json,
+    /// SARIF 2.1.0.
+    Sarif,
+}
+
+/// A kind of finding, as the command line calls it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum)]
+enum Only {
+    /// How structures are called.
+    #[value(alias = "name")]
+    Names,
+    /// What statements say.
+    #[value(alias = "claim")]
+    Claims,
+    /// What two places of a course say.
+    #[value(alias = "courses")]
+    Course,
+    /// Exam items and their keys.
+    #[value(alias = "item")]
+    Items,
+    /// Generated blocks.
+    #[value(alias = "block")]
+    Blocks,
+    /// Settings and overlays.
+    #[value(alias = "setups")]
+    Setup,
+}
+
+impl Only {
+    const fn kind(self) -> FindingKind {
+        match self {
+            Self::Names => FindingKind::Name,
+            Self::Claims => FindingKind::Claim,
+            Self::Course => FindingKind::Course,
+            Self::Items => FindingKind::Item,
+            Self::Blocks => FindingKind::Block,
+            Self::Setup => FindingKind::Setup,
+        }
+    }
+}
+
+/// What was found in one document.
+struct Checked {
+    /// The document, as it now is.
+    document: Document,
+    /// What is wrong with it.
+    findings: Vec<Finding>,
+    /// For people.
+    told: String,
+    /// How many fixes were applied.
+    fixed: usize,
+    /// Why they could not be applied.
+    trouble: Option<String>,
+}
+
+/// Counts for the last line.
+#[derive(Default)]
+struct Sum {
+    files: usize,
+    files_with_findings: usize,
+    by_severity: [usize; 4],
+    fixable: usize,
+    fixed: usize,
+    files_fixed: usize,
+}
+
+/// Runs the command.
+///
+/// # Errors
+/// Standard output could not be written.
+pub fn run(arguments: &Arguments, paint: Paint) -> io::Result<Status> {
+    let courses = Courses::new();
+    let (mut sources, mut troubles) = files::find(&arguments.paths, arguments.form);
+    courses.drop_excluded(&mut sources);
+    for trouble in &troubles {
+        complain(trouble);
+    }
+    let mends_input = arguments.fix && sources.iter().any(|source| source.path.is_none());
+    if mends_input && (sources.len() > 1 || arguments.format != Format::Human) {
+        complain("`--fix` with `-` writes the mended text to standard output: give it no other path and no `--format`");
+        return Ok(Status::Failed);
+    }
+    let columns = columns();
+    let work = |document: Document| -> Result<Checked, String> {
+        let course = courses.of(&document.source);
+        Ok(check(document, arguments, &course, columns, paint))
+    };
+    let mut out = io::BufWriter::new(io::stdout().lock());
+    let mut sum = Sum::default();
+    let mut failed = !troubles.is_empty();
+    let mut report = CheckReport { version: VERSION, files: Vec::new() };
+    let mut take = |result: Result<Checked, String>| -> io::Result<()> {
+        let checked = match result {
+            Ok(checked) => checked,
+            Err(trouble) => {
+                out.flush()?;
+                complain(&trouble);
+                troubles.push(trouble);
+                failed = true;
+                return Ok(());
+            }
+        };
+        if let Some(trouble) = &checked.trouble {
+            complain(&format!("{}: {trouble}", safe(&checked.document.source.name)));
+            failed = true;
+        }
+        sum.add(&checked);
+        match arguments.format {
+            Format::Human if mends_input => {
+                out.write_all(checked.document.text.as_bytes())?;
+                let _ = io::stderr().write_all(checked.told.as_bytes());
+            }
+            Format::Human => out.write_all(checked.told.as_bytes())?,
+            Format::Json | Format::Sarif => {
+                let Document { source, text } = &checked.document;
+                let index = LineIndex::new(text);
+                let findings = checked.findings.iter().map(|finding| FindingOut::new(finding, text, &index)).collect();
+                report.files.push(FileFindings { path: source.name.clone(), findings });
+            }
+        }
+        Ok(())
+    };
+    if arguments.wants(FindingKind::Setup) {
+        for source in &sources {
+            courses.of(source);
+        }
+        for (root, opened) in courses.met() {
+            if let Some(checked) = check_settings(&root, &opened, arguments, columns, paint) {
+                take(Ok(checked))?;
+            }
+        }
+    }
+    files::each(&sources, work, take)?;
+    match arguments.format {
+        Format::Human if mends_input => {
+            let _ = writeln!(io::stderr(), "{}", sum.line(paint));
+        }
+        Format::Human => writeln!(out, "{}", sum.line(paint))?,
+        Format::Json => write_json(&mut out, &report)?,
+        Format::Sarif => write_json(&mut out, &sarif::log(&report, &troubles))?,
+    }
+    out.flush()?;
+    Ok(match (failed, sum.files_with_findings) {
+        (true, _) => Status::Failed,
+        (false, 0) => Status::Clean,
+        (false, _) => Status::Found,
+    })
+}
+
+/// Writes a value as JSON, in lines for people on a terminal.
+pub fn write_json(out: &mut impl Write, value: &impl serde::Serialize) -> io::Result<()> {
+    use std::io::IsTerminal;
+    let written = if io::stdout().is_terminal() {
+        serde_json::to_writer_pretty(&mut *out, value)
+    } else {
+        serde_json::to_writer(&mut *out, value)
+    };
+    written?;
+    out.write_all(b"\n")
+}
+
+impl Arguments {
+    fn wants(&self, kind: FindingKind) -> bool {
+        self.only.is_empty() || self.only.iter().any(|only| only.kind() == kind)
+    }
+}
+
+/// What is wrong with the settings of a course, if anything is.
+fn check_settings(
+    root: &Path,
+    opened: &Opened,
+    arguments: &Arguments,
+    columns: usize,
+    paint: Paint,
+) -> Option<Checked> {
+    let problems = &opened.course.problems;
+    if problems.is_empty() {
+        return None;
+    }
+    let path = root.join(SETTINGS_FILE);
+    let here = std::env::current_dir().and_then(|folder| folder.canonicalize()).unwrap_or_default();
+    let name = files::shown(path.strip_prefix(&here).unwrap_or(&path));
+    let text = std::fs::read_to_string(&path).unwrap_or_default();
+    let index = LineIndex::new(&text);
+    let finding = |problem: &fascicle_vocab::Problem| Finding {
+        code: "setting",
+        kind: FindingKind::Setup,
+        severity: Severity::Error,
+        span: index.line(problem.line.saturating_sub(1) as usize, &text),
+        message: problem.message.clone(),
+        reason: Vec::new(),
+        related: Vec::new(),
+        fixes: Vec::new(),
+        candidates: Vec::new(),
+    };
+    let findings: Vec<Finding> = problems.iter().map(finding).collect();
+    let source = Source { name, path: Some(path), form: Form::Plain, walked: true };
+    let document = Document { source, text };
+    let told =
+        if arguments.format == Format::Human { tell(&document, &findings, columns, paint) } else { String::new() };
+    Some(Checked { document, findings, told, fixed: 0, trouble: None })
+}
+
+fn check(document: Document, arguments: &Arguments, opened: &Opened, columns: usize, paint: Paint) -> Checked {
+    let course = &opened.course;
+    let read = |text: &str, form: Form| {
+        let mut findings = fascicle_analysis::read(text, form, course.knowledge(), &course.settings.reading).findings;
+        findings.retain(|finding| arguments.wants(finding.kind));
+        findings
+    };
+    let mut findings = read(&document.text, document.source.form);
+    let (mut document, mut fixed, mut trouble) = (document, 0, None);
+    if arguments.fix {
+        let mut text = document.text.clone();
+        for _ in 0..fix::ROUNDS {
+            let (edits, count) = fix::safe_edits(&findings);
+            let Some(new) = fix::apply(&text, &edits).filter(|new| count > 0 && *new != text) else { break };
+            text = new;
+            fixed += count;
+            findings = read(&text, document.source.form);
+        }
+        if fixed > 0 {
+            let written = match &document.source.path {
+                Some(path) => fix::replace(path, &document.text, &text),
+                None => Ok(()),
+            };
+            match written {
+                Ok(()) => document.text = text,
+                Err(why) => {
+                    (fixed, trouble) = (0, Some(why));
+                    findings = read(&document.text, document.source.form);
+                }
+            }
+        }
+    }
+    let told = match arguments.format {
+        Format::Human => tell(&document, &findings, columns, paint),
+        Format::Json | Format::Sarif => String::new(),
+    };
+    Checked { document, findings, told, fixed, trouble }
+}
+
+/// The findings of a document for people.
+fn tell(document: &Document, findings: &[Finding], columns: usize, paint: Paint) -> String {
+    let Document { source, text } = document;
+    let index = LineIndex::new(text);
+    let mut out = String::new();
+    for finding in findings {
+        let place = index.position(finding.span.start, text, Encoding::Utf32);
+        let severity = paint.paint(Look::Severity(finding.severity), finding.severity.word());
+        let place =
+            paint.paint(Look::Title, &format!("{}:{}:{}", safe(&source.name), place.line + 1, place.column + 1));
+        let code = paint.paint(Look::Faint, &format!("[{}]", finding.code));
+        let head = format!("{place}: {severity}: {} {code}\n", safe(&finding.message));
+        out.push_str(&head);
+        out.push_str(&excerpt(text, &index, finding.span, finding.severity, columns, paint));
+        let mut say = |word: &str, lines: &mut dyn Iterator<Item = String>| {
+            for (number, line) in lines.enumerate() {
+                let lead = if number == 0 { format!("{word}:") } else { String::new() };
+                let first = format!("      {} ", paint.paint(Look::Heading, &format!("{lead:<5}")));
+                let rest = " ".repeat(12);
+                let width = columns.saturating_sub(12).max(20);
+                for (place, line) in textwrap::wrap(&safe(&line), width).iter().enumerate() {
+                    out.push_str(if place == 0 { &first } else { &rest });
+                    out.push_str(line);
+                    out.push('\n');
+                }
+            }
+        };
+        say("why", &mut finding.reason.iter().cloned());
+        let related = finding.related.iter().map(|(span, remark)| {
+            let place = index.position(span.start, text, Encoding::Utf32);
+            format!("line {}: {remark}", place.line + 1)
+        });
+        say("see", &mut related.into_iter());
+        say("fix", &mut finding.fixes.iter().take(FIXES).map(|fix| fix.title.clone()));
+        out.push('\n');
+    }
+    out
+}
+
+impl Sum {
+    fn add(&mut self, checked: &Checked) {
+        self.files += 1;
+        self.files_with_findings += usize::from(!checked.findings.is_empty());
+        self.fixed += checked.fixed;
+        self.files_fixed += usize::from(checked.fixed > 0);
+        for finding in &checked.findings {
+            let at = match finding.severity {
+                Severity::Error => 0,
+                Severity::Warning => 1,
+                Severity::Information => 2,
+                Severity::Hint => 3,
+            };
+            if let Some(count) = self.by_severity.get_mut(at) {
+                *count += 1;
+            }
+            self.fixable += usize::from(finding.fixes.iter().any(|fix| fix.safe));
+        }
+    }
+
+    fn line(&self, paint: Paint) -> String {
+        let mut line = String::new();
+        if self.fixed > 0 {
+            let (fixes, files) = (counted(self.fixed, "fix", "fixes"), counted(self.files_fixed, "file", "files"));
+            line = format!("{fixes} applied in {files}. ");
+        }
+        let all: usize = self.by_severity.iter().sum();
+        let files = counted(self.files, "file", "files");
+        if all == 0 {
+            return line + &paint.paint(Look::Good, &format!("Nothing found in {files}."));
+        }
+        let words = [("error", "errors"), ("warning", "warnings"), ("information", "informations"), ("hint", "hints")];
+        let parts: Vec<String> = words
+            .iter()
+            .zip(self.by_severity)
+            .filter(|(_, count)| *count > 0)
+            .map(|((one, many), count)| counted(count, one, many))
+            .collect();
+        let in_files =
+            if self.files == 1 { "1 file".to_owned() } else { format!("{} of {files}", self.files_with_findings) };
+        let found = counted(all, "finding", "findings");
+        line += &paint.paint(Look::Title, &format!("{found} in {in_files}"));
+        let _ = write!(line, ": {}.", parts.join(", "));
+        if self.fixable > 0 && self.fixed == 0 {
+            let _ = write!(line, " `--fix` mends {}.", self.fixable);
+        }
+        line
+    }
+}
+
+/// A number with its noun.
+pub fn counted(count: usize, one: &str, many: &str) -> String {
+    format!("{count} {}", if count == 1 { one } else { many })
+}
