@@ -201,6 +201,7 @@ fn said(claim: &Claim, vocabulary: &Vocabulary) -> String {
         What::Segments(main, lesser) if *lesser == Segments::EMPTY => main.to_string(),
         What::Segments(main, lesser) => format!("{main} ({lesser})"),
         What::Word(word) => (*word).to_owned(),
+        What::Sign(sign) => sign.clone(),
         What::Number(number) => number.to_string(),
     };
     let mut parts: Vec<String> =

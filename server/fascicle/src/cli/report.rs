@@ -320,6 +320,7 @@ impl ClaimOut {
                     out.lesser = segment_list(*lesser);
                 }
                 What::Word(word) => out.id.push_str(word),
+                What::Sign(sign) => out.id.push_str(sign),
                 What::Number(number) => out.id = number.to_string(),
             }
             out
