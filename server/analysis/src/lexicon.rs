@@ -154,6 +154,7 @@ pub const RELATIONS: &[RelationWord] = &[
 
     // Deficit.
     noun("injury|lesion|lesions|damage|section|division|palsy|palsies|transection|neuropathy|injuries|compression|cutting|severing|destruction|entrapment to|of", K::Deficit, P::Muscle, P::Nerve, "Injury to the axillary nerve causes weakness of deltoid."),
+    noun("with|after|following loss|paralysis of", K::Deficit, P::Muscle, P::Nerve, "With loss of the axillary nerve the patient has weakness of deltoid."),
     noun("injuring|cutting|severing|damaging|dividing|compressing", K::Deficit, P::Muscle, P::Nerve, "Cutting the axillary nerve causes weakness of deltoid."),
 ];
 
@@ -311,6 +312,8 @@ word_lists! {
     is_done: "produced performed caused effected achieved carried assisted initiated brought";
     /// Verbs of doing: "*produces* flexion".
     does: "produces produce performs perform causes cause effects effect assists assist aids aid helps help contributes contribute initiates initiate enables enable does do brings about acts act in responsible for";
+    /// Nouns for a lesion.
+    is_lesion: "injury lesion damage section division palsy transection neuropathy compression loss paralysis";
     /// Words that tell of a loss.
     is_loss: "paralysis paralyses paralyzes paralyse paralyze weakness weakens weaken denervation denervates wasting wastes atrophy palsy paresis paralysed paralyzed weak weakened denervated lost loses lose loss abolishes abolish abolished impairs impair impaired cannot unable inability difficulty causes produces";
     /// Nouns for skin and its places that tell no area from another.

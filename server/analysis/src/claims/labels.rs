@@ -14,7 +14,6 @@ use crate::text::{Mark, Span};
 /// Reads the labels in a block. `above` is the label of the heading or outer item that it stands under, if that is one.
 pub fn read(scope: &Scope<'_>, above: Option<(Label, &str)>) -> Vec<Claim> {
     let tokens = &scope.mentions.tokens;
-    let text = &scope.plain.text;
     let mut claims = Vec::new();
     let stretches = stretches(scope);
     let run_in = run_in(scope, tokens.len());
@@ -32,16 +31,7 @@ pub fn read(scope: &Scope<'_>, above: Option<(Label, &str)>) -> Vec<Claim> {
             continue;
         };
         labelled = true;
-        let subjects = subjects(
-            scope,
-            label.subject,
-            run_in.as_ref().filter(|(end, _)| *end <= from || word.is_empty()).map(|(_, side)| side),
-        );
-        let word = Span::new(
-            tokens.get(from).map_or(0, |token| token.span.start),
-            tokens.get(value).map_or(text.len(), |token| token.span.start),
-        )
-        .of(text);
+        let subjects = subjects(scope, label.subject, run_in.as_ref().map(|(_, side)| side));
         claims.extend(value_claims(scope, value, to, label, word, &subjects));
     }
     claims
@@ -85,7 +75,7 @@ fn is_line_end(scope: &Scope<'_>, gap: Span) -> bool {
 }
 
 /// The label with which a stretch begins, and the token where its value begins.
-fn label_in(scope: &Scope<'_>, from: usize, to: usize) -> Option<(Label, &'static str, usize)> {
+fn label_in<'s>(scope: &Scope<'s>, from: usize, to: usize) -> Option<(Label, &'s str, usize)> {
     let tokens = &scope.mentions.tokens;
     let text = &scope.plain.text;
     let word = |at: usize| tokens.get(at).map_or("", |token| token.span.of(text));
@@ -108,7 +98,7 @@ fn label_in(scope: &Scope<'_>, from: usize, to: usize) -> Option<(Label, &'stati
             let separator = matches!(word(end), ":" | "—" | "–" | "-" | "=" | "→");
             if separator && end < to {
                 let arrow = usize::from(word(end) == "-" && word(end + 1) == ">");
-                return Some((label, "", end + 1 + arrow));
+                return Some((label, span.of(text), end + 1 + arrow));
             }
             let in_chain = len == 1
                 && label.kind == Some(crate::claims::ClaimKind::Attachment)
@@ -118,11 +108,11 @@ fn label_in(scope: &Scope<'_>, from: usize, to: usize) -> Option<(Label, &'stati
                 })
                 && end < to;
             if in_chain {
-                return Some((label, "", end));
+                return Some((label, span.of(text), end));
             }
             let marked_end = tokens.get(end).is_some_and(|next| !scope.plain.has_mark(next.span, Mark::Strong));
             if strong && marked_end && end < to && len <= 3 && span.of(text).starts_with(char::is_uppercase) {
-                return Some((label, "", end));
+                return Some((label, span.of(text), end));
             }
         }
     }
@@ -211,6 +201,9 @@ pub fn value_claims(
             PartRole::Landmark if kind == ClaimKind::Attachment => {
                 let end = if lexicon::is_insertion(word) { "insertion" } else { "origin" };
                 if is_neural(scope.vocabulary, subject) {
+                    let label =
+                        Label { kind: Some(ClaimKind::Branching), value: PartRole::Parent, subject: PartRole::Nerve };
+                    claims.extend(value_claims(scope, from, to, label, word, std::slice::from_ref(subject)));
                     continue;
                 }
                 for value in sentences::values(scope, from, to, PartRole::Landmark) {
@@ -230,6 +223,19 @@ pub fn value_claims(
         }
     }
     claims
+}
+
+/// An item that is nothing but a muscle, below a heading that names a nerve.
+pub fn bare_muscle(scope: &Scope<'_>, nerve: &sentences::Subject) -> Vec<Claim> {
+    let [only] = scope.mentions.list.as_slice() else { return Vec::new() };
+    let words = scope.mentions.tokens.iter().filter(|token| token.is_word).count();
+    let is_muscle = only.candidates.iter().all(|id| scope.vocabulary.kind(*id) == Kind::Muscle);
+    if !is_muscle || words > only.tokens.1 - only.tokens.0 {
+        return Vec::new();
+    }
+    let label = Label { kind: Some(ClaimKind::Supply), value: PartRole::Muscle, subject: PartRole::Nerve };
+    let side = side_of(scope.vocabulary, nerve, PartRole::Nerve);
+    value_claims(scope, 0, scope.mentions.tokens.len(), label, "", side.as_slice())
 }
 
 /// The part of a muscle with which a stretch begins, if a colon or dash follows it, and where that stands.

@@ -249,6 +249,11 @@ pub fn claims(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge) -> 
         };
         claims.extend(sentences::read(&scope, 0, &mut memory));
         let label = subjects.label(at);
+        if label.is_none()
+            && let Some(nerve) = subjects.nerve_of_heading(at)
+        {
+            claims.extend(labels::bare_muscle(&scope, &nerve));
+        }
         claims.extend(labels::read(&scope, label.as_ref().map(|(label, word)| (*label, &**word))));
     }
     claims.extend(tables::read(blocks, mentions, knowledge));

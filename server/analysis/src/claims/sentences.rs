@@ -323,6 +323,18 @@ impl<'a> Sentence<'a, '_> {
         self.atoms.get(at).map_or("", |atom| &*atom.word)
     }
 
+    /// The words of an atom as they are written, in lower case.
+    fn written(&self, at: usize) -> String {
+        let tokens = &self.scope.mentions.tokens;
+        let Some(atom) = self.atoms.get(at) else { return String::new() };
+        let (Some(first), Some(last)) =
+            (tokens.get(atom.from), atom.to.checked_sub(1).and_then(|last| tokens.get(last)))
+        else {
+            return String::new();
+        };
+        Span::new(first.span.start, last.span.end).of(&self.scope.plain.text).to_lowercase()
+    }
+
     fn mention(&self, at: usize) -> Option<&'a Mention> {
         match self.atoms.get(at)?.kind {
             AtomKind::Name(place) => self.scope.mentions.list.get(place),
@@ -634,6 +646,13 @@ impl<'a> Sentence<'a, '_> {
                 Some(AtomKind::Word) if matches!(self.word(at), "is" | "are" | "remains") => {
                     claims.extend(self.predicate_claims(at));
                 }
+                Some(AtomKind::Word)
+                    if lexicon::is_lesion(self.word(at))
+                        && at.checked_sub(1).is_some_and(|before| matches!(self.word(before), "its" | "their")) =>
+                {
+                    let nerves = self.implied(PartRole::Nerve, false);
+                    claims.extend(self.deficit_claims(at, at + 1, &nerves));
+                }
                 Some(AtomKind::Word) if lexicon::number(self.word(at)).is_some() => {
                     claims.extend(self.count_claims(at));
                 }
@@ -650,13 +669,29 @@ impl<'a> Sentence<'a, '_> {
             return self.skin_claims(at, before, negated, hedged, relation, last_subject);
         }
         let Some(object) = self.object(at + 1) else { return Vec::new() };
-        let left = self.subject(before, relation, last_subject);
+        let mut left = self.subject(before, relation, last_subject);
+        if left.is_empty() && relation.form == Form::Participle && relation.left == PartRole::Muscle {
+            left = self.listed_behind(&object);
+        }
         if left.is_empty() {
             return Vec::new();
         }
         (*last_subject).clone_from(&left);
         let hedged = hedged || self.clause_hedged(at);
         self.combine(relation, &left, &object, at, negated, hedged)
+    }
+
+    /// "Posterior thigh - innervated by NERVE; MUSCLE, MUSCLE": the muscles stand behind a semicolon or colon.
+    fn listed_behind(&self, object: &Object) -> Vec<Side> {
+        let Object::Names(group) = object else { return Vec::new() };
+        if !matches!(self.word(group.end), ";" | ":") || self.class(group.end + 1) != Some(1) {
+            return Vec::new();
+        }
+        let listed = self.group_from(group.end + 1, false);
+        listed
+            .filter(|listed| listed.end + 1 >= self.atoms.len() || matches!(self.word(listed.end), "." | "*" | ";"))
+            .map(|listed| self.sides(&listed, PartRole::Muscle))
+            .unwrap_or_default()
     }
 
     /// "supplies the skin of the lateral forearm"
@@ -1153,8 +1188,8 @@ impl<'a> Sentence<'a, '_> {
         while next < self.atoms.len() {
             let word = self.word(next);
             lost |= lexicon::is_loss(word) && !lexicon::brings_about(word);
-            if let Some((sign, len)) = self.scope.relations.sign_at(next, &|at| self.word(at)) {
-                let span = self.source(next, next + len);
+            if let Some((sign, len)) = self.sign_at(next) {
+                let span = self.source(next, next + 1).cover(self.source_of_tokens(next, len));
                 effects.push(vec![Part { role: PartRole::Sign, span, what: What::Sign(sign) }]);
                 break;
             }
@@ -1245,6 +1280,26 @@ impl<'a> Sentence<'a, '_> {
             }
         }
         claims
+    }
+
+    /// The sign of a lesion that begins at an atom, with how many words it has.
+    fn sign_at(&self, at: usize) -> Option<(String, usize)> {
+        let tokens = &self.scope.mentions.tokens;
+        let from = self.atoms.get(at)?.from;
+        let words: Vec<String> = tokens
+            .iter()
+            .skip(from)
+            .take(4)
+            .map(|token| token.span.of(&self.scope.plain.text).to_lowercase())
+            .collect();
+        self.scope.relations.sign_at(0, &|at| words.get(at).map_or("", String::as_str))
+    }
+
+    fn source_of_tokens(&self, at: usize, len: usize) -> Span {
+        let tokens = &self.scope.mentions.tokens;
+        let from = self.atoms.get(at).map_or(0, |atom| atom.from);
+        let (Some(first), Some(last)) = (tokens.get(from), tokens.get(from + len - 1)) else { return Span::default() };
+        self.scope.plain.to_source(Span::new(first.span.start, last.span.end))
     }
 
     /// What stands in brackets behind a name: segments are its roots, a nerve behind a muscle supplies it.
@@ -1474,8 +1529,8 @@ impl<'a> Sentence<'a, '_> {
         let back = |words: &[&str]| (at.saturating_sub(4)..at).rev().find(|place| words.contains(&self.word(*place)));
         let relation = action_relation();
         // NAME has three heads / consists of four muscles
-        let noun = lexicon::COUNTED.iter().find(|(noun, _)| *noun == self.word(at + 1)).map(|(noun, _)| *noun);
-        let noun = noun.or_else(|| matches!(self.word(at + 1), "muscles" | "members").then_some("muscles"));
+        let noun = lexicon::COUNTED.iter().find(|(noun, _)| *noun == self.written(at + 1)).map(|(noun, _)| *noun);
+        let noun = noun.or_else(|| matches!(&*self.written(at + 1), "muscles" | "members").then_some("muscles"));
         if let Some(noun) = noun {
             let verb = back(&["has", "have", "with", "by", "of", "into", "are", "is", "possesses"]);
             let relation_verb = (at.saturating_sub(2)..at)
@@ -1830,7 +1885,7 @@ pub fn fits(vocabulary: &Vocabulary, role: PartRole, id: EntryId) -> bool {
                 )),
         PartRole::Skin => kind == Kind::Skin,
         PartRole::Landmark => matches!(kind, Kind::Landmark | Kind::Muscle),
-        PartRole::Group => kind == Kind::Group,
+        PartRole::Group => kind == Kind::Group || (kind == Kind::Muscle && vocabulary.parts(id).len() > 1),
         PartRole::Movement => kind == Kind::Movement,
         PartRole::Segments
         | PartRole::Role

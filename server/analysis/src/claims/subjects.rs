@@ -41,10 +41,26 @@ impl<'a> Subjects<'a> {
     /// The label that a block stands right under: a heading or an outer list item that is nothing but a label.
     pub fn label(&self, block: BlockIx) -> Option<(Label, String)> {
         let own = self.blocks.list.get(block)?;
-        let above = own.parent.or(own.heading)?;
-        let text = self.blocks.list.get(above)?.plain.text.trim().to_owned();
-        let label = lexicon::label_of(&text)?;
-        (label.kind.is_some()).then_some((label, text))
+        let mut above = Vec::new();
+        let mut parent = own.parent;
+        while let Some(at) = parent {
+            above.push(at);
+            parent = self.blocks.list.get(at).and_then(|block| block.parent);
+        }
+        above.extend(own.heading);
+        above.into_iter().find_map(|at| {
+            let text = self.blocks.list.get(at)?.plain.text.trim();
+            let label = lexicon::label_of(text)?;
+            label.kind.is_some().then(|| (label, text.to_owned()))
+        })
+    }
+
+    /// The nerve that the block's own heading names, for an item that is nothing but a muscle.
+    pub fn nerve_of_heading(&self, block: BlockIx) -> Option<Subject> {
+        let own = self.blocks.list.get(block)?;
+        let BlockKind::Item(_) = own.kind else { return None };
+        let subject = self.named_alone(own.heading?)?;
+        subject.candidates.iter().all(|id| self.vocabulary.is_neural(*id)).then_some(subject)
     }
 
     /// The structure with which a list item or a term begins.

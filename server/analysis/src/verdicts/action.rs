@@ -84,8 +84,7 @@ fn one(
     let here = |target: EntryId| {
         joints.is_empty() || joints.contains(&target) || vocabulary.wholes(target).iter().any(|id| joints.contains(id))
     };
-    let is_kind_of =
-        |held: EntryId| held == movement || vocabulary.name(held).ends_with(&format!(" {}", vocabulary.name(movement)));
+    let is_kind_of = |held: EntryId| is_or_is_kind_of(vocabulary, held, movement);
     if let Some((_, _, variant)) = acts.iter().find(|(held, target, _)| is_kind_of(*held) && here(*target)) {
         let verdict = if *variant { Verdict::Variant } else { Verdict::Agrees };
         return Judgement::new(verdict, told(vocabulary, muscle, movement, targets));
@@ -130,7 +129,13 @@ pub fn does(vocabulary: &Vocabulary, relation: &Relation, movement: EntryId, joi
     let Relation::Acts { movement: held, target, .. } = relation else { return false };
     let here =
         joints.is_empty() || joints.contains(target) || vocabulary.wholes(*target).iter().any(|id| joints.contains(id));
-    here && (*held == movement || vocabulary.name(*held).ends_with(&format!(" {}", vocabulary.name(movement))))
+    here && is_or_is_kind_of(vocabulary, *held, movement)
+}
+
+/// Whether a movement is another or a kind of it: medial rotation is a rotation, while lateral flexion is no flexion.
+fn is_or_is_kind_of(vocabulary: &Vocabulary, held: EntryId, movement: EntryId) -> bool {
+    let is_general = vocabulary.entry(movement).opposite.is_none();
+    held == movement || (is_general && vocabulary.name(held).ends_with(&format!(" {}", vocabulary.name(movement))))
 }
 
 /// Judges that a joint allows a movement.
@@ -146,7 +151,7 @@ pub fn joint_movement(vocabulary: &Vocabulary, joint: EntryId, movement: EntryId
         })
         .collect();
     let name = vocabulary.name(movement);
-    let is = |held: EntryId| held == movement || vocabulary.name(held).ends_with(&format!(" {name}"));
+    let is = |held: EntryId| is_or_is_kind_of(vocabulary, held, movement);
     if allowed.iter().any(|held| is(*held)) {
         return Judgement::new(Verdict::Agrees, format!("{} allows {name}", the(vocabulary, joint)));
     }

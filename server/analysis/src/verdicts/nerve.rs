@@ -9,7 +9,7 @@ use crate::claims::PartRole;
 pub fn roots(vocabulary: &Vocabulary, id: EntryId, main: Segments, lesser: Segments) -> Judgement {
     let readings = vocabulary.roots_of(id);
     let told = main.union(lesser);
-    let Some(first) = readings.first() else { return Judgement::unknown() };
+    let Some(first) = readings.first() else { return without_readings(vocabulary, id, told) };
     let sources = |reading: &fascicle_model::graph::RootReading<'_>| {
         let names: Vec<String> =
             reading.fact.sources.iter().map(|citation| title(vocabulary, &citation.source)).collect();
@@ -51,6 +51,33 @@ pub fn roots(vocabulary: &Vocabulary, id: EntryId, main: Segments, lesser: Segme
     Judgement::new(Verdict::Contradicts, why)
         .path(path)
         .remedy(PartRole::Segments, first.main.union(first.lesser).to_string())
+}
+
+/// A structure of which no reading is known: a nerve is judged by what it arises from.
+fn without_readings(vocabulary: &Vocabulary, id: EntryId, told: Segments) -> Judgement {
+    let possible = vocabulary.possible_segments(id);
+    if vocabulary.kind(id) != Kind::Nerve {
+        return Judgement::unknown();
+    }
+    if !told.intersection(possible).is_empty() {
+        return Judgement::new(Verdict::LessExact, format!("it comes from {possible}"));
+    }
+    let from_brain = vocabulary.origins(id, true).next().is_some()
+        && vocabulary
+            .ancestors(id)
+            .iter()
+            .all(|id| vocabulary.kind(*id) != Kind::Root && vocabulary.kind(*id) != Kind::Plexus);
+    if !possible.is_empty() {
+        return Judgement::new(Verdict::Contradicts, format!("{} comes from {possible}", the(vocabulary, id)))
+            .remedy(PartRole::Segments, possible.to_string());
+    }
+    if from_brain {
+        return Judgement::new(
+            Verdict::Contradicts,
+            format!("{} is a cranial nerve or a branch of one and has no spinal segments", the(vocabulary, id)),
+        );
+    }
+    Judgement::unknown()
 }
 
 fn shown(main: Segments, lesser: Segments) -> String {

@@ -165,8 +165,11 @@ pub fn attachment(vocabulary: &Vocabulary, muscle: EntryId, landmark: EntryId, e
 
 /// Judges that a muscle belongs to a group or lies in a compartment.
 pub fn membership(vocabulary: &Vocabulary, muscle: EntryId, group: EntryId) -> Judgement {
-    if vocabulary.kind(muscle) != Kind::Muscle {
+    if vocabulary.kind(muscle) != Kind::Muscle || muscle == group {
         return Judgement::unknown();
+    }
+    if vocabulary.kind(group) == Kind::Muscle {
+        return part_of(vocabulary, muscle, group);
     }
     let family: Vec<EntryId> =
         std::iter::once(muscle).chain(vocabulary.wholes(muscle)).chain(vocabulary.all_parts(muscle)).collect();
@@ -217,6 +220,21 @@ pub fn membership(vocabulary: &Vocabulary, muscle: EntryId, group: EntryId) -> J
         }
     }
     judgement
+}
+
+/// Judges that a muscle is one of the parts of another.
+fn part_of(vocabulary: &Vocabulary, muscle: EntryId, whole: EntryId) -> Judgement {
+    if vocabulary.wholes(muscle).contains(&whole) {
+        return Judgement::new(
+            Verdict::Agrees,
+            format!("{} is a part of {}", vocabulary.name(muscle), vocabulary.name(whole)),
+        );
+    }
+    let names: Vec<String> = vocabulary.parts(whole).iter().map(|id| vocabulary.name(*id).to_owned()).collect();
+    Judgement::new(
+        Verdict::Contradicts,
+        format!("{} is no part of {}, which has {}", vocabulary.name(muscle), vocabulary.name(whole), list(&names)),
+    )
 }
 
 /// Judges how many there are: parts of a muscle (`heads`), members of a group or parts of a plural structure (`muscles`,
