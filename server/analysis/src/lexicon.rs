@@ -74,20 +74,20 @@ use PartRole as P;
 #[rustfmt::skip]
 pub const RELATIONS: &[RelationWord] = &[
     // Supply.
-    verb("supplies|supply|innervates|innervate|serves|serve", K::Supply, P::Nerve, P::Muscle, "The axillary nerve supplies deltoid."),
+    verb("supplies|supply|innervates|innervate|serves|serve|activates|activate|moves|move|works|work", K::Supply, P::Nerve, P::Muscle, "The axillary nerve supplies deltoid."),
     verb("supplied|innervated", K::Supply, P::Nerve, P::Muscle, "The axillary nerve supplied deltoid."),
     verb("motor? to", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is motor to deltoid."),
     verb("is|are the? motor? nerve of|to|for", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is the nerve of deltoid."),
-    verb("provides|provide|gives|give|sends|send|carries|carry|supplies|supply the? motor|muscular? innervation|supply|fibres|fibers|branches|twigs to|for|into", K::Supply, P::Nerve, P::Muscle, "The axillary nerve provides motor innervation to deltoid."),
+    verb("provides|provide|gives|give|sends|send|carries|carry|supplies|supply|furnishes|furnish|delivers|deliver|brings|bring the|its? motor|muscular|nerve|efferent? innervation|supply|fibres|fibers|branches|twigs|power to|for|into", K::Supply, P::Nerve, P::Muscle, "The axillary nerve provides motor innervation to deltoid."),
     verb("provides|provide|gives|give|sends|send a? muscular? innervation|supply|branches|branch|twigs|twig to|for|into", K::Supply, P::Nerve, P::Muscle, "The axillary nerve sends branches to deltoid."),
     verb("gives|give off? branches|twigs that|which supply|innervate", K::Supply, P::Nerve, P::Muscle, "The axillary nerve gives off branches that innervate deltoid."),
     verb("is|are responsible for the? motor? innervation|supply of|to", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is responsible for the innervation of deltoid."),
     verb("is|are responsible for innervating|supplying", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is responsible for innervating deltoid."),
     verb("controls|control|drives|drive|powers|power", K::Supply, P::Nerve, P::Muscle, "The axillary nerve powers deltoid."),
     participle("supplying|innervating", K::Supply, P::Nerve, P::Muscle, "The axillary nerve, supplying deltoid, winds round the bone."),
-    participle("supplied|innervated|served|driven|powered|controlled by|via|through|from", K::Supply, P::Muscle, P::Nerve, "Deltoid is supplied by the axillary nerve."),
-    verb("receives|receive|gets|get|takes|take|derives|derive|has|have|obtains|obtain|draws|draw|owes|owe its|their|the|a? motor|nerve|nervous? supply|innervation|fibres|fibers from|to|via|through|by", K::Supply, P::Muscle, P::Nerve, "Deltoid receives its innervation from the axillary nerve."),
-    verb("receives|receive|gets|get a|its|their? motor? branch|branches|twig|twigs|fibres|fibers from|of", K::Supply, P::Muscle, P::Nerve, "Deltoid receives twigs from the axillary nerve."),
+    participle("supplied|innervated|served|driven|powered|controlled|fed|operated|activated|moved|worked by|via|through|from", K::Supply, P::Muscle, P::Nerve, "Deltoid is supplied by the axillary nerve."),
+    verb("receives|receive|gets|get|takes|take|derives|derive|has|have|obtains|obtain|draws|draw|owes|owe|gains|gain|enjoys|enjoy its|their|the|a? motor|nerve|nervous? supply|innervation|fibres|fibers from|to|via|through|by", K::Supply, P::Muscle, P::Nerve, "Deltoid receives its innervation from the axillary nerve."),
+    verb("receives|receive|gets|get a|an|its|their? motor? supply|innervation|branch|branches|twig|twigs|fibres|fibers from|of", K::Supply, P::Muscle, P::Nerve, "Deltoid receives twigs from the axillary nerve."),
     verb("depends|depend|relies|rely on|upon", K::Supply, P::Muscle, P::Nerve, "Deltoid depends on the axillary nerve."),
     noun("motor|nerve? innervation|supply of|to|for", K::Supply, P::Nerve, P::Muscle, "The innervation of deltoid is by the axillary nerve."),
     noun("motor? nerve of|to|for", K::Supply, P::Nerve, P::Muscle, "The motor nerve to deltoid is the axillary nerve."),
@@ -96,23 +96,27 @@ pub const RELATIONS: &[RelationWord] = &[
     noun("muscle|muscles supplied|innervated by", K::Supply, P::Muscle, P::Nerve, "The muscles supplied by the axillary nerve are deltoid and teres minor."),
 
     // Where a nerve comes from; with segments on the right the same words tell its roots, with a muscle on the left its origin.
-    verb("arises|arise|originates|originate|springs|spring|comes|come|emerges|emerge|stems|stem|derives|derive from|off|by", K::Branching, P::Nerve, P::Parent, "The axillary nerve arises from the posterior cord."),
+    verb("arises|arise|originates|originate|springs|spring|comes|come|emerges|emerge|stems|stem|derives|derive|originate|issues|issue|starts|start|departs|depart from|off|by|in|out of?", K::Branching, P::Nerve, P::Parent, "The axillary nerve arises from the posterior cord."),
     verb("takes|take|has|have its|their? origin|origins from|in", K::Branching, P::Nerve, P::Parent, "The axillary nerve takes its origin from the posterior cord."),
     verb("begins|begin as|from|in", K::Branching, P::Nerve, P::Parent, "The axillary nerve begins from the posterior cord."),
     verb("branches|branch off? from", K::Branching, P::Nerve, P::Parent, "The axillary nerve branches from the posterior cord."),
     verb("branches|branch off", K::Branching, P::Nerve, P::Parent, "The axillary nerve branches off the posterior cord."),
     participle("arising|derived|originating|springing|formed|coming|made|built|given|drawn|descended off? up? from|by|of", K::Branching, P::Nerve, P::Parent, "The axillary nerve is derived from the posterior cord."),
-    participle("a|an|the|its|one? of? the? terminal|direct|main|large|larger|small|smaller|named|chief|motor|sensory|muscular|cutaneous|collateral|infraclavicular|supraclavicular|two? branch|branches|offshoot|offshoots|continuation|division of|from", K::Branching, P::Nerve, P::Parent, "The axillary nerve is a terminal branch of the posterior cord."),
+    participle("a|an|the|its|one|both? of? the|its? terminal|direct|main|large|larger|largest|small|smaller|smallest|named|chief|motor|sensory|muscular|cutaneous|collateral|infraclavicular|supraclavicular|two|three|four|long|short|deep|superficial|first|second|last|medial|lateral|anterior|posterior|upper|lower|slender|delicate|purely|important? terminal|direct|main|large|larger|largest|small|smaller|smallest|named|chief|motor|sensory|muscular|cutaneous|collateral|infraclavicular|supraclavicular|two|three|four|long|short|deep|superficial|first|second|last|medial|lateral|anterior|posterior|upper|lower|slender|delicate|purely|important? branch|branches|offshoot|offshoots|continuation|division|divisions|twig of|from", K::Branching, P::Nerve, P::Parent, "The axillary nerve is one of the two terminal branches of the posterior cord."),
     participle("member|part|one of", K::Membership, P::Muscle, P::Group, "Supraspinatus, member of the rotator cuff, abducts."),
-    participle("given off by", K::Branching, P::Nerve, P::Parent, "The axillary nerve is given off by the posterior cord."),
+    participle("given off by|from", K::Branching, P::Nerve, P::Parent, "The axillary nerve is given off by the posterior cord."),
     verb("gives|give off", K::Branching, P::Parent, P::Nerve, "The posterior cord gives off the axillary nerve."),
     verb("gives|give rise|origin to", K::Branching, P::Parent, P::Nerve, "The posterior cord gives rise to the axillary nerve."),
     verb("divides|divide|splits|split|bifurcates|branches into", K::Branching, P::Parent, P::Nerve, "The posterior cord divides into the axillary nerve and the radial nerve."),
     verb("ends|end|terminates|terminate by|as|in dividing? into?", K::Branching, P::Parent, P::Nerve, "The posterior cord ends by dividing into the axillary nerve and the radial nerve."),
+    verb("sends|send a? root|branch|contribution to", K::Branching, P::Parent, P::Nerve, "The posterior cord sends a branch to the axillary nerve."),
     verb("contributes|contribute to", K::Branching, P::Parent, P::Nerve, "The posterior cord contributes to the axillary nerve."),
 
     // Renaming.
     verb("continues|continue as|into", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve continues as the posterior interosseous nerve."),
+    verb("turns|turn into", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve turns into the posterior interosseous nerve."),
+    participle("called|known as?", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve is called the posterior interosseous nerve."),
+    verb("takes|take the? name of?", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve takes the name posterior interosseous nerve."),
     verb("becomes|become", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve becomes the posterior interosseous nerve."),
     participle("renamed", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve is renamed the posterior interosseous nerve."),
     verb("changes|change its name to", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve changes its name to the posterior interosseous nerve."),
@@ -126,8 +130,9 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("carries|carry|contains|contain|receives|receive", K::Roots, P::Structure, P::Segments, "The axillary nerve carries C5 and C6."),
 
     // Skin.
-    verb("supplies|supply|innervates|innervate sensation? to? the? overlying? skin of|over|on|covering|along", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm supplies the skin of the lateral side of the forearm."),
+    verb("supplies|supply|innervates|innervate|serves|serve|reaches|reach|ends|end sensation? to? in? the? overlying? skin of|over|on|covering|along", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm supplies the skin of the lateral side of the forearm."),
     verb("provides|provide|gives|give|carries|carry|supplies|supply|conveys|convey the? cutaneous|sensory? sensation|innervation|supply|feeling to|of|from|for the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm provides sensation to the lateral side of the forearm."),
+    participle("cutaneous|sensory innervation|supply|nerve of|to|for the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm is the sensory nerve of the lateral side of the forearm."),
     participle("sensory to the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm is sensory to the lateral side of the forearm."),
 
     // Passage.
@@ -135,6 +140,8 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("leaves|leave|enters|enter|exits|exit|reaches|reach|gains|gain|passes|pass|crosses|cross|runs|run|descends|descend|comes|come|emerges|emerge ~ through|via", K::Passage, P::Nerve, P::Landmark, "The median nerve enters the palm through the carpal tunnel."),
     verb("traverses|traverse|enters|enter|pierces|pierce|perforates|perforate", K::Passage, P::Nerve, P::Landmark, "The median nerve traverses the carpal tunnel."),
     participle("passing|running|travelling|traveling|coursing through|within|in|inside", K::Passage, P::Nerve, P::Landmark, "The median nerve, passing through the carpal tunnel, reaches the hand."),
+    participle("pierced by", K::Passage, P::Landmark, P::Nerve, "The carpal tunnel is traversed by the median nerve."),
+    participle("traversed by", K::Passage, P::Landmark, P::Nerve, "The carpal tunnel is traversed by the median nerve."),
     participle("piercing|traversing|perforating|entering", K::Passage, P::Nerve, P::Landmark, "The median nerve, traversing the carpal tunnel, reaches the hand."),
     participle("compressed|trapped|entrapped at|in|within", K::Passage, P::Nerve, P::Landmark, "The median nerve is compressed in the carpal tunnel."),
 
@@ -256,7 +263,7 @@ pub fn is_insertion(label: &str) -> bool {
 
 /// Words that join the members of a list.
 pub fn is_conjunction(word: &str) -> bool {
-    matches!(word, "and" | "or" | "," | "/" | "&" | "+" | "And" | "plus")
+    matches!(word, "and" | "or" | "nor" | "," | "/" | "&" | "+" | "And" | "plus")
 }
 
 macro_rules! word_lists {
@@ -303,9 +310,9 @@ word_lists! {
     /// Words that link a noun with its value ("the innervation of deltoid *is by* …").
     is_link: "is are comes come by from via through : was were provided given supplied mediated derives derived arises carried — – = -> →";
     /// Prepositions: a name behind one is no subject.
-    is_preposition: "of to with in at from by via through under over behind between beneath near on into onto around round along across towards toward deep superficial against beside for than like within as after before lateral medial posterior anterior proximal distal";
+    is_preposition: "of to with in at from by via through under over behind between beneath near on into onto around round along across towards toward deep superficial against beside for than unlike like within as after before lateral medial posterior anterior proximal distal";
     /// Words with which a sentence asserts nothing of its own.
-    asserts_nothing: "if unless suppose imagine hypothetical hypothetically would could should whether mistake mistakes misconception misconceptions myth wrongly incorrectly incorrect erroneously falsely confuse confused confuses mistaken mistakenly false untrue wrong dog dogs canine cat cats feline horse horses equine rat rats mouse mice rabbit rabbits sheep pig pigs porcine bovine cattle monkey monkeys primate primates ape apes quadruped quadrupeds mammals amphibian amphibians fish bird birds reptile reptiles embryo embryonic embryologically embryology arch arches somite somites myotomes historically formerly previously thought reported reports studies study cadavers cadaveric specimens variant variants variation variations anomalous anomaly anomalies variably unlike instead mnemonic nobody no-one doubt doubts believes believed neither-of";
+    asserts_nothing: "if unless suppose imagine hypothetical hypothetically would could should whether mistake mistakes misconception misconceptions myth wrongly incorrectly incorrect erroneously falsely confuse confused confuses mistaken mistakenly false untrue wrong dog dogs canine cat cats feline horse horses equine rat rats mouse mice rabbit rabbits sheep pig pigs porcine bovine cattle monkey monkeys primate primates ape apes quadruped quadrupeds mammals amphibian amphibians fish bird birds reptile reptiles embryo embryonic embryologically embryology branchial somite somites historically formerly previously thought reported reports studies study cadavers cadaveric specimens variant variants variation variations anomalous anomaly anomalies variably instead mnemonic nobody no-one doubt doubts believes believed neither-of";
     /// Words that make what follows no motor supply: vessels, sensation, nuclei.
     is_not_motor: "artery arteries arterial blood vein veins venous vascular perfusion vessel vessels lymphatic sympathetic parasympathetic autonomic proprioceptive proprioception nucleus nuclei tract tracts cortex skin cutaneous sensory sensation mucosa membrane articular capsule periosteum dermatome vasomotor secretomotor dura";
     /// Participles of doing: "flexion is *produced* by".
@@ -323,6 +330,20 @@ word_lists! {
     /// Verbs by which a lesion brings about a sign: "causes wrist drop".
     brings_about: "causes cause produces produce results result leads lead gives give brings bring shows show presents present means";
 }
+
+/// Everyday verbs for movements, with the movement that they mean.
+pub const PLAIN_VERBS: &[(&str, &str)] = &[
+    ("bend", "flexion"),
+    ("straighten", "extension"),
+    ("evert", "eversion"),
+    ("invert", "inversion"),
+    ("plantar-flex", "plantar flexion"),
+    ("dorsi-flex", "dorsiflexion"),
+    ("turn outwards", "lateral rotation"),
+    ("turn inwards", "medial rotation"),
+    ("rotate outwards", "lateral rotation"),
+    ("rotate inwards", "medial rotation"),
+];
 
 /// Numbers in words.
 pub const NUMBERS: &[&str] = &[

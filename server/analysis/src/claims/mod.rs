@@ -187,7 +187,7 @@ pub struct Claim {
     pub negated: bool,
     /// It says that this may be so.
     pub hedged: bool,
-    /// It speaks of all members or of the whole.
+    /// It speaks of all members, of the whole or, for a passage, of going through.
     pub all: bool,
     /// The block in which it was read.
     pub block: BlockIx,

@@ -79,6 +79,12 @@ impl Relations {
                 relations.add_verb(&format!("{adjective}ly {base}"), id);
             }
         }
+        for (verb, movement) in lexicon::PLAIN_VERBS {
+            let named = vocabulary.iter().find(|(_, entry)| entry.kind == Kind::Movement && entry.name() == *movement);
+            if let Some((id, _)) = named {
+                relations.add_verb(verb, id);
+            }
+        }
         let mut signs: Vec<String> = Vec::new();
         for entry in vocabulary.entries() {
             for fact in &entry.facts {
@@ -121,7 +127,12 @@ impl Relations {
     }
 
     fn add_verb(&mut self, verb: &str, id: EntryId) {
-        let (before, last) = verb.rsplit_once(' ').map_or(("", verb), |(before, last)| (before, last));
+        let (before, last) = match verb.split_once(' ') {
+            // "turn outwards": the verb comes first
+            Some((first, rest)) if rest.ends_with("wards") => (rest, first),
+            Some(_) => verb.rsplit_once(' ').unwrap_or(("", verb)),
+            None => ("", verb),
+        };
         let stem = last.strip_suffix('e').unwrap_or(last);
         let third = if last.ends_with('x') || last.ends_with("ss") { format!("{last}es") } else { format!("{last}s") };
         for form in [last.to_owned(), third, format!("{stem}ing")] {

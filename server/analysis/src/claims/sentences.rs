@@ -85,6 +85,8 @@ struct Group {
     all: bool,
     /// "medial half of", "two of": a part that the name does not tell.
     partial: bool,
+    /// "neither", "no"
+    denied: bool,
 }
 
 /// One side of a claim: what it is and where it stands in the source.
@@ -520,6 +522,10 @@ impl<'a> Sentence<'a, '_> {
         let mut before = at;
         while let Some(place) = before.checked_sub(1) {
             let word = self.word(place);
+            if matches!(word, "neither" | "no") {
+                group.denied = true;
+                break;
+            }
             if lexicon::means_all(word) {
                 group.all = true;
             } else if matches!(
@@ -668,7 +674,16 @@ impl<'a> Sentence<'a, '_> {
         if relation.kind == ClaimKind::Skin {
             return self.skin_claims(at, before, negated, hedged, relation, last_subject);
         }
-        let Some(object) = self.object(at + 1) else { return Vec::new() };
+        let Some(object) = self.object(at + 1) else {
+            let can_feel =
+                relation.kind == ClaimKind::Supply && relation.left == PartRole::Nerve && relation.form == Form::Verb;
+            return if can_feel {
+                self.skin_claims(at, before, negated, hedged, relation, last_subject)
+            } else {
+                Vec::new()
+            };
+        };
+        let negated = negated || self.group_to(before).is_some_and(|group| group.denied);
         let mut left = self.subject(before, relation, last_subject);
         if left.is_empty() && relation.form == Form::Participle && relation.left == PartRole::Muscle {
             left = self.listed_behind(&object);
@@ -779,6 +794,12 @@ impl<'a> Sentence<'a, '_> {
                 .is_some_and(|place| matches!(self.word(place), "this" | "these" | "the" | "both" | "that"))
         {
             return self.implied(role, word.ends_with('s'));
+        }
+        let before_noun = before.checked_sub(1).map_or("", |place| self.word(place));
+        if matches!(before_noun, "its" | "their")
+            && (lexicon::is_part_noun(word) || matches!(word, "origin" | "supply" | "innervation"))
+        {
+            return self.implied(role, before_noun == "their");
         }
         if matches!(word, "former" | "latter") {
             let list: Vec<Side> = self
@@ -1041,6 +1062,10 @@ impl<'a> Sentence<'a, '_> {
                 let Some((kind, left_role, right_role)) = kind_of(vocabulary, relation, left, right) else { continue };
                 let mut all = group.is_some_and(|group| group.all && !group.partial);
                 all &= group.is_none_or(|group| group.except.is_empty());
+                if kind == ClaimKind::Passage {
+                    all =
+                        ["through", "pierc", "travers", "perforat"].iter().any(|word| self.written(at).contains(word));
+                }
                 let mut parts = vec![
                     Part { role: left_role, span: left.span, what: left.what.clone() },
                     Part { role: right_role, span: right.span, what: right.what.clone() },
@@ -1776,11 +1801,17 @@ impl<'a> Sentence<'a, '_> {
         }
         // "MUSCLE is the main flexor of", "MUSCLE produces (…) flexion of"
         let (mut place, mut negated, mut hedged, mut found) = (at, false, false, false);
+        let mut is_mover = false;
         while let Some(before) = place.checked_sub(1) {
             let word = self.word(before);
             negated |= lexicon::is_negation(word);
             hedged |= lexicon::is_hedge(word);
-            let is_verb = if form == MovementForm::Agent { lexicon::is_auxiliary(word) } else { lexicon::does(word) };
+            let is_verb = if form == MovementForm::Agent {
+                lexicon::is_auxiliary(word)
+            } else {
+                lexicon::does(word) || (is_mover && lexicon::is_auxiliary(word))
+            };
+            is_mover |= matches!(word, "mover" | "movers" | "agent" | "agents" | "muscle" | "muscles");
             let is_joint = self.side(before, PartRole::Joint).is_some();
             let is_movement = matches!(&self.atoms.get(before).map(|atom| &atom.kind), Some(AtomKind::Movement(_)));
             if is_verb {

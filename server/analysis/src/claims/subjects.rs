@@ -59,7 +59,23 @@ impl<'a> Subjects<'a> {
     pub fn nerve_of_heading(&self, block: BlockIx) -> Option<Subject> {
         let own = self.blocks.list.get(block)?;
         let BlockKind::Item(_) = own.kind else { return None };
-        let subject = self.named_alone(own.heading?)?;
+        let heading = own.heading?;
+        let subject = self.named_alone(heading)?;
+        let mentions = self.mentions.get(heading)?;
+        let text = &self.blocks.list.get(heading)?.plain.text;
+        let named = mentions.list.first()?.tokens;
+        let is_other = |word: &str| {
+            word.chars().all(char::is_alphabetic)
+                && !matches!(&*word.to_lowercase(), "the" | "nerve" | "n" | "and" | "to")
+        };
+        let has_other = mentions
+            .tokens
+            .iter()
+            .enumerate()
+            .any(|(at, token)| !(named.0..named.1).contains(&at) && is_other(token.span.of(text)));
+        if has_other {
+            return None;
+        }
         subject.candidates.iter().all(|id| self.vocabulary.is_neural(*id)).then_some(subject)
     }
 

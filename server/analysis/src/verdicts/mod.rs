@@ -129,7 +129,7 @@ fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
             each(claim, PartRole::Nerve, PartRole::Skin, |nerve, area| place::skin(vocabulary, nerve, area))
         }
         ClaimKind::Passage => each(claim, PartRole::Nerve, PartRole::Landmark, |nerve, landmark| {
-            place::passage(vocabulary, nerve, landmark)
+            place::passage(vocabulary, nerve, landmark, claim.all)
         }),
         ClaimKind::Attachment => {
             let end = match claim.part(PartRole::Role).map(|part| &part.what) {

@@ -49,8 +49,8 @@ pub fn skin(vocabulary: &Vocabulary, nerve: EntryId, area: EntryId) -> Judgement
 /// Classes of landmarks that enclose what passes, so that what passes them is a list that can be told complete.
 const ENCLOSED: &[&str] = &["foramen", "canal", "tunnel", "arcade", "notch", "groove"];
 
-/// Judges that a nerve passes a landmark.
-pub fn passage(vocabulary: &Vocabulary, nerve: EntryId, landmark: EntryId) -> Judgement {
+/// Judges that a nerve passes a landmark; `through` tells that the text says that it goes through it.
+pub fn passage(vocabulary: &Vocabulary, nerve: EntryId, landmark: EntryId, through: bool) -> Judgement {
     let passes = |id: EntryId, landmark: EntryId| {
         vocabulary.entry(id).facts.iter().any(|fact| match fact.relation {
             Relation::Passes { landmark: at, .. } | Relation::Injured { at, .. } => at == landmark,
@@ -86,6 +86,9 @@ pub fn passage(vocabulary: &Vocabulary, nerve: EntryId, landmark: EntryId) -> Ju
         })
         .collect();
     let class = vocabulary.entry(landmark).class.as_deref().unwrap_or_default();
+    if vocabulary.kind(landmark) == Kind::Muscle && through {
+        return pierced(vocabulary, nerve, landmark, &own);
+    }
     if passers.is_empty() || own.is_empty() || !ENCLOSED.contains(&class) {
         return Judgement::unknown();
     }
@@ -106,6 +109,22 @@ pub fn passage(vocabulary: &Vocabulary, nerve: EntryId, landmark: EntryId) -> Ju
         judgement = judgement.remedy(PartRole::Landmark, vocabulary.name(*id));
     }
     judgement
+}
+
+/// A muscle is pierced by the nerves that are known to pierce it, where any is.
+fn pierced(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId, own: &[EntryId]) -> Judgement {
+    let piercing: Vec<String> = vocabulary
+        .pointing_at(muscle)
+        .filter(|(_, fact)| matches!(&fact.relation, Relation::Passes { how: Some(how), .. } if how == "through"))
+        .map(|(owner, _)| the(vocabulary, owner))
+        .collect();
+    if piercing.is_empty() || own.len() < 2 {
+        return Judgement::unknown();
+    }
+    Judgement::new(
+        Verdict::Contradicts,
+        format!("{} is pierced by {}, not by {}", vocabulary.name(muscle), list(&piercing), the(vocabulary, nerve)),
+    )
 }
 
 /// Judges an origin (`end` is `origin`), an insertion (`insertion`) or either.
