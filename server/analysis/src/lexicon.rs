@@ -187,7 +187,9 @@ const fn naming(value: PartRole) -> Label {
 /// Labels and headers, by their words in lower case without articles.
 #[rustfmt::skip]
 pub const LABELS: &[(&str, Label)] = &[
-    ("muscle", naming(P::Muscle)), ("muscles", naming(P::Muscle)), ("muscle or part", naming(P::Muscle)), ("name", naming(P::Muscle)),
+    ("muscle", naming(P::Muscle)), ("muscles", naming(P::Muscle)), ("muscle or part", naming(P::Muscle)), ("muscle group", naming(P::Muscle)), ("muscles and parts", naming(P::Muscle)),
+    ("cn", naming(P::Nerve)), ("cranial nerve", naming(P::Nerve)), ("lesion", naming(P::Nerve)), ("nerve injured", naming(P::Nerve)), ("injured nerve", naming(P::Nerve)), ("nerve lesion", naming(P::Nerve)), ("injury to", naming(P::Nerve)), ("lesion of", naming(P::Nerve)),
+    ("deficit", label(K::Deficit, P::Nerve, P::Sign)), ("deficits", label(K::Deficit, P::Nerve, P::Sign)), ("loss", label(K::Deficit, P::Nerve, P::Sign)), ("motor loss", label(K::Deficit, P::Nerve, P::Sign)), ("motor deficit", label(K::Deficit, P::Nerve, P::Sign)), ("sign", label(K::Deficit, P::Nerve, P::Sign)), ("signs", label(K::Deficit, P::Nerve, P::Sign)), ("result", label(K::Deficit, P::Nerve, P::Sign)), ("effect of injury", label(K::Deficit, P::Nerve, P::Sign)), ("what is lost", label(K::Deficit, P::Nerve, P::Sign)), ("lost", label(K::Deficit, P::Nerve, P::Sign)),
     ("joint", naming(P::Joint)),
     ("innervation", label(K::Supply, P::Muscle, P::Nerve)), ("nerve", label(K::Supply, P::Muscle, P::Nerve)),
     ("nerves", label(K::Supply, P::Muscle, P::Nerve)), ("nerve supply", label(K::Supply, P::Muscle, P::Nerve)),
@@ -195,19 +197,23 @@ pub const LABELS: &[(&str, Label)] = &[
     ("ns", label(K::Supply, P::Muscle, P::Nerve)), ("motor supply", label(K::Supply, P::Muscle, P::Nerve)),
     ("supplied by", label(K::Supply, P::Muscle, P::Nerve)), ("innervated by", label(K::Supply, P::Muscle, P::Nerve)),
     ("motor innervation", label(K::Supply, P::Muscle, P::Nerve)), ("supply", label(K::Supply, P::Muscle, P::Nerve)),
+    ("nn", label(K::Supply, P::Muscle, P::Nerve)), ("innervated", label(K::Supply, P::Muscle, P::Nerve)), ("supplying nerve", label(K::Supply, P::Muscle, P::Nerve)), ("nerve innervation", label(K::Supply, P::Muscle, P::Nerve)), ("motor nerve supply", label(K::Supply, P::Muscle, P::Nerve)), ("nerve of supply", label(K::Supply, P::Muscle, P::Nerve)),
     ("nerve(s)", label(K::Supply, P::Muscle, P::Nerve)), ("nervous supply", label(K::Supply, P::Muscle, P::Nerve)),
     ("supplies", label(K::Supply, P::Nerve, P::Muscle)), ("innervates", label(K::Supply, P::Nerve, P::Muscle)),
     ("motor", label(K::Supply, P::Nerve, P::Muscle)), ("motor to", label(K::Supply, P::Nerve, P::Muscle)),
     ("muscles supplied", label(K::Supply, P::Nerve, P::Muscle)), ("muscles innervated", label(K::Supply, P::Nerve, P::Muscle)),
+    ("muscular branches", label(K::Supply, P::Nerve, P::Muscle)), ("muscular", label(K::Supply, P::Nerve, P::Muscle)), ("muscle branches", label(K::Supply, P::Nerve, P::Muscle)), ("motor supply to", label(K::Supply, P::Nerve, P::Muscle)), ("muscular supply", label(K::Supply, P::Nerve, P::Muscle)), ("motor branches to", label(K::Supply, P::Nerve, P::Muscle)), ("muscles it supplies", label(K::Supply, P::Nerve, P::Muscle)),
     ("motor branches", label(K::Supply, P::Nerve, P::Muscle)), ("motor function", label(K::Supply, P::Nerve, P::Muscle)),
     ("roots", label(K::Roots, P::Structure, P::Segments)), ("root", label(K::Roots, P::Structure, P::Segments)),
     ("root value", label(K::Roots, P::Structure, P::Segments)), ("root values", label(K::Roots, P::Structure, P::Segments)),
-    ("segments", label(K::Roots, P::Structure, P::Segments)), ("nerve roots", label(K::Roots, P::Structure, P::Segments)),
+    ("segments", label(K::Roots, P::Structure, P::Segments)), ("nerve root", label(K::Roots, P::Structure, P::Segments)), ("root level", label(K::Roots, P::Structure, P::Segments)), ("root levels", label(K::Roots, P::Structure, P::Segments)), ("roots of origin", label(K::Roots, P::Structure, P::Segments)), ("level", label(K::Roots, P::Structure, P::Segments)), ("levels", label(K::Roots, P::Structure, P::Segments)), ("r", label(K::Roots, P::Structure, P::Segments)), ("segmental value", label(K::Roots, P::Structure, P::Segments)), ("segmental origin", label(K::Roots, P::Structure, P::Segments)),
+    ("nerve roots", label(K::Roots, P::Structure, P::Segments)),
     ("spinal roots", label(K::Roots, P::Structure, P::Segments)), ("spinal segments", label(K::Roots, P::Structure, P::Segments)),
     ("segmental supply", label(K::Roots, P::Structure, P::Segments)), ("spinal levels", label(K::Roots, P::Structure, P::Segments)),
     ("segment", label(K::Roots, P::Structure, P::Segments)), ("myotome", label(K::Roots, P::Structure, P::Segments)),
     ("root(s)", label(K::Roots, P::Structure, P::Segments)),
     ("action", label(K::Action, P::Muscle, P::Movement)), ("actions", label(K::Action, P::Muscle, P::Movement)),
+    ("acts", label(K::Action, P::Muscle, P::Movement)), ("does", label(K::Action, P::Muscle, P::Movement)), ("chief action", label(K::Action, P::Muscle, P::Movement)), ("main function", label(K::Action, P::Muscle, P::Movement)), ("job", label(K::Action, P::Muscle, P::Movement)), ("f", label(K::Action, P::Muscle, P::Movement)), ("movement produced", label(K::Action, P::Muscle, P::Movement)),
     ("main action", label(K::Action, P::Muscle, P::Movement)), ("main actions", label(K::Action, P::Muscle, P::Movement)),
     ("function", label(K::Action, P::Muscle, P::Movement)), ("functions", label(K::Action, P::Muscle, P::Movement)),
     ("movement", label(K::Action, P::Muscle, P::Movement)), ("a", label(K::Action, P::Muscle, P::Movement)),
@@ -215,19 +221,22 @@ pub const LABELS: &[(&str, Label)] = &[
     ("origins", label(K::Attachment, P::Muscle, P::Landmark)), ("proximal attachment", label(K::Attachment, P::Muscle, P::Landmark)),
     ("insertion", label(K::Attachment, P::Muscle, P::Landmark)), ("i", label(K::Attachment, P::Muscle, P::Landmark)),
     ("insertions", label(K::Attachment, P::Muscle, P::Landmark)), ("distal attachment", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("proximal", label(K::Attachment, P::Muscle, P::Landmark)), ("distal", label(K::Attachment, P::Muscle, P::Landmark)), ("prox attachment", label(K::Attachment, P::Muscle, P::Landmark)), ("dist attachment", label(K::Attachment, P::Muscle, P::Landmark)), ("from", label(K::Attachment, P::Muscle, P::Landmark)), ("to", label(K::Attachment, P::Muscle, P::Landmark)),
     ("inferior attachment", label(K::Attachment, P::Muscle, P::Landmark)), ("superior attachment", label(K::Attachment, P::Muscle, P::Landmark)),
     ("lower attachment", label(K::Attachment, P::Muscle, P::Landmark)), ("upper attachment", label(K::Attachment, P::Muscle, P::Landmark)),
     ("inserts", label(K::Attachment, P::Muscle, P::Landmark)),
     ("arises from", label(K::Branching, P::Nerve, P::Parent)), ("branch of", label(K::Branching, P::Nerve, P::Parent)),
     ("given off by", label(K::Branching, P::Nerve, P::Parent)), ("comes from", label(K::Branching, P::Nerve, P::Parent)),
-    ("from", label(K::Branching, P::Nerve, P::Parent)), ("derived from", label(K::Branching, P::Nerve, P::Parent)),
+    ("derived from", label(K::Branching, P::Nerve, P::Parent)),
     ("parent nerve", label(K::Branching, P::Nerve, P::Parent)), ("parent", label(K::Branching, P::Nerve, P::Parent)),
     ("source", label(K::Branching, P::Nerve, P::Parent)), ("cord", label(K::Branching, P::Nerve, P::Parent)),
     ("arises", label(K::Branching, P::Nerve, P::Parent)),
+    ("branch", label(K::Branching, P::Parent, P::Nerve)), ("divides into", label(K::Branching, P::Parent, P::Nerve)), ("ends as", label(K::Branching, P::Parent, P::Nerve)),
     ("branches", label(K::Branching, P::Parent, P::Nerve)), ("terminal branches", label(K::Branching, P::Parent, P::Nerve)),
     ("gives off", label(K::Branching, P::Parent, P::Nerve)), ("gives", label(K::Branching, P::Parent, P::Nerve)),
     ("continues as", label(K::Renaming, P::Parent, P::Nerve)), ("becomes", label(K::Renaming, P::Parent, P::Nerve)),
-    ("passes through", label(K::Passage, P::Nerve, P::Landmark)), ("foramen", label(K::Passage, P::Nerve, P::Landmark)),
+    ("passes through", label(K::Passage, P::Nerve, P::Landmark)), ("hole", label(K::Passage, P::Nerve, P::Landmark)), ("gap", label(K::Passage, P::Nerve, P::Landmark)), ("exits through", label(K::Passage, P::Nerve, P::Landmark)), ("exits by", label(K::Passage, P::Nerve, P::Landmark)), ("canal", label(K::Passage, P::Nerve, P::Landmark)), ("space", label(K::Passage, P::Nerve, P::Landmark)),
+    ("foramen", label(K::Passage, P::Nerve, P::Landmark)),
     ("leaves skull by", label(K::Passage, P::Nerve, P::Landmark)), ("leaves skull through", label(K::Passage, P::Nerve, P::Landmark)),
     ("opening", label(K::Passage, P::Nerve, P::Landmark)), ("skull exit", label(K::Passage, P::Nerve, P::Landmark)), ("course", label(K::Passage, P::Nerve, P::Landmark)),
     ("passes", label(K::Passage, P::Nerve, P::Landmark)), ("tunnel", label(K::Passage, P::Nerve, P::Landmark)), ("exit foramen", label(K::Passage, P::Nerve, P::Landmark)),
@@ -244,10 +253,15 @@ pub const LABELS: &[(&str, Label)] = &[
 
 /// The label that a text is, whatever its case, articles and end punctuation.
 pub fn label_of(text: &str) -> Option<Label> {
-    let plain = text.trim().trim_end_matches([':', '.', '=']).to_lowercase();
+    let plain = text.trim().trim_end_matches([':', '=']).to_lowercase().replace('.', "");
     let words: Vec<&str> = plain.split_whitespace().filter(|word| !matches!(*word, "the" | "its" | "their")).collect();
     let plain = words.join(" ");
     LABELS.iter().find(|(known, _)| *known == plain).map(|(_, label)| *label)
+}
+
+/// Whether a header only says that the column names something.
+pub fn is_naming_header(text: &str) -> bool {
+    matches!(&*text.trim().to_lowercase(), "name" | "structure" | "" | "what" | "which")
 }
 
 /// Whether a label of attachments means the insertion.
@@ -256,6 +270,8 @@ pub fn is_insertion(label: &str) -> bool {
     label.starts_with("insert")
         || label.starts_with("inferior")
         || label.starts_with("lower")
+        || label.starts_with("dist")
+        || label == "to"
         || label.starts_with("distal")
         || label == "i"
         || label == "i:"
@@ -327,6 +343,12 @@ word_lists! {
     is_area_noun: "skin of over on in to surface surfaces aspect aspects side sides border margin edge part area region and covering overlying most strip patch mucosa mucous membrane between from";
     /// Verbs of taking place: "inversion *occurs* at".
     happens: "occur occurs takes take happens happen is are";
+    /// Words that tell of a loss of all, not of some.
+    is_whole_loss: "abolishes abolish abolished cannot unable inability loses lose lost loss paralysis paralyses paralysed paralyzed";
+    /// Words for a loss of feeling.
+    is_numbness: "numbness numb anaesthesia anesthesia sensation feeling sensory";
+    /// Words that may stand between a word of loss and what is lost.
+    is_of_loss: "of in to power function complete partial or and patient with active marked total severe use ability able be movement movements person longer no strength hand-grip difficulty";
     /// Verbs by which a lesion brings about a sign: "causes wrist drop".
     brings_about: "causes cause produces produce results result leads lead gives give brings bring shows show presents present means";
 }

@@ -18,6 +18,7 @@ pub fn read(scope: &Scope<'_>, above: Option<(Label, &str)>) -> Vec<Claim> {
     let stretches = stretches(scope);
     let run_in = run_in(scope, tokens.len());
     let mut labelled = false;
+    let mut current: Option<(Label, String)> = None;
     for (from, to) in stretches {
         let Some((label, word, value)) = label_in(scope, from, to) else {
             if !labelled
@@ -25,16 +26,70 @@ pub fn read(scope: &Scope<'_>, above: Option<(Label, &str)>) -> Vec<Claim> {
                 && !sentences::is_sentence(scope, from, to)
             {
                 claims.extend(value_claims(scope, from, to, label, word, &subjects(scope, label.subject, None)));
+            } else if let Some((label, word)) =
+                current.clone().filter(|_| continues(scope, from) && !sentences::is_sentence(scope, from, to))
+            {
+                let subjects = subjects(scope, label.subject, run_in.as_ref().map(|(_, side)| side));
+                claims.extend(value_claims(scope, from, to, label, &word, &subjects));
             } else if !labelled && above.is_none() {
+                claims.extend(movers(scope, from, to));
                 claims.extend(arrow(scope, from, to));
             }
             continue;
         };
         labelled = true;
+        current = Some((label, word.to_owned()));
         let subjects = subjects(scope, label.subject, run_in.as_ref().map(|(_, side)| side));
         claims.extend(value_claims(scope, value, to, label, word, &subjects));
     }
     claims
+}
+
+/// Whether a stretch goes on with the value before it: a semicolon stands between.
+fn continues(scope: &Scope<'_>, from: usize) -> bool {
+    from.checked_sub(1)
+        .and_then(|before| scope.mentions.tokens.get(before))
+        .is_some_and(|token| token.span.of(&scope.plain.text) == ";")
+}
+
+/// `Flexors: hamstrings, gastrocnemius` below the name of a joint.
+fn movers(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Claim> {
+    let tokens = &scope.mentions.tokens;
+    let words: Vec<String> = tokens
+        .get(from..to)
+        .unwrap_or_default()
+        .iter()
+        .map(|token| token.span.of(&scope.plain.text).to_lowercase())
+        .collect();
+    let word = |at: usize| words.get(at).map_or("", String::as_str);
+    let Some((movement, end)) = scope.relations.movement_at(0, &word) else { return Vec::new() };
+    if movement.form == super::phrases::MovementForm::Verb || !matches!(word(end), ":" | "–" | "—" | "-" | "=") {
+        return Vec::new();
+    }
+    let joint = scope.subjects.iter().find_map(|subject| side_of(scope.vocabulary, subject, PartRole::Joint));
+    let Some(joint) = joint else { return Vec::new() };
+    let (Some(first), Some(last)) = (tokens.get(from), tokens.get(from + end - 1)) else { return Vec::new() };
+    let movement_span = scope.plain.to_source(Span::new(first.span.start, last.span.end));
+    sentences::values(scope, from + end + 1, to, PartRole::Muscle)
+        .into_iter()
+        .map(|muscle| {
+            let parts = vec![
+                Part { role: PartRole::Muscle, span: muscle.span, what: muscle.what },
+                Part { role: PartRole::Movement, span: movement_span, what: What::Entry(vec![movement.movement]) },
+                Part { role: PartRole::Joint, span: joint.span, what: joint.what.clone() },
+            ];
+            Claim {
+                kind: ClaimKind::Action,
+                span: muscle.span,
+                parts,
+                negated: false,
+                hedged: false,
+                all: false,
+                block: scope.block,
+                key: None,
+            }
+        })
+        .collect()
 }
 
 /// The stretches of a block that can hold a label each: between semicolons, full stops and line ends.
@@ -194,9 +249,18 @@ pub fn value_claims(
                     claims.push(claim(kind, own.clone(), parts));
                 }
             }
+            PartRole::Sign => {
+                for effect in sentences::effects(scope, from, to) {
+                    claims.push(Claim { all: effect.whole, ..claim(kind, own.clone(), effect.parts) });
+                }
+            }
             PartRole::Modality | PartRole::JointKind => {
-                claims
-                    .extend(word_value(scope, from, to, label.value).map(|part| claim(kind, own.clone(), vec![part])));
+                let words = scope.mentions.tokens.get(from..to).unwrap_or_default();
+                let purely = words
+                    .iter()
+                    .any(|token| matches!(token.span.of(&scope.plain.text), "only" | "purely" | "entirely"));
+                let part = word_value(scope, from, to, label.value);
+                claims.extend(part.map(|part| Claim { all: purely, ..claim(kind, own.clone(), vec![part]) }));
             }
             PartRole::Landmark if kind == ClaimKind::Attachment => {
                 let end = if lexicon::is_insertion(word) { "insertion" } else { "origin" };

@@ -308,6 +308,22 @@ pub fn movement_values(scope: &Scope<'_>, from: usize, to: usize) -> Vec<(Side, 
     list
 }
 
+/// What a lesion is said to take away.
+pub struct Effect {
+    /// The muscle, the movement with its joint, the area, or the sign.
+    pub parts: Vec<Part>,
+    /// It is lost altogether, not only weakened.
+    pub whole: bool,
+}
+
+/// Reads a value that tells what a lesion takes away.
+pub fn effects(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Effect> {
+    let atoms = atoms(scope, from, to);
+    let memory = Memory::default();
+    let sentence = Sentence { scope, atoms: &atoms, memory: &memory };
+    if sentence.asserts() { sentence.effects_from(0, true) } else { Vec::new() }
+}
+
 /// Whether a stretch of a block is read as a sentence: it has a verb that claims something.
 pub fn is_sentence(scope: &Scope<'_>, from: usize, to: usize) -> bool {
     let atoms = atoms(scope, from, to);
@@ -1207,15 +1223,62 @@ impl<'a> Sentence<'a, '_> {
         }
         let Some(loss) = loss else { return Vec::new() };
         let hedged = self.clause_hedged(at);
-        let mut effects: Vec<Vec<Part>> = Vec::new();
-        let mut lost = false;
-        let mut next = loss;
+        let effects = self.effects_from(loss, false);
+        let mut claims = Vec::new();
+        for nerve in nerves {
+            for effect in &effects {
+                let Some(first) = effect.parts.first() else { continue };
+                let span = self.claim_span(at, nerve.span, first.span);
+                let mut parts = vec![Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what.clone() }];
+                parts.extend(effect.parts.iter().cloned());
+                claims.push(Claim {
+                    kind: ClaimKind::Deficit,
+                    span,
+                    parts,
+                    negated: false,
+                    hedged,
+                    all: effect.whole,
+                    block: self.scope.block,
+                    key: None,
+                });
+            }
+        }
+        claims
+    }
+
+    /// What a lesion is said to take away, from a word of loss on: muscles, movements, feeling, or a sign by its name. As a
+    /// value ("Deficit: foot drop") it needs no word of loss.
+    fn effects_from(&self, start: usize, is_value: bool) -> Vec<Effect> {
+        let mut effects: Vec<Effect> = Vec::new();
+        let (mut whole, mut lost) = (false, is_value);
+        let mut next = start;
         while next < self.atoms.len() {
             let word = self.word(next);
             lost |= lexicon::is_loss(word) && !lexicon::brings_about(word);
+            whole |= lexicon::is_whole_loss(word);
             if let Some((sign, len)) = self.sign_at(next) {
                 let span = self.source(next, next + 1).cover(self.source_of_tokens(next, len));
-                effects.push(vec![Part { role: PartRole::Sign, span, what: What::Sign(sign) }]);
+                effects
+                    .push(Effect { parts: vec![Part { role: PartRole::Sign, span, what: What::Sign(sign) }], whole });
+                break;
+            }
+            if lexicon::is_numbness(word)
+                || (lexicon::is_loss(word)
+                    && matches!(self.word(next + 1), "of")
+                    && lexicon::is_numbness(self.word(next + 2)))
+            {
+                let mut at = next + 1;
+                while matches!(
+                    self.word(at),
+                    "of" | "over" | "in" | "on" | "to" | "the" | "sensation" | "feeling" | "loss"
+                ) {
+                    at += 1;
+                }
+                let area = self.area(at);
+                effects.extend(area.map(|side| Effect {
+                    parts: vec![Part { role: PartRole::Skin, span: side.span, what: side.what }],
+                    whole,
+                }));
                 break;
             }
             match &self.atoms.get(next).map(|atom| &atom.kind) {
@@ -1226,31 +1289,29 @@ impl<'a> Sentence<'a, '_> {
                         next = group.end;
                         continue;
                     }
-                    effects.extend(
-                        self.sides(&group, PartRole::Muscle)
-                            .into_iter()
-                            .map(|side| vec![Part { role: PartRole::Muscle, span: side.span, what: side.what }]),
-                    );
+                    for side in self.sides(&group, PartRole::Muscle) {
+                        effects.push(Effect {
+                            parts: vec![Part { role: PartRole::Muscle, span: side.span, what: side.what }],
+                            whole,
+                        });
+                    }
                     break;
                 }
                 Some(AtomKind::Movement(movement)) if lost => {
-                    let mut parts = vec![Part {
-                        role: PartRole::Movement,
-                        span: self.source(next, next + 1),
-                        what: What::Entry(vec![movement.movement]),
-                    }];
-                    parts.extend(self.moved(next).0.map(|side| Part {
-                        role: PartRole::Joint,
-                        span: side.span,
-                        what: side.what,
-                    }));
-                    effects.push(parts);
-                    break;
+                    let (target, end) = self.moved(next);
+                    let movement = self.with_adverb(next, end, movement);
+                    let span = self.source(next, next + 1);
+                    let mut parts =
+                        vec![Part { role: PartRole::Movement, span, what: What::Entry(vec![movement.movement]) }];
+                    parts.extend(target.map(|side| Part { role: PartRole::Joint, span: side.span, what: side.what }));
+                    effects.push(Effect { parts, whole });
+                    next += 1;
+                    continue;
                 }
-                Some(AtomKind::Word) if matches!(word, "." | ";") || (lexicon::is_not_motor(word)) => break,
+                Some(AtomKind::Word) if matches!(word, "." | ";") || lexicon::is_not_motor(word) => break,
                 _ => {}
             }
-            let skips = next == loss
+            let skips = next == start
                 || lexicon::is_loss(word)
                 || lexicon::brings_about(word)
                 || lexicon::is_determiner(word)
@@ -1258,53 +1319,13 @@ impl<'a> Sentence<'a, '_> {
                 || lexicon::means_all(word)
                 || lexicon::is_adverb(word)
                 || lexicon::is_conjunction(word)
-                || matches!(
-                    word,
-                    "of" | "in"
-                        | "to"
-                        | "power"
-                        | "function"
-                        | "complete"
-                        | "partial"
-                        | "or"
-                        | "and"
-                        | "patient"
-                        | "with"
-                        | "active"
-                        | "marked"
-                        | "total"
-                        | "severe"
-                        | "use"
-                        | "ability"
-                        | "able"
-                        | "be"
-                        | "movement"
-                );
+                || lexicon::is_of_loss(word);
             if !skips {
                 break;
             }
             next += 1;
         }
-        let mut claims = Vec::new();
-        for nerve in nerves {
-            for effect in &effects {
-                let Some(first) = effect.first() else { continue };
-                let span = self.claim_span(at, nerve.span, first.span);
-                let mut parts = vec![Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what.clone() }];
-                parts.extend(effect.iter().cloned());
-                claims.push(Claim {
-                    kind: ClaimKind::Deficit,
-                    span,
-                    parts,
-                    negated: false,
-                    hedged,
-                    all: false,
-                    block: self.scope.block,
-                    key: None,
-                });
-            }
-        }
-        claims
+        effects
     }
 
     /// The sign of a lesion that begins at an atom, with how many words it has.

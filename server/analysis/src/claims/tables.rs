@@ -13,6 +13,7 @@ use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::lexicon::{self, Label};
 use crate::mentions::Mentions;
 use crate::reading::Knowledge;
+use crate::text::Span;
 
 /// Reads the tables of a document.
 pub fn read(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge) -> Vec<Claim> {
@@ -88,21 +89,38 @@ impl<'a> Grid<'a> {
         named > 0 && labelled == 0 && below > 0
     }
 
-    /// What the columns hold. A first column without a known header holds what its cells name.
+    /// What the columns hold. A first column without a header that tells holds what its cells name.
     fn labels(&self) -> Vec<Option<Label>> {
         let header = self.rows.first().map_or(&[][..], Vec::as_slice);
         let mut labels: Vec<Option<Label>> = header.iter().map(|cell| self.label(*cell)).collect();
-        if let Some(first) = labels.first_mut()
-            && first.is_none_or(|label| label.kind == Some(ClaimKind::Membership))
-        {
-            let role = [PartRole::Muscle, PartRole::Nerve, PartRole::Joint].into_iter().find(|role| {
-                let cells: Vec<BlockIx> =
-                    self.rows.iter().skip(1).filter_map(|row| row.first().copied().flatten()).collect();
-                !cells.is_empty() && cells.iter().all(|cell| !self.sides(*cell, *role).is_empty())
-            });
-            *first = role.map(|value| Label { kind: None, value, subject: value });
+        for (column, label) in labels.iter_mut().enumerate().take(2) {
+            let is_name =
+                header.get(column).copied().flatten().is_some_and(|cell| lexicon::is_naming_header(self.text(cell)));
+            let is_group = label.is_some_and(|label| label.kind == Some(ClaimKind::Membership));
+            let is_passage = label.filter(|label| label.kind == Some(ClaimKind::Passage));
+            if column == 0 && is_passage.is_some() {
+                *label = Some(Label { kind: None, value: PartRole::Landmark, subject: PartRole::Landmark });
+            } else if (column == 0 && (label.is_none() || is_group)) || is_name {
+                let role = self.role_of_column(column);
+                *label = role.map(|value| Label { kind: None, value, subject: value });
+            }
         }
         labels
+    }
+
+    /// What all cells of a column name.
+    fn role_of_column(&self, column: usize) -> Option<PartRole> {
+        let cells: Vec<BlockIx> = self
+            .rows
+            .iter()
+            .skip(1)
+            .filter_map(|row| row.get(column).copied().flatten())
+            .filter(|cell| !self.text(*cell).is_empty())
+            .collect();
+        let roles = [PartRole::Muscle, PartRole::Nerve, PartRole::Joint, PartRole::Skin];
+        roles
+            .into_iter()
+            .find(|role| !cells.is_empty() && cells.iter().all(|cell| !self.sides(*cell, *role).is_empty()))
     }
 
     fn scope<'s>(&'s self, cell: BlockIx, subjects: &'s [Subject]) -> Option<Scope<'s>> {
@@ -119,7 +137,27 @@ impl<'a> Grid<'a> {
 
     fn sides(&self, cell: BlockIx, role: PartRole) -> Vec<Side> {
         let Some(scope) = self.scope(cell, &[]) else { return Vec::new() };
-        sentences::values(&scope, 0, scope.mentions.tokens.len(), role)
+        let mut sides = sentences::values(&scope, 0, scope.mentions.tokens.len(), role);
+        if sides.is_empty() && role == PartRole::Nerve {
+            // A column of cranial nerves may hold their numbers only.
+            let names = self.knowledge.names.lookup(&format!("CN {}", self.text(cell)));
+            let ids: Vec<EntryId> = names.iter().map(|name| name.entry).collect();
+            if let (false, Some(block)) = (ids.is_empty(), self.blocks.list.get(cell)) {
+                sides.push(Side {
+                    what: What::Entry(ids),
+                    span: block.plain.to_source(Span::new(0, block.plain.text.len())),
+                });
+            }
+        }
+        if let [Side { what: What::Entry(whole), .. }, part] = sides.as_slice()
+            && let What::Entry(parts) = &part.what
+            && parts
+                .iter()
+                .all(|part| whole.iter().any(|whole| self.knowledge.vocabulary.wholes(*part).contains(whole)))
+        {
+            return vec![part.clone()]; // "Biceps femoris, short head"
+        }
+        sides
     }
 
     fn claims(&self) -> Vec<Claim> {
@@ -147,8 +185,11 @@ impl<'a> Grid<'a> {
             let subject = |role: PartRole| -> Vec<Side> {
                 let column = match role {
                     PartRole::Muscle => muscle,
-                    PartRole::Nerve | PartRole::Parent => nerve.filter(|nerve| *nerve == 0),
-                    PartRole::Joint => column_of(PartRole::Joint).filter(|column| *column == 0),
+                    PartRole::Nerve | PartRole::Parent => nerve.filter(|nerve| {
+                        *nerve == 0
+                            || labels.get(*nerve).is_some_and(|label| label.is_some_and(|label| label.kind.is_none()))
+                    }),
+                    PartRole::Joint | PartRole::Landmark => column_of(role).filter(|column| *column == 0),
                     _ => None,
                 };
                 at(column).map(|cell| self.sides(cell, role)).unwrap_or_default()
@@ -157,7 +198,12 @@ impl<'a> Grid<'a> {
                 let (Some(label), Some(cell)) = (label, at(Some(column))) else { continue };
                 let Some(kind) = label.kind else {
                     // Muscles behind a column of nerves are what the nerves supply.
-                    if label.value == PartRole::Muscle && nerve == Some(0) && muscle == Some(column) {
+                    let is_pair = nerve == Some(0)
+                        || (muscle != Some(0)
+                            && labels
+                                .first()
+                                .is_some_and(|label| label.is_some_and(|label| label.value == PartRole::Nerve)));
+                    if label.value == PartRole::Muscle && is_pair && muscle == Some(column) {
                         let label =
                             Label { kind: Some(ClaimKind::Supply), value: PartRole::Muscle, subject: PartRole::Nerve };
                         claims.extend(self.values(cell, label, "", &subject(PartRole::Nerve)));
@@ -170,6 +216,18 @@ impl<'a> Grid<'a> {
                     .and_then(|row| row.get(column).copied().flatten())
                     .map_or("", |cell| self.text(cell));
                 match kind {
+                    ClaimKind::Supply
+                        if label.value == PartRole::Nerve
+                            && muscle.is_none()
+                            && column_of(PartRole::Landmark) == Some(0) =>
+                    {
+                        let label = Label {
+                            kind: Some(ClaimKind::Passage),
+                            value: PartRole::Nerve,
+                            subject: PartRole::Landmark,
+                        };
+                        claims.extend(self.values(cell, label, header, &subject(PartRole::Landmark)));
+                    }
                     ClaimKind::Supply if label.value == PartRole::Nerve => {
                         if nerve == Some(column) && muscle.is_some() && column != 0 {
                             claims.extend(self.values(cell, *label, header, &subject(PartRole::Muscle)));

@@ -22,6 +22,12 @@ pub fn judge(vocabulary: &Vocabulary, claim: &Claim) -> Judgement {
             }),
         );
     }
+    let areas = claim.entries(PartRole::Skin);
+    if !areas.is_empty() {
+        return best(
+            nerves.iter().flat_map(|nerve| areas.iter().map(|area| super::place::skin(vocabulary, *nerve, *area))),
+        );
+    }
     let joints = super::action::moved_joints(vocabulary, claim.entries(PartRole::Joint));
     best(nerves.iter().flat_map(|nerve| {
         claim
@@ -64,7 +70,18 @@ fn of_movement(
     };
     let reached_prime = movers.iter().any(|mover| is_prime(mover) && reached(mover));
     if movers.iter().any(is_prime) && !reached_prime && movers.iter().any(reached) {
-        return Judgement::new(Verdict::Unknown, "it reaches only muscles that assist");
+        if !claim.all {
+            return Judgement::new(Verdict::Unknown, "it reaches only muscles that assist");
+        }
+        let primes: Vec<String> =
+            movers.iter().filter(|mover| is_prime(mover)).map(|id| vocabulary.name(*id).to_owned()).collect();
+        let why = format!(
+            "{} supplies only muscles that assist {}; {} carry it",
+            the(vocabulary, nerve),
+            vocabulary.name(movement),
+            list(&primes)
+        );
+        return Judgement::new(Verdict::Contradicts, why);
     }
     let own: Vec<String> =
         movers.iter().filter(|mover| reached(mover)).map(|id| vocabulary.name(*id).to_owned()).collect();

@@ -188,12 +188,16 @@ fn negate(judgement: Judgement, claim: &Claim, vocabulary: &Vocabulary) -> Judge
             remedies: Vec::new(),
             path: judgement.path,
         },
-        Verdict::LessExact if claim.kind == ClaimKind::Supply && !is_group(claim, vocabulary) => Judgement {
-            verdict: Verdict::Contradicts,
-            why: format!("it does, through a branch: {}", judgement.why),
-            remedies: Vec::new(),
-            path: judgement.path,
-        },
+        Verdict::LessExact
+            if matches!(claim.kind, ClaimKind::Supply | ClaimKind::Branching) && !is_group(claim, vocabulary) =>
+        {
+            Judgement {
+                verdict: Verdict::Contradicts,
+                why: format!("it does, through a branch: {}", judgement.why),
+                remedies: Vec::new(),
+                path: judgement.path,
+            }
+        }
         Verdict::Contradicts => {
             Judgement { verdict: Verdict::Agrees, why: format!("rightly denied: {}", told()), ..judgement }
         }
