@@ -2,11 +2,12 @@
 //!
 //! What several tests and reports share stands here: [`corpus`] reads the annotated texts and scores the claim reader on
 //! them, [`course`] knows what is planted in the demo course, [`fixtures`] compares small texts with what is marked in
-//! them.
+//! them, [`mutation`] makes true statements false.
 
 pub mod corpus;
 pub mod course;
 pub mod fixtures;
+pub mod mutation;
 
 use std::path::{Path, PathBuf};
 

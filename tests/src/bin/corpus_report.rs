@@ -1,7 +1,8 @@
 //! How well claims are read: precision and recall on the annotated corpus.
 //!
-//! `cargo run -p fascicle-tests --bin corpus-report -- [tuned|held|all] [--list] [--kind KIND]`. `--list` shows each miss
-//! and each false alarm with its place, its verdict and why; `--kind` keeps to one kind of claim. A false statement is
+//! `cargo run -p fascicle-tests --bin corpus-report -- [tuned|held|all] [--list] [--kind KIND] [--mutate N]`. `--list` shows
+//! each miss and each false alarm with its place, its verdict and why; `--kind` keeps to one kind of claim; `--mutate`
+//! instead makes N false statements out of each part of a true one and counts those told. A false statement is
 //! found when a contradiction is told at its mark; a contradiction at a true or silent mark, or at unmarked text, is a
 //! false alarm.
 
@@ -12,6 +13,7 @@ use fascicle_analysis::Span;
 use fascicle_analysis::blocks::{self, BlockKind};
 use fascicle_analysis::reading::Knowledge;
 use fascicle_tests::corpus::{self, Document, Mark, Scored, Told, Truth};
+use fascicle_tests::mutation;
 
 /// What is counted for one kind of claim or one form of text.
 #[derive(Default, Clone, Copy)]
@@ -46,19 +48,26 @@ fn main() -> ExitCode {
 }
 
 fn report() -> Result<(), String> {
-    let (mut part, mut list, mut only) = ("all".to_owned(), false, None);
+    let (mut part, mut list, mut only, mut each) = ("all".to_owned(), false, None, 0);
     let mut arguments = std::env::args().skip(1);
     while let Some(argument) = arguments.next() {
         match argument.as_str() {
             "--list" => list = true,
             "--kind" => only = Some(arguments.next().ok_or("--kind needs a kind of claim")?),
+            "--mutate" => {
+                each = arguments.next().and_then(|n| n.parse().ok()).ok_or("--mutate needs a number")?;
+            }
             "tuned" | "held" | "all" => part = argument,
-            other => return Err(format!("`{other}` is none of tuned, held, all, --list, --kind KIND")),
+            other => return Err(format!("`{other}` is none of tuned, held, all, --list, --kind KIND, --mutate N")),
         }
     }
     let knowledge = Knowledge::new(fascicle_vocab::built_in());
     let documents = corpus::documents(&part)?;
     let scored: Vec<Scored> = documents.iter().map(|document| corpus::score(document, &knowledge)).collect();
+    if each > 0 {
+        mutate(&scored, &knowledge, each, list, only.as_deref());
+        return Ok(());
+    }
 
     let mut kinds: BTreeMap<String, Row> = BTreeMap::new();
     let mut forms: BTreeMap<String, Row> = BTreeMap::new();
@@ -120,6 +129,39 @@ fn report() -> Result<(), String> {
     println!("at true, silent and unmarked text. -agreed: false statements read as agreeing. right: of the found ones");
     println!("whose right answer is marked, how many offer it. agreed: true statements read as agreeing.");
     Ok(())
+}
+
+/// Counts the false statements made from true ones that are told, by kind of claim and by the part that was swapped.
+fn mutate(scored: &[Scored], knowledge: &Knowledge, each: usize, list: bool, only: Option<&str>) {
+    let mut rows: BTreeMap<(&str, &str), (usize, usize)> = BTreeMap::new();
+    let (mut made, mut told) = (0, 0);
+    for scored in scored {
+        for mutant in mutation::mutants(scored, knowledge, each) {
+            if only.is_some_and(|only| only != mutant.kind.word()) {
+                continue;
+            }
+            let row = rows.entry((mutant.kind.word(), mutant.role)).or_default();
+            row.0 += 1;
+            row.1 += usize::from(mutant.told);
+            made += 1;
+            told += usize::from(mutant.told);
+            if list && !mutant.told {
+                println!(
+                    "MISS {} {}:{} {:?} for {:?}",
+                    mutant.kind.word(),
+                    scored.document.name,
+                    mutant.line,
+                    mutant.is,
+                    mutant.was
+                );
+            }
+        }
+    }
+    println!("{:<12} {:<10} {:>6} {:>6} {:>6}", "kind", "swapped", "made", "told", "share");
+    for ((kind, role), (made, told)) in &rows {
+        println!("{kind:<12} {role:<10} {made:>6} {told:>6} {:>6}", ratio(*told, *made));
+    }
+    println!("{:<12} {:<10} {made:>6} {told:>6} {:>6}", "all", "", ratio(told, made));
 }
 
 const fn form_word(kind: BlockKind) -> &'static str {
