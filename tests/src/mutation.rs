@@ -87,7 +87,7 @@ fn mutant(
                 let set = Segments::range(from, from + 1);
                 (What::Segments(set, Segments::default()), set.to_string())
             }
-            What::Word(_) | What::Number(_) => return None,
+            What::Word(_) | What::Number(_) | What::Sign(_) => return None,
         };
         false_claim.parts.get_mut(at)?.what = what;
         (verdicts::judge(&false_claim, &knowledge.vocabulary).verdict == Verdict::Contradicts).then_some(name)
