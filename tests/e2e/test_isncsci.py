@@ -29,7 +29,7 @@ def vocabulary(program):
 @pytest.mark.parametrize("root,function,muscles,right,wrong", KEY, ids=[key[0] for key in KEY])
 def test_the_vocabulary_holds_the_key_muscle(vocabulary, root, function, muscles, right, wrong):
     names = {entry["id"]: entry["name"] for entry in vocabulary["entries"]}
-    keyed = {names[edge["to"]] for edge in vocabulary["edges"] if edge["from"] == root.lower() and edge["edge"] == "key"}
+    keyed = {names[edge["to"]] for edge in vocabulary["edges"] if edge["from"] == root.lower() and edge["edge"] == "key-muscle"}
     assert keyed & set(muscles), f"{root}, {function}: {sorted(keyed)}"
 
 

@@ -68,13 +68,13 @@ fn findings(text: &str, knowledge: &Knowledge) -> Vec<Finding> {
     reading::read(text, Form::Markdown, knowledge, &Settings::default()).findings
 }
 
-/// Whether the first fix makes the text right. Articles inside a name do not count: `of the forearm`, `of forearm`.
+/// Whether one of the fixes makes the text right. Articles inside a name do not count: `of the forearm`, `of forearm`.
 fn offers(finding: &Finding, error: &Planted, text: &str) -> bool {
     let plain = |text: &str| text.replace("the ", "");
     let (start, end) = error.span(text).unwrap();
     let mut right = text.to_owned();
     right.replace_range(start..end, &error.right);
-    finding.fixes.first().is_some_and(|fix| {
+    finding.fixes.iter().any(|fix| {
         let mut edits = fix.edits.clone();
         edits.sort_by_key(|edit| std::cmp::Reverse(edit.span));
         let mut fixed = text.to_owned();
