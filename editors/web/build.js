@@ -40,8 +40,8 @@ run("cargo", ["run", "--quiet", "--locked", "--manifest-path", join(here, "glue"
 const wasm = readFileSync(join(made, "fascicle_web_bg.wasm"));
 writeFileSync(join(made, "fascicle_web_bg.wasm.gz"), gzipSync(wasm, { level: 9 }));
 
-const bundle = await build({
-  entryPoints: [join(here, "src", "page.js")],
+const bundled = (name) => build({
+  entryPoints: [join(here, "src", name)],
   bundle: true,
   minify: true,
   write: false,
@@ -49,9 +49,11 @@ const bundle = await build({
   target: "es2022",
   // The way by which the glue would fetch the compiled reader is never taken: it is handed over as bytes.
   define: { "import.meta.url": "\"\"" },
-  loader: { ".gz": "binary", ".md": "text" },
+  loader: { ".gz": "binary", ".md": "text", ".txt": "text" },
   logLevel: "warning",
 });
+writeFileSync(join(made, "worker.txt"), (await bundled("worker.js")).outputFiles[0].text);
+const bundle = await bundled("page.js");
 const script = bundle.outputFiles[0].text.replaceAll("</script", "<\\/script");
 const page = readFileSync(join(here, "src", "page.html"), "utf8")
   .replace("/*STYLE*/", () => readFileSync(join(here, "src", "page.css"), "utf8"))

@@ -4,47 +4,72 @@
 import { autocompletion } from "@codemirror/autocomplete";
 import { defaultKeymap, history, historyKeymap } from "@codemirror/commands";
 import { HighlightStyle, Language, defineLanguageFacet, syntaxHighlighting } from "@codemirror/language";
-import { forceLinting, lintGutter, lintKeymap, linter } from "@codemirror/lint";
+import { forceLinting, lintGutter, lintKeymap, linter, setDiagnostics } from "@codemirror/lint";
 import { highlightSelectionMatches, searchKeymap } from "@codemirror/search";
 import { Compartment, EditorState } from "@codemirror/state";
-import { EditorView, drawSelection, hoverTooltip, keymap, lineNumbers } from "@codemirror/view";
+import { EditorView, drawSelection, hoverTooltip, keymap, lineNumbers, tooltips } from "@codemirror/view";
 import { tags } from "@lezer/highlight";
 import { GFM, parser } from "@lezer/markdown";
 
-import start, { Reader } from "../build/fascicle_web.js";
 import compiled from "../build/fascicle_web_bg.wasm.gz";
+import workerSource from "../build/worker.txt";
 import example from "../../../tests/course/lectures/02-shoulder.md";
 
 const byId = (id) => document.getElementById(id);
 const paper = byId("paper");
 
-let reader = null; // set when the compiled reader has started
 let found = { findings: [], claims: 0 };
-let file = { name: "", handle: null, lineEnd: "\n", mark: "", saved: "" };
+let file = { name: "", handle: null, lineEnd: "\n", mark: "", saved: "", begun: false };
 let shown = null; // identifier of the entry on the card
 
 // --- the reader ---------------------------------------------------------------------------------------------------
 
-async function unpack() {
-  const stream = new Blob([compiled]).stream().pipeThrough(new DecompressionStream("gzip"));
-  return new Response(stream).arrayBuffer();
-}
+let reader = null; // the worker, once it has started
+let waiting = new Map(); // questions that are not answered yet, by number
+let questions = 0;
 
+// Starts the compiled reader in its worker. If it fails over a document, a fresh one takes its place.
 async function startReader() {
-  await start({ module_or_path: await unpack() });
-  reader = new Reader();
+  const stream = new Blob([compiled]).stream().pipeThrough(new DecompressionStream("gzip"));
+  const bytes = await new Response(stream).arrayBuffer();
+  const address = URL.createObjectURL(new Blob([workerSource], { type: "text/javascript" }));
+  const worker = new Worker(address);
+  await new Promise((started, failed) => {
+    worker.onerror = (event) => failed(new Error(event.message || "the browser allows no worker"));
+    worker.onmessage = ({ data }) => {
+      if (data.number === 0) return data.error ? failed(new Error(data.error)) : started();
+      waiting.get(data.number)?.(data.error ? null : data.answer);
+      waiting.delete(data.number);
+      if (data.error) restart(worker, data.error);
+    };
+    worker.postMessage({ compiled: bytes, example }, [bytes]);
+  });
+  URL.revokeObjectURL(address);
+  reader = worker;
 }
 
-// Asks the reader. If it fails, a fresh one takes its place, so that one bad document does not end the page.
+function restart(worker, why) {
+  console.warn(`the reader is started again: ${why}`);
+  worker.terminate();
+  for (const give of waiting.values()) give(null);
+  waiting = new Map();
+  reader = null;
+  startReader().catch(tellFailure);
+}
+
+/** Asks the reader; the answer is `null` if there is none. */
 function ask(method, ...input) {
-  if (!reader) return null;
-  try {
-    return JSON.parse(reader[method](...input));
-  } catch (error) {
-    console.error(error);
-    startReader().then(() => forceLinting(view));
-    return null;
-  }
+  if (!reader) return Promise.resolve(null);
+  return new Promise((give) => {
+    questions += 1;
+    waiting.set(questions, give);
+    reader.postMessage({ number: questions, method, input });
+  });
+}
+
+function tellFailure(error) {
+  byId("nothing").hidden = false;
+  byId("nothing").textContent = `The reader did not start: ${error.message}`;
 }
 
 // --- findings -----------------------------------------------------------------------------------------------------
@@ -56,21 +81,45 @@ function apply(fix) {
   view.focus();
 }
 
-function diagnose(view) {
+// The first stretch of a long document, up to an empty line: it is read first, so that there is something to see at once.
+const stretch = 2500;
+
+function head(text) {
+  const end = text.indexOf("\n\n", stretch);
+  return text.length > 4 * stretch && end > 0 ? text.slice(0, end) : null;
+}
+
+async function diagnose(view) {
+  const document_ = view.state.doc;
+  const text = document_.toString();
+  const isStill = () => view.state.doc === document_;
+  const first = file.begun ? null : head(text);
+  file.begun = true;
+  if (first !== null) {
+    const early = await ask("read", first, file.name);
+    if (early && isStill()) view.dispatch(setDiagnostics(view.state, marks(view, early)));
+    await new Promise(requestAnimationFrame); // let it be seen before the rest is read
+  }
   const began = performance.now();
-  found = ask("read", view.state.doc.toString(), file.name) ?? { findings: [], claims: 0 };
+  const answer = await ask("read", text, file.name);
+  if (!answer || !isStill()) return [];
+  document.body.dataset.read = (performance.now() - began).toFixed(1);
+  return marks(view, answer);
+}
+
+// Keeps what was found, lists it, and gives the marks for the text.
+function marks(view, answer) {
+  found = answer;
+  listFindings(view);
+  follow(view, true);
   const length = view.state.doc.length;
-  const marks = found.findings.map((finding) => ({
+  return found.findings.map((finding) => ({
     from: Math.min(finding.from, length),
     to: Math.min(finding.to, length),
     severity: severities[finding.severity],
     message: [finding.message, ...finding.reason].join("\n"),
     actions: finding.fixes.slice(0, 4).map((fix) => ({ name: fix.title, apply: () => apply(fix) })),
   }));
-  listFindings(view);
-  follow(view, true);
-  document.body.dataset.read = (performance.now() - began).toFixed(1);
-  return marks;
 }
 
 function element(name, className, text) {
@@ -151,12 +200,16 @@ function pieces(list) {
   });
 }
 
-function cardOf(id, most = Infinity) {
-  const card = ask("card", id);
+async function cardOf(id, most = Infinity) {
+  const card = await ask("card", id);
   const box = element("div");
   if (!card) return box;
   box.append(element("h3", "", card.title), element("p", "faint", card.what));
-  if (card.latin) box.append(element("p", "faint", card.latin)).lang = "la";
+  if (card.latin) {
+    const latin = element("p", "faint", card.latin);
+    latin.lang = "la";
+    box.append(latin);
+  }
   if (most === Infinity && card.names.length) {
     box.append(element("p", "faint", `Also: ${card.names.map((name) => `${name.text} (${name.standing})`).join(", ")}`));
   }
@@ -182,18 +235,19 @@ function cardOf(id, most = Infinity) {
 }
 const rowLimit = 200;
 
-function showEntry(id) {
+async function showEntry(id) {
   shown = id;
-  byId("card").replaceChildren(cardOf(id));
-  const branches = ask("branches", id);
+  const [card, branches] = await Promise.all([cardOf(id), ask("branches", id)]);
+  if (shown !== id) return; // another one was asked for in the meantime
+  byId("card").replaceChildren(card);
   const tree = byId("tree");
   if (branches) tree.innerHTML = branches.svg; // made by the reader, which escapes every name
   else tree.replaceChildren(element("p", "faint", "No nerve belongs to this."));
   byId("keep").disabled = !branches;
 }
 
-function follow(view, again = false) {
-  const place = ask("place", view.state.selection.main.head);
+async function follow(view, again = false) {
+  const place = await ask("place", view.state.selection.main.head);
   const id = place?.entries[0];
   if (id && (again ? id !== shown : true)) showEntry(id);
 }
@@ -205,15 +259,16 @@ function choose(tab) {
   }
 }
 
-const peek = hoverTooltip((view, at) => {
-  const place = ask("place", at);
+const peek = hoverTooltip(async (view, at) => {
+  const place = await ask("place", at);
   if (!place?.entries.length) return null;
+  const cards = await Promise.all(place.entries.slice(0, 2).map((id) => cardOf(id, 4)));
   return {
     pos: place.from,
     end: place.to,
     create() {
       const dom = element("div", "peek");
-      for (const id of place.entries.slice(0, 2)) dom.append(cardOf(id, 4));
+      dom.append(...cards);
       return { dom };
     },
   };
@@ -221,8 +276,8 @@ const peek = hoverTooltip((view, at) => {
 
 // --- completion ---------------------------------------------------------------------------------------------------
 
-function complete(context) {
-  const answer = ask("complete", context.state.doc.toString(), context.pos);
+async function complete(context) {
+  const answer = await ask("complete", context.state.doc.toString(), context.pos);
   if (!answer || (!context.explicit && context.pos - answer.from < 2)) return null;
   return {
     from: answer.from,
@@ -282,6 +337,7 @@ const extensions = [
   linter(diagnose, { delay: 150 }),
   lintGutter(),
   peek,
+  tooltips({ tooltipSpace: (view) => view.dom.getBoundingClientRect() }), // never over the findings
   autocompletion({ override: [complete] }),
   EditorView.updateListener.of((update) => {
     if (update.selectionSet && !update.docChanged) follow(update.view);
@@ -306,10 +362,15 @@ function show(name, text, handle = null) {
   const mark = text.startsWith("\uFEFF") ? "\uFEFF" : "";
   const lineEnd = /\r\n/.test(text) ? "\r\n" : "\n";
   const body = text.slice(mark.length).replace(/\r\n?/g, "\n");
-  file = { name, handle, lineEnd, mark, saved: body };
+  file = { name, handle, lineEnd, mark, saved: body, begun: false };
   shown = null;
   view.setState(EditorState.create({ doc: body, extensions }));
-  view.dispatch({ effects: language.reconfigure(/\.(vtt|srt|te?xt)$/i.test(name) ? [] : [markdown.extension]) });
+  view.dispatch({
+    effects: [
+      language.reconfigure(/\.(vtt|srt|te?xt)$/i.test(name) ? [] : [markdown.extension]),
+      EditorView.scrollIntoView(0),
+    ],
+  });
   nameFile();
   forceLinting(view);
   view.focus();
@@ -399,6 +460,4 @@ addEventListener("beforeunload", (event) => {
 startReader().then(() => {
   document.body.dataset.ready = "yes";
   forceLinting(view);
-}, (error) => {
-  byId("nothing").textContent = `The reader did not start: ${error.message}`;
-});
+}).catch(tellFailure);
