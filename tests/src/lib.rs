@@ -2,12 +2,13 @@
 //!
 //! What several tests and reports share stands here: [`corpus`] reads the annotated texts and scores the claim reader on
 //! them, [`course`] knows what is planted in the demo course, [`fixtures`] compares small texts with what is marked in
-//! them, [`mutation`] makes true statements false.
+//! them, [`mutation`] makes true statements false, [`slips`] makes misspellings.
 
 pub mod corpus;
 pub mod course;
 pub mod fixtures;
 pub mod mutation;
+pub mod slips;
 
 use std::path::{Path, PathBuf};
 

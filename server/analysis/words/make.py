@@ -8,9 +8,11 @@
 
 `common.txt.gz` holds the words of English that many people know: SCOWL 2020.12.07 up to size 60, without proper names.
 `rare.txt.gz` holds the others, with names of people and places: SCOWL up to size 80, and WordNet 3.0.
-`medical.txt.gz` holds words of the labels and synonyms (never the descriptions) of three ontologies: UBERON, the Cell
-Ontology and MONDO. A word of an ontology that is used once and stands one edit from a word of our vocabulary is left
-out, for it may be a slip itself. The licences stand beside this file in LICENCES.md.
+`medical.txt.gz` holds words of the labels and synonyms of three ontologies, UBERON, the Cell Ontology and MONDO, and
+words that the descriptions of the latter two use three times or more. The descriptions of UBERON are not read: they are
+a text on which false alarms are counted. A word of an ontology that is used less than three times and stands one edit
+from a word of our vocabulary is left out, for it may be a slip itself. The licences stand beside this file in
+LICENCES.md.
 
 One word a line, lower case, no accents, only letters, at least three of them, sorted, deflated with gzip.
 """
@@ -29,6 +31,7 @@ HERE = pathlib.Path(__file__).parent
 VOCABULARY = HERE.parent.parent.parent / "vocab" / "data"
 COMMON_SIZE = 60
 LARGEST_SIZE = 80
+OFTEN = 3
 ONTOLOGIES = ["UBERON-ontology-v2026-04-01", "CL-ontology-v2026-03-26", "MONDO-ontology-v2026-05-05"]
 
 
@@ -50,7 +53,7 @@ def general(debian):
     for path in sorted(folder.iterdir()):
         kind, _, size = path.name.rpartition(".")
         if size.isdigit() and int(size) <= LARGEST_SIZE and kind.split("-")[0] != "special" and "abbreviations" not in kind:
-            here = set(words(path.read_text(encoding="latin-1")))
+            here = set(words(path.read_text(encoding="utf-8")))
             found.update(here)
             if int(size) <= COMMON_SIZE and kind.endswith("-words"):
                 common.update(here)
@@ -87,7 +90,7 @@ def vocabulary():
 
 
 def medical(folder):
-    count = collections.Counter()
+    count, described = collections.Counter(), collections.Counter()
     for name in ONTOLOGIES:
         path = next(folder.rglob(name + ".json.zst"))
         with path.open("rb") as file:
@@ -97,9 +100,12 @@ def medical(folder):
                 continue
             for text in [term.get("label") or "", *term.get("synonyms", [])]:
                 count.update(words(text))
+            if not name.startswith("UBERON"):
+                described.update(words(term.get("description") or ""))
+    count.update({word: times for word, times in described.items() if times >= OFTEN})
     ours = vocabulary()
     near = {edit for word in ours for edit in edits(word)} - ours
-    return {word for word, times in count.items() if times > 1 or word not in near}
+    return {word for word, times in count.items() if times >= OFTEN or word not in near}
 
 
 def write(name, found):

@@ -48,6 +48,8 @@ pub enum Slip {
     Joined,
     /// One word is written as several.
     Split,
+    /// The same, where each part is a right word.
+    SplitWords,
     /// One word is written as several with hyphens between.
     Hyphenated,
 }
@@ -144,6 +146,8 @@ pub struct Finder<'a> {
     index: &'a SpellingIndex,
     /// Words that the course declared right, folded.
     course: &'a [String],
+    /// The document speaks of anatomy round about.
+    in_subject: bool,
     status: Vec<Status>,
     choices: Vec<Option<Vec<Choice>>>,
 }
@@ -168,8 +172,10 @@ impl<'a> Finder<'a> {
         names: &'a NameIndex,
         index: &'a SpellingIndex,
         course: &'a [String],
+        in_subject: bool,
     ) -> Self {
-        let mut finder = Self { plain, mentions, names, index, course, status: Vec::new(), choices: Vec::new() };
+        let mut finder =
+            Self { plain, mentions, names, index, course, in_subject, status: Vec::new(), choices: Vec::new() };
         let mut folded = String::new();
         finder.status = (0..mentions.tokens.len()).map(|at| finder.status_of(at, &mut folded)).collect();
         finder
@@ -212,13 +218,29 @@ impl<'a> Finder<'a> {
         if !self.names.form(folded).is_unknown() {
             return Status::Vocabulary;
         }
-        if self.index.is_form(folded) {
+        if self.index.is_form(folded) || self.is_compound(folded) {
             return Status::Inflected;
         }
         if self.course.iter().any(|word| word == folded) || self.is_no_prose(at) {
             return Status::Aside;
         }
         Status::Unknown
+    }
+
+    /// Whether a word is made of right ones: *subparotid*, *rostromedial*, *posteriormost*.
+    fn is_compound(&self, folded: &str) -> bool {
+        const ENDS: &[&str] = &["most", "like", "ward", "wards", "ize", "ized", "ise", "ised"];
+        let is_right = |word: &str| {
+            word.len() > SHORTEST && (self.index.right.known(word).is_some() || self.index.is_name_word(word))
+        };
+        let led = |head: &str| {
+            PREFIXES.contains(&head) || head.len() > 3 && head.ends_with('o') && self.index.is_combining(head)
+        };
+        ENDS.iter().any(|end| folded.strip_suffix(end).is_some_and(is_right))
+            || (2..folded.len().saturating_sub(SHORTEST)).any(|cut| {
+                let (head, tail) = folded.split_at(cut);
+                led(head) && is_right(tail)
+            })
     }
 
     /// Whether a word belongs to an address, a key, a file name, an attribute, a link or struck text.
@@ -325,8 +347,9 @@ impl<'a> Finder<'a> {
     fn suspect_at(&mut self, at: usize) -> Option<Suspect> {
         let mut starts = vec![at];
         let mut place = at;
-        for _ in 0..5 {
-            let Some(before) = self.neighbour(place, true) else { break };
+        for _ in 0..6 {
+            let short = place.checked_sub(1).filter(|before| self.status(*before) == Status::Short);
+            let Some(before) = short.or_else(|| self.neighbour(place, true)) else { break };
             starts.push(before);
             place = before;
         }
@@ -430,7 +453,12 @@ impl<'a> Finder<'a> {
         let count = f64::from(replacements.len() as u32);
         let likeness = replacements.iter().map(|replacement| replacement.likeness).sum::<f64>() / count;
         let context = 1.0 - 0.5f64.powf(support);
-        let score = likeness * (0.72 + 0.28 * context) - 0.04 * (count - 1.0);
+        let unknown = path
+            .iter()
+            .filter(|(at, choice, _)| choice.change.is_some() && self.status(*at) == Status::Unknown)
+            .count();
+        let explained = 0.05 * f64::from(unknown.saturating_sub(1) as u32);
+        let score = likeness * (0.72 + 0.28 * context) + explained - 0.03 * (count - f64::from(unknown.max(1) as u32));
         out.push(Guess {
             tokens: (start, end),
             span,
@@ -556,18 +584,28 @@ impl<'a> Finder<'a> {
             }
             joined.push_str(&folded);
             let is_part = PREFIXES.contains(&&*folded) || folded.len() > 3 && folded.ends_with('o');
-            unknown |= is_part && parts == 0
-                || !matches!(self.status(end), Status::Vocabulary | Status::Right(Known::Common) | Status::Short);
+            unknown |= match self.status(end) {
+                Status::Vocabulary | Status::Right(Known::Common) => is_part && parts == 0,
+                Status::Short => self.index.right.known(&folded).is_none() || is_part && parts == 0,
+                _ => true,
+            };
             parts += 1;
             let form = self.names.form(&joined);
-            if parts < 2 || form.is_unknown() || joined.len() < 7 || !unknown {
+            if parts < 2 || form.is_unknown() || joined.len() < 7 {
                 continue;
             }
             let Some(span) = self.span(at, end + 1) else { return };
+            let slip = if hyphens > 0 && hyphens == parts - 1 {
+                Slip::Hyphenated
+            } else if unknown {
+                Slip::Split
+            } else {
+                Slip::SplitWords
+            };
             let change = Replacement {
                 span,
                 text: joined.clone(),
-                slip: if hyphens == parts - 1 { Slip::Hyphenated } else { Slip::Split },
+                slip,
                 distance: parts - 1,
                 sounds_alike: true,
                 likeness: 0.95,
@@ -612,12 +650,50 @@ impl<'a> Finder<'a> {
             Slip::Misspelled if words == 1 => {
                 self.is_strong(replacement.span, &replacement.text, replacement.distance, replacement.sounds_alike)
             }
-            Slip::Misspelled => support >= 0.3 || guess.replacements.iter().all(|one| one.distance == 1),
+            Slip::Misspelled if support >= 0.9 => true,
+            Slip::Misspelled => {
+                let least = match replacement.distance {
+                    1 if support >= 0.5 => 4,
+                    1 => 6,
+                    2 if support >= 0.5 => 7,
+                    2 => 9,
+                    _ => 12,
+                };
+                replacement.text.len() >= least
+            }
             Slip::Joined | Slip::Split | Slip::Hyphenated => true,
-            Slip::WrongForm => support >= 0.7,
-            Slip::RareWord => support >= 0.3 && replacement.text.len() > SHORTEST,
-            Slip::CommonWord => support >= 0.3 && replacement.text.len() > SHORTEST && words >= 2,
+            Slip::SplitWords => support >= 0.7,
+            Slip::WrongForm => self.is_wrong_form(replacement, guess, words, support),
+            Slip::RareWord => support >= 0.5 && replacement.text.len() > SHORTEST,
+            Slip::CommonWord => support >= 0.5 && replacement.text.len() > SHORTEST,
+        }) && !guess.replacements.iter().all(|one| {
+            matches!(one.slip, Slip::WrongForm | Slip::CommonWord | Slip::RareWord)
+                && latin::is_number_pair(one.span.of(&self.plain.text), &one.text)
         })
+    }
+
+    /// Whether a form of a word is wrong in its place, and no other reading of it is right.
+    fn is_wrong_form(&self, one: &Replacement, guess: &Guess, words: usize, support: f64) -> bool {
+        let mut written = String::new();
+        fold_into(one.span.of(&self.plain.text), &mut written);
+        let tokens = &self.mentions.tokens;
+        let at = tokens.partition_point(|token| token.span.start < one.span.start);
+        let is_last = at + 1 >= guess.tokens.1;
+        let before = (at > guess.tokens.0).then(|| self.text(at - 1).to_lowercase());
+        if latin::is_plural_of(&written, &one.text) && before.as_deref().is_none_or(latin::is_adjective) {
+            return false; // one structure where the name speaks of several, or the other way round
+        }
+        if latin::is_adjective(&written) && is_last && words < 3 {
+            return false; // an adjective whose noun follows
+        }
+        if !is_last && self.mentions.list.iter().any(|mention| mention.span.contains(one.span)) {
+            return false; // a name of its own that goes before a noun ("temporalis fascia")
+        }
+        if guess.plural {
+            return false; // all of it may stand in the plural
+        }
+        let known = self.status(at) == Status::Vocabulary;
+        support >= if known { 0.7 } else { 0.3 }
     }
 
     /// Struck or linked.
@@ -629,18 +705,23 @@ impl<'a> Finder<'a> {
     fn is_strong(&self, span: Span, meant: &str, distance: u32, sounds_alike: bool) -> bool {
         let written = span.of(&self.plain.text);
         let length = meant.len().min(written.len());
+        let same_start = written.get(..1).is_some_and(|first| first.eq_ignore_ascii_case(&meant[..1]));
+        let swapped_start = written.get(..2).is_some_and(|two| {
+            let two: Vec<char> = two.to_ascii_lowercase().chars().rev().collect();
+            meant.chars().take(2).eq(two)
+        });
         let most = match length {
             0..=4 => 0,
-            5..=7 => 1,
-            8..=10 => 2,
+            5..=6 => u32::from(self.in_subject),
+            7..=9 => 1,
+            10..=14 => 2,
             _ => 3,
         };
-        let same_start = written.get(..1).is_some_and(|first| first.eq_ignore_ascii_case(&meant[..1]));
         let proper = written.starts_with(char::is_uppercase) && !self.begins_sentence(span);
         if proper && (length < 8 || distance > 1 && length < 11) {
             return false;
         }
-        if length <= 6 && !same_start {
+        if !same_start && !swapped_start && (distance > 1 || length < 9) {
             return false;
         }
         distance <= most || sounds_alike && same_start && length >= 7 && distance <= most + 1
@@ -661,11 +742,11 @@ impl<'a> Finder<'a> {
         if word.len() <= SHORTEST {
             return Vec::new();
         }
-        let in_subject = !self.mentions.list.is_empty();
         let mut list = Vec::new();
         for near in self.index.near(&word, most_edits(word.len())) {
             let Some(target) = self.index.target(near.target) else { continue };
-            if target.common && (!in_subject || near.distance > 1 + u32::from(word.len() >= 10)) {
+            if target.common && (!self.in_subject || word.len() < 7 || near.distance > 1 + u32::from(word.len() >= 10))
+            {
                 continue;
             }
             if !self.is_strong(span, &target.text, near.distance, near.sounds_alike) {
@@ -698,7 +779,9 @@ fn weight(word: &str) -> f64 {
     let lower = word.to_lowercase();
     match &*lower {
         "of" | "to" | "the" | "and" | "in" => 0.0,
-        "nerve" | "nerves" | "muscle" | "muscles" | "branch" | "branches" | "joint" | "artery" | "head" | "part" => 0.3,
+        "nerve" | "nerves" | "muscle" | "muscles" | "plexus" => 0.5,
+        "branch" | "branches" | "joint" | "joints" | "artery" | "vein" | "head" | "heads" | "part" | "parts"
+        | "surface" | "border" | "bone" | "bones" | "gland" | "glands" | "ligament" | "region" | "line" | "area" => 0.3,
         _ if lower.len() < 4 => 0.3,
         _ => 1.0,
     }

@@ -52,6 +52,8 @@ pub struct SpellingIndex {
     by_stem: FxHashMap<Box<str>, Vec<TargetIx>>,
     /// Keys of Latin and English forms of vocabulary words, which are right words too.
     forms: FxHashSet<u64>,
+    /// Keys of the targets.
+    texts: FxHashSet<u64>,
 }
 
 /// The fewest letters of a word that is looked at.
@@ -101,7 +103,8 @@ impl SpellingIndex {
             }
         }
         by_stem.retain(|_, members| members.len() > 1);
-        Self { right, targets, by_length, by_sound, by_stem, forms }
+        let texts = targets.iter().map(|target| key(&target.text)).collect();
+        Self { right, targets, by_length, by_sound, by_stem, forms, texts }
     }
 
     /// A target.
@@ -122,6 +125,21 @@ impl SpellingIndex {
     /// Whether a folded word is a form of a vocabulary word.
     pub fn is_form(&self, word: &str) -> bool {
         self.forms.contains(&key(word))
+    }
+
+    /// Whether a folded word is one that a slip may be meant for.
+    pub fn is_name_word(&self, word: &str) -> bool {
+        self.texts.contains(&key(word))
+    }
+
+    /// Whether a first part of a compound (*rostro*, *costo*) is one of a right word or a form of one.
+    pub fn is_combining(&self, head: &str) -> bool {
+        self.is_form(head)
+            || self.right.known(head).is_some()
+            || ["al", "ar", "us", "um", "a", "ic", "or", "ior"].iter().any(|end| {
+                let word = format!("{}{end}", head.trim_end_matches('o'));
+                self.right.known(&word).is_some() || self.is_name_word(&word)
+            })
     }
 
     /// Targets of the same Latin family, without the word itself.
@@ -175,7 +193,7 @@ impl SpellingIndex {
             let slots = map.capacity() * 8 / 7 * (size_of::<(Box<str>, Vec<TargetIx>)>() + 1);
             slots + map.iter().map(|(key, list)| key.len() + list.capacity() * size_of::<TargetIx>()).sum::<usize>()
         };
-        let forms = self.forms.capacity() * 8 / 7 * (size_of::<u64>() + 1);
+        let forms = (self.forms.capacity() + self.texts.capacity()) * 8 / 7 * (size_of::<u64>() + 1);
         self.right.bytes() + texts + keyed(&self.by_sound) + keyed(&self.by_stem) + forms
     }
 }

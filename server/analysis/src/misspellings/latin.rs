@@ -60,6 +60,75 @@ pub fn forms(word: &str, into: &mut Vec<String>) {
     into.push(format!("{word}ly"));
 }
 
+/// Pairs of endings of one and of several.
+const NUMBERS: &[(&str, &str)] = &[
+    ("", "s"),
+    ("", "es"),
+    ("y", "ies"),
+    ("us", "i"),
+    ("um", "a"),
+    ("a", "ae"),
+    ("is", "es"),
+    ("on", "a"),
+    ("ex", "ices"),
+    ("ix", "ices"),
+    ("en", "ina"),
+    ("x", "ges"),
+    ("us", "ora"),
+    ("us", "era"),
+    ("us", "us"),
+    ("or", "ores"),
+    ("ns", "ntes"),
+];
+
+/// Whether two words are the singular and the plural of one English word.
+pub fn is_number_pair(a: &str, b: &str) -> bool {
+    let (a, b) = (a.to_ascii_lowercase(), b.to_ascii_lowercase());
+    let pair = |one: &str, many: &str| {
+        many.strip_suffix('s').is_some_and(|stem| stem == one && !stem.ends_with(['i', 'u']))
+            || many.strip_suffix("es").is_some_and(|stem| stem == one)
+            || many.strip_suffix("ies").is_some_and(|stem| one.strip_suffix('y') == Some(stem))
+    };
+    pair(&a, &b) || pair(&b, &a)
+}
+
+/// Whether two words are the singular and the plural of one word, English or Latin, whichever is which.
+pub fn is_plural_of(a: &str, b: &str) -> bool {
+    NUMBERS.iter().any(|(one, many)| {
+        let pair = |a: &str, b: &str| {
+            let stems = a.strip_suffix(one).zip(b.strip_suffix(many));
+            stems.is_some_and(|(a, b)| a == b && a.len() + 1 >= STEM && !(*many == "s" && a.ends_with(['i', 'u'])))
+        };
+        pair(a, b) || pair(b, a)
+    })
+}
+
+/// Whether a word looks like an English adjective.
+pub fn is_adjective(word: &str) -> bool {
+    const ENDS: &[&str] = &["al", "ar", "ic", "ous", "ior", "ary", "ine", "ate", "ed"];
+    ENDS.iter().any(|end| word.ends_with(end))
+        || matches!(
+            word,
+            "upper"
+                | "lower"
+                | "middle"
+                | "deep"
+                | "first"
+                | "second"
+                | "third"
+                | "fourth"
+                | "fifth"
+                | "inner"
+                | "outer"
+                | "great"
+                | "small"
+                | "lesser"
+                | "greater"
+                | "long"
+                | "short"
+        )
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

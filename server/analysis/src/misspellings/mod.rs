@@ -101,12 +101,14 @@ pub fn repairs(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge, se
         .flat_map(|word| tokens(word).into_iter().map(|token| fold(token.span.of(word))).collect::<Vec<_>>())
         .collect();
     let mut list = Vec::new();
+    let in_subject = rank::is_anatomy(mentions);
     let mut subject = rank::Subject::new(blocks, mentions, knowledge);
     for (at, (block, mentions)) in blocks.list.iter().zip(mentions).enumerate() {
         if block.kind == BlockKind::Title {
             continue; // front matter
         }
-        let mut finder = Finder::new(&block.plain, mentions, &knowledge.names, &knowledge.spelling, &course);
+        let mut finder =
+            Finder::new(&block.plain, mentions, &knowledge.names, &knowledge.spelling, &course, in_subject);
         for suspect in finder.suspects() {
             let mut guesses = suspect.guesses;
             subject.rank(at, &mut guesses);
@@ -218,7 +220,8 @@ fn finding(repair: &Repair, plain: &Plain) -> Finding {
     let right = put_right(repair, plain);
     let word_alone = repair.names.is_empty();
     let has = |slip: Slip| repair.replacements.iter().any(|one| one.slip == slip);
-    let mild = has(Slip::CommonWord);
+    let two = repair.tokens.1 - repair.tokens.0 == 2;
+    let mild = has(Slip::CommonWord) || has(Slip::RareWord) && two && plain_kind(repair, plain);
     let message = if mild {
         format!("“{written}” is no name; did you mean “{right}”?")
     } else if has(Slip::WrongForm) && repair.replacements.len() == 1 {
@@ -241,6 +244,12 @@ fn finding(repair: &Repair, plain: &Plain) -> Finding {
         fixes,
         candidates: repair.candidates.clone(),
     }
+}
+
+/// Whether the one right word of a name of two only tells its kind ("fascial *nerve*").
+fn plain_kind(repair: &Repair, plain: &Plain) -> bool {
+    let words = tokens(repair.span.of(&plain.text));
+    words.iter().any(|word| crate::lexicon::is_kind_noun(word.span.of(repair.span.of(&plain.text))))
 }
 
 /// The name with its wrong words replaced.

@@ -18,6 +18,14 @@ const HEADING: f64 = 0.03;
 /// What another mention in the document adds.
 const MENTIONED: f64 = 0.02;
 
+/// Whether a document speaks of anatomy: it has a name in every so many words.
+pub fn is_anatomy(mentions: &[Mentions]) -> bool {
+    const WORDS_A_NAME: usize = 40;
+    let words: usize = mentions.iter().map(|mentions| mentions.tokens.len()).sum();
+    let names: usize = mentions.iter().map(|mentions| mentions.list.len()).sum();
+    names > 0 && words <= names * WORDS_A_NAME
+}
+
 /// What a document is about. It is found out when it is first asked for.
 pub struct Subject<'a> {
     blocks: &'a Blocks,

@@ -1,0 +1,375 @@
+//! How well misspelled names are found: found, right candidate first, right in the first three, false alarms, speed,
+//! memory; beside a general-purpose spelling library that has the same words.
+//!
+//! `cargo run --release -p fascicle-tests --bin names-report -- [--each N] [--seed S] [--list] [TEXT …]`. `--each` is the
+//! number of slips of each model and kind, `--list` shows what was missed. Each TEXT is a file of right text, for false
+//! alarms; `tests/reports/names.md` says which were used and how to get them.
+
+use std::collections::BTreeMap;
+use std::process::ExitCode;
+use std::time::Instant;
+
+use fascicle_analysis::blocks;
+use fascicle_analysis::mentions;
+use fascicle_analysis::misspellings;
+use fascicle_analysis::reading::Knowledge;
+use fascicle_analysis::{Finding, Form, Settings};
+use fascicle_model::Entry;
+use fascicle_tests::slips::{Model, Random};
+use symspell::{SymSpell, UnicodeStringStrategy, Verbosity};
+
+/// Sentences in which a name stands. None tells what it may be.
+const CARRIERS: &[&str] = &[
+    "The {} was shown on the second table.",
+    "We went back to the {} after the break.",
+    "Please label the {} in your drawing.",
+    "Next comes the {}.",
+    "Most students could not find the {} at first.",
+    "{}",
+];
+
+#[derive(Default, Clone, Copy)]
+struct Row {
+    made: u32,
+    found: u32,
+    first: u32,
+    three: u32,
+    restored: u32,
+    other_found: u32,
+    other_first: u32,
+    other_three: u32,
+}
+
+impl Row {
+    fn add(&mut self, other: Self) {
+        self.made += other.made;
+        self.found += other.found;
+        self.first += other.first;
+        self.three += other.three;
+        self.restored += other.restored;
+        self.other_found += other.other_found;
+        self.other_first += other.other_first;
+        self.other_three += other.other_three;
+    }
+
+    fn line(&self, name: &str) -> String {
+        let share = |count: u32| format!("{:5.1}", 100.0 * f64::from(count) / f64::from(self.made.max(1)));
+        format!(
+            "| {name} | {} | {} | {} | {} | {} | {} | {} | {} |",
+            self.made,
+            share(self.found),
+            share(self.first),
+            share(self.three),
+            share(self.restored),
+            share(self.other_found),
+            share(self.other_first),
+            share(self.other_three)
+        )
+    }
+}
+
+struct Arguments {
+    each: usize,
+    seed: u64,
+    list: bool,
+    texts: Vec<String>,
+}
+
+fn arguments() -> Arguments {
+    let mut found = Arguments { each: 40, seed: 1, list: false, texts: Vec::new() };
+    let mut rest = std::env::args().skip(1);
+    while let Some(argument) = rest.next() {
+        match &*argument {
+            "--each" => found.each = rest.next().and_then(|number| number.parse().ok()).unwrap_or(found.each),
+            "--seed" => found.seed = rest.next().and_then(|number| number.parse().ok()).unwrap_or(found.seed),
+            "--list" => found.list = true,
+            _ => found.texts.push(argument),
+        }
+    }
+    found
+}
+
+fn main() -> ExitCode {
+    let arguments = arguments();
+    let start = Instant::now();
+    let knowledge = Knowledge::new(fascicle_vocab::built_in());
+    println!("Everything ready after {:.0} ms.", start.elapsed().as_secs_f64() * 1000.0);
+    println!("Index: {} words, {:.2} MB.\n", knowledge.spelling.len(), megabytes(knowledge.spelling.bytes()));
+    slips(&arguments, &knowledge);
+    let mut good = true;
+    for path in &arguments.texts {
+        match std::fs::read_to_string(path) {
+            Ok(text) => clean(path, &text, &knowledge),
+            Err(error) => {
+                eprintln!("{path}: {error}");
+                good = false;
+            }
+        }
+    }
+    if good { ExitCode::SUCCESS } else { ExitCode::FAILURE }
+}
+
+fn megabytes(bytes: usize) -> f64 {
+    f64::from(u32::try_from(bytes / 1000).unwrap_or(u32::MAX)) / 1000.0
+}
+
+/// A name of the vocabulary that slips are made of.
+struct Subject {
+    kind: &'static str,
+    text: String,
+    ids: Vec<String>,
+    /// Another name of the same region.
+    beside: String,
+}
+
+fn subjects(knowledge: &Knowledge) -> Vec<Subject> {
+    let mut by_text: BTreeMap<String, Subject> = BTreeMap::new();
+    for entry in knowledge.vocabulary.entries() {
+        let kind = entry.kind.word();
+        if matches!(kind, "movement" | "root") {
+            continue;
+        }
+        for name in &entry.names {
+            let plain = name.text.bytes().all(|c| c.is_ascii_lowercase() || c == b' ');
+            if name.standing.word() == "abbreviation" || !plain || name.text.len() < 5 {
+                continue;
+            }
+            let subject = by_text.entry(name.text.clone()).or_insert_with(|| Subject {
+                kind,
+                text: name.text.clone(),
+                ids: Vec::new(),
+                beside: neighbour(entry, knowledge),
+            });
+            subject.ids.push(entry.id.clone());
+        }
+    }
+    by_text.into_values().collect()
+}
+
+/// The name of the next entry of the same region.
+fn neighbour(entry: &Entry, knowledge: &Knowledge) -> String {
+    let same = |other: &&Entry| other.region == entry.region && other.id > entry.id;
+    let next = knowledge.vocabulary.entries().iter().filter(same).min_by_key(|other| &other.id);
+    next.map_or_else(|| "radius".to_owned(), |other| other.name().to_owned())
+}
+
+fn slips(arguments: &Arguments, knowledge: &Knowledge) {
+    let subjects = subjects(knowledge);
+    let library = library(knowledge);
+    let mut kinds: Vec<&str> = subjects.iter().map(|subject| subject.kind).collect();
+    kinds.sort_unstable();
+    kinds.dedup();
+    let mut random = Random::new(arguments.seed);
+    let mut by_model: BTreeMap<Model, Row> = BTreeMap::new();
+    let mut by_kind: BTreeMap<&str, Row> = BTreeMap::new();
+    let mut names_again = 0;
+    let mut time = std::time::Duration::ZERO;
+    let mut other_time = std::time::Duration::ZERO;
+    for kind in kinds {
+        let of_kind: Vec<&Subject> = subjects.iter().filter(|subject| subject.kind == kind).collect();
+        for model in Model::ALL {
+            let mut made = 0;
+            for _ in 0..arguments.each * 20 {
+                if made == arguments.each {
+                    break;
+                }
+                let Some(subject) = random.of(&of_kind) else { break };
+                let Some(slip) = model.slip(&subject.text, &mut random) else { continue };
+                if !knowledge.names.lookup(&slip).is_empty() {
+                    names_again += 1;
+                    continue;
+                }
+                made += 1;
+                let carrier = random.of(CARRIERS).copied().unwrap_or("{}");
+                let mut row = Row { made: 1, ..Row::default() };
+                let begun = Instant::now();
+                ours(&mut row, carrier, subject, &slip, knowledge, arguments.list.then_some(model));
+                time += begun.elapsed();
+                let begun = Instant::now();
+                theirs(&mut row, subject, &slip, &library);
+                other_time += begun.elapsed();
+                by_model.entry(model).or_default().add(row);
+                by_kind.entry(kind).or_default().add(row);
+            }
+        }
+    }
+    println!(
+        "Names: {}. Slips that were names themselves and were not counted: {names_again}. Seed {}.\n",
+        subjects.len(),
+        arguments.seed
+    );
+    let head = "| made | found % | first % | first three % | fix gives the name % | library: found % | first % | first three % |\n| --- | --- | --- | --- | --- | --- | --- | --- | --- |";
+    println!("| slip {head}");
+    let mut all = Row::default();
+    let mut letters = Row::default();
+    for (model, row) in &by_model {
+        println!("{}", row.line(model.word()));
+        all.add(*row);
+        if !matches!(model, Model::Lost | Model::Order) {
+            letters.add(*row);
+        }
+    }
+    println!("{}", letters.line("all but left out and order"));
+    println!("{}\n", all.line("all"));
+    println!("| kind {head}");
+    for (kind, row) in &by_kind {
+        println!("{}", row.line(kind));
+    }
+    let each = |time: std::time::Duration| time.as_secs_f64() * 1e6 / f64::from(all.made.max(1));
+    println!(
+        "\nTime for a text with a slip: {:.0} µs; library, the name alone: {:.0} µs.\n",
+        each(time),
+        each(other_time)
+    );
+}
+
+fn name_findings(text: &str, form: Form, knowledge: &Knowledge) -> Vec<Finding> {
+    let blocks = blocks::blocks(text, form);
+    let mentions: Vec<mentions::Mentions> = blocks
+        .list
+        .iter()
+        .map(|block| mentions::mentions(&block.plain.text, &knowledge.vocabulary, &knowledge.names))
+        .collect();
+    let repairs = misspellings::repairs(&blocks, &mentions, knowledge, &Settings::default());
+    misspellings::findings(&blocks, &repairs)
+}
+
+fn ours(row: &mut Row, carrier: &str, subject: &Subject, slip: &str, knowledge: &Knowledge, list: Option<Model>) {
+    let head = format!("# Notes on the {}\n\n", subject.beside);
+    let from = head.len() + carrier.find("{}").unwrap_or(0);
+    let carrier = format!("{head}{carrier}");
+    let text = carrier.replace("{}", slip);
+    let here: Vec<Finding> = name_findings(&text, Form::Markdown, knowledge)
+        .into_iter()
+        .filter(|finding| finding.span.start < from + slip.len() && from < finding.span.end)
+        .collect();
+    let mut restored = text.clone();
+    let mut edits: Vec<_> =
+        here.iter().filter_map(|finding| finding.fixes.first()).flat_map(|fix| fix.edits.clone()).collect();
+    edits.sort_by_key(|edit| edit.span);
+    for edit in edits.iter().rev() {
+        restored.replace_range(edit.span.start..edit.span.end, &edit.text);
+    }
+    let is_restored = restored == carrier.replace("{}", &subject.text);
+    let place = here.iter().filter_map(|finding| {
+        finding.candidates.iter().position(|candidate| {
+            subject.ids.contains(&candidate.id)
+                || candidate.id.is_empty() && subject.text.split(' ').any(|word| word == candidate.name)
+        })
+    });
+    let place = if is_restored { Some(0) } else { place.min() };
+    row.found += u32::from(!here.is_empty());
+    row.first += u32::from(place == Some(0));
+    row.three += u32::from(place.is_some_and(|place| place < 3));
+    row.restored += u32::from(is_restored);
+    if let Some(model) = list
+        && place != Some(0)
+    {
+        let told: Vec<String> = here
+            .iter()
+            .map(|finding| {
+                let names: Vec<String> =
+                    finding.candidates.iter().map(|one| format!("{} {:.2}", one.name, one.score)).collect();
+                format!("{} [{}]", finding.message, names.join(", "))
+            })
+            .collect();
+        println!("{}: {slip} <- {}: {}", model.word(), subject.text, told.join(" "));
+    }
+}
+
+/// A general-purpose spelling library with the vocabulary's words, each as often as names have it.
+fn library(knowledge: &Knowledge) -> SymSpell<UnicodeStringStrategy> {
+    let mut count: BTreeMap<String, u32> = BTreeMap::new();
+    for entry in knowledge.vocabulary.entries() {
+        for name in &entry.names {
+            for word in name.text.split([' ', '-']) {
+                *count.entry(word.to_lowercase()).or_default() += 1;
+            }
+        }
+    }
+    let mut library = SymSpell::default();
+    for (word, count) in count {
+        library.load_dictionary_line(&format!("{word} {count}"), 0, 1, " ");
+    }
+    library
+}
+
+fn theirs(row: &mut Row, subject: &Subject, slip: &str, library: &SymSpell<UnicodeStringStrategy>) {
+    let words: Vec<&str> = slip.split(' ').collect();
+    let suggestions: Vec<Vec<String>> = words
+        .iter()
+        .map(|word| library.lookup(word, Verbosity::All, 2).into_iter().map(|one| one.term).collect())
+        .collect();
+    let unknown =
+        |at: usize| suggestions.get(at).is_none_or(|list| list.first().map(String::as_str) != words.get(at).copied());
+    let found = (0..words.len()).any(unknown);
+    let compound = library.lookup_compound(slip, 2).first().map(|one| one.term.clone()).unwrap_or_default();
+    let first = found && compound == subject.text;
+    let meant: Vec<&str> = subject.text.split(' ').collect();
+    let three = found
+        && (first
+            || words.len() == meant.len()
+                && suggestions.iter().zip(&meant).all(|(list, meant)| list.iter().take(3).any(|one| one == meant)));
+    row.other_found += u32::from(found);
+    row.other_first += u32::from(first);
+    row.other_three += u32::from(three);
+}
+
+/// False alarms and speed on right text.
+fn clean(path: &str, text: &str, knowledge: &Knowledge) {
+    let form = Form::of_name(path).unwrap_or(Form::Plain);
+    let words = text.split_whitespace().count();
+    let findings = name_findings(text, form, knowledge);
+    let name = path.rsplit('/').next().unwrap_or(path);
+    println!("## {name}: {words} words, {} findings", findings.len());
+    for finding in &findings {
+        let line = text.get(..finding.span.start).unwrap_or_default().matches('\n').count() + 1;
+        println!("- line {line}: {} {}", finding.message, finding.severity.word());
+    }
+    speed(text, form, knowledge);
+    println!();
+}
+
+fn speed(text: &str, form: Form, knowledge: &Knowledge) {
+    let size = megabytes(text.len());
+    let best = |run: &mut dyn FnMut()| {
+        let rounds = (0..5).map(|_| {
+            let begun = Instant::now();
+            run();
+            begun.elapsed().as_secs_f64()
+        });
+        rounds.fold(f64::MAX, f64::min)
+    };
+    let parser = best(&mut || {
+        std::hint::black_box(pulldown_cmark::Parser::new_ext(text, pulldown_cmark::Options::all()).count());
+    });
+    let cutting = best(&mut || {
+        std::hint::black_box(blocks::blocks(text, form));
+    });
+    let blocks = blocks::blocks(text, form);
+    let read = || -> Vec<mentions::Mentions> {
+        blocks
+            .list
+            .iter()
+            .map(|block| mentions::mentions(&block.plain.text, &knowledge.vocabulary, &knowledge.names))
+            .collect()
+    };
+    let finding_names = best(&mut || {
+        std::hint::black_box(read());
+    });
+    let mentions = read();
+    let settings = Settings::default();
+    let spelling = best(&mut || {
+        std::hint::black_box(misspellings::repairs(&blocks, &mentions, knowledge, &settings));
+    });
+    let rate = |time: f64| size / time;
+    println!(
+        "\nSpeed on one core: parser {:.0} MB/s, blocks {:.0} MB/s, names {:.0} MB/s, misspellings {:.0} MB/s; names and misspellings together {:.0} MB/s, {:.2} times the parser's time.",
+        rate(parser),
+        rate(cutting),
+        rate(finding_names),
+        rate(spelling),
+        rate(finding_names + spelling),
+        (finding_names + spelling) / parser
+    );
+}
