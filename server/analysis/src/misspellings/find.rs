@@ -29,6 +29,8 @@ enum Status {
     Right(Known),
     /// A word of two or three letters.
     Short,
+    /// No word, but two or three letters, as words split by mistake leave them.
+    Stub,
     /// No right word.
     Unknown,
 }
@@ -153,7 +155,7 @@ pub struct Finder<'a> {
 }
 
 /// No name has more words.
-const MOST_WORDS: usize = 9;
+const MOST_WORDS: usize = 12;
 /// No more words of a name are wrong at once.
 const MOST_WRONG: usize = 3;
 /// No more than so many tokens are one word when joined.
@@ -210,7 +212,9 @@ impl<'a> Finder<'a> {
             return Status::Aside;
         }
         if folded.len() < SHORTEST {
-            return Status::Short;
+            let is_stub =
+                folded.len() == 3 && self.text(at) == folded.as_str() && self.index.right.known(folded).is_none();
+            return if is_stub { Status::Stub } else { Status::Short };
         }
         if let Some(known) = self.index.right.known(folded) {
             return Status::Right(known);
@@ -231,13 +235,17 @@ impl<'a> Finder<'a> {
     fn is_compound(&self, folded: &str) -> bool {
         const ENDS: &[&str] = &["most", "like", "ward", "wards", "ize", "ized", "ise", "ised"];
         let is_right = |word: &str| {
-            word.len() > SHORTEST && (self.index.right.known(word).is_some() || self.index.is_name_word(word))
+            word.len() >= SHORTEST && (self.index.right.known(word).is_some() || self.index.is_name_word(word))
         };
         let led = |head: &str| {
-            PREFIXES.contains(&head) || head.len() > 3 && head.ends_with('o') && self.index.is_combining(head)
+            PREFIXES.contains(&head)
+                || head.len() > 3
+                    && head.ends_with('o')
+                    && !self.index.is_name_word(head)
+                    && self.index.is_combining(head)
         };
         ENDS.iter().any(|end| folded.strip_suffix(end).is_some_and(is_right))
-            || (2..folded.len().saturating_sub(SHORTEST)).any(|cut| {
+            || (2..=folded.len().saturating_sub(SHORTEST)).any(|cut| {
                 let (head, tail) = folded.split_at(cut);
                 led(head) && is_right(tail)
             })
@@ -313,7 +321,7 @@ impl<'a> Finder<'a> {
             place = if back { place.checked_sub(1)? } else { place + 1 };
             match self.status(place) {
                 Status::Passable => {}
-                Status::Aside | Status::Short => return None,
+                Status::Aside | Status::Short | Status::Stub => return None,
                 _ => return Some(place),
             }
             if place >= self.status.len() {
@@ -330,7 +338,7 @@ impl<'a> Finder<'a> {
                 .any(|place| self.status(place) == Status::Vocabulary && self.text(place).len() > 3)
         };
         match self.status(at) {
-            Status::Unknown | Status::Inflected => true,
+            Status::Unknown | Status::Inflected | Status::Stub => true,
             Status::Aside | Status::Passable => false,
             Status::Vocabulary => {
                 let inside = self.mentions.list.iter().any(|mention| {
@@ -339,7 +347,8 @@ impl<'a> Finder<'a> {
                 !inside && self.text(at).len() > SHORTEST && beside_vocabulary()
             }
             Status::Short => PREFIXES.iter().any(|prefix| prefix.eq_ignore_ascii_case(self.text(at))),
-            Status::Right(_) => self.text(at).len() > SHORTEST && beside_vocabulary(),
+            Status::Right(Known::Rare) => beside_vocabulary(),
+            Status::Right(Known::Common) => self.text(at).len() > SHORTEST && beside_vocabulary(),
         }
     }
 
@@ -348,7 +357,8 @@ impl<'a> Finder<'a> {
         let mut starts = vec![at];
         let mut place = at;
         for _ in 0..6 {
-            let short = place.checked_sub(1).filter(|before| self.status(*before) == Status::Short);
+            let short =
+                place.checked_sub(1).filter(|before| matches!(self.status(*before), Status::Short | Status::Stub));
             let Some(before) = short.or_else(|| self.neighbour(place, true)) else { break };
             starts.push(before);
             place = before;
@@ -503,7 +513,8 @@ impl<'a> Finder<'a> {
         }
         let most = match status {
             Status::Unknown => most_edits(word.len()),
-            Status::Right(_) | Status::Inflected if word.len() > SHORTEST => 1,
+            Status::Right(Known::Common) if word.len() > SHORTEST => 1,
+            Status::Right(Known::Rare) | Status::Inflected => 1,
             _ => 0,
         };
         let slip = match status {
@@ -528,7 +539,7 @@ impl<'a> Finder<'a> {
             let change = Replacement { span, text: target.text.to_string(), slip, distance, sounds_alike, likeness };
             list.push(Choice { steps: [Some(target.form), None], takes: 1, change: Some(change) });
         };
-        if !matches!(status, Status::Unknown | Status::Short) {
+        if !matches!(status, Status::Unknown | Status::Short | Status::Stub) {
             for near in self.index.family(&word) {
                 add(near.target, Slip::WrongForm, near.distance, false);
             }
@@ -540,7 +551,7 @@ impl<'a> Finder<'a> {
                 }
             }
         }
-        if status == Status::Unknown {
+        if matches!(status, Status::Unknown | Status::Inflected) {
             self.joined(&word, span, &mut list);
         }
         self.split(at, &mut list);
@@ -651,6 +662,7 @@ impl<'a> Finder<'a> {
                 self.is_strong(replacement.span, &replacement.text, replacement.distance, replacement.sounds_alike)
             }
             Slip::Misspelled if support >= 0.9 => true,
+            Slip::Misspelled if self.in_subject && replacement.distance == 1 => true,
             Slip::Misspelled => {
                 let least = match replacement.distance {
                     1 if support >= 0.5 => 4,
@@ -664,8 +676,13 @@ impl<'a> Finder<'a> {
             Slip::Joined | Slip::Split | Slip::Hyphenated => true,
             Slip::SplitWords => support >= 0.7,
             Slip::WrongForm => self.is_wrong_form(replacement, guess, words, support),
-            Slip::RareWord => support >= 0.5 && replacement.text.len() > SHORTEST,
-            Slip::CommonWord => support >= 0.5 && replacement.text.len() > SHORTEST,
+            Slip::RareWord => {
+                support >= if replacement.span.len() > SHORTEST { 0.5 } else { 1.0 }
+                    && replacement.text.len() > SHORTEST
+            }
+            Slip::CommonWord => {
+                support >= 0.5 && replacement.text.len() > SHORTEST && !is_number(replacement.span.of(&self.plain.text))
+            }
         }) && !guess.replacements.iter().all(|one| {
             matches!(one.slip, Slip::WrongForm | Slip::CommonWord | Slip::RareWord)
                 && latin::is_number_pair(one.span.of(&self.plain.text), &one.text)
@@ -686,14 +703,19 @@ impl<'a> Finder<'a> {
         if latin::is_adjective(&written) && is_last && words < 3 {
             return false; // an adjective whose noun follows
         }
-        if !is_last && self.mentions.list.iter().any(|mention| mention.span.contains(one.span)) {
+        if !is_last && self.names.exactly(&[self.names.form(&written)]).is_some() {
             return false; // a name of its own that goes before a noun ("temporalis fascia")
+        }
+        let is_latin = |word: &str| ["alis", "aris", "eus", "oideus", "icus"].iter().any(|end| word.ends_with(end));
+        if words == 2 && is_latin(&written) && ["ae", "i", "is"].iter().any(|end| one.text.ends_with(end)) {
+            return false; // "ramus mandibularis" is good Latin beside "ramus mandibulae"
         }
         if guess.plural {
             return false; // all of it may stand in the plural
         }
         let known = self.status(at) == Status::Vocabulary;
-        support >= if known { 0.7 } else { 0.3 }
+        let latin_for_english = is_latin(&written) && latin::is_adjective(&one.text);
+        support >= if known && !latin_for_english { 0.7 } else { 0.3 }
     }
 
     /// Struck or linked.
@@ -713,7 +735,8 @@ impl<'a> Finder<'a> {
         let most = match length {
             0..=4 => 0,
             5..=6 => u32::from(self.in_subject),
-            7..=9 => 1,
+            7 => u32::from(self.in_subject),
+            8..=9 => 1,
             10..=14 => 2,
             _ => 3,
         };
@@ -749,6 +772,9 @@ impl<'a> Finder<'a> {
             {
                 continue;
             }
+            if target.form.exact.is_none() && !target.form.is_unknown() && !self.in_subject {
+                continue;
+            }
             if !self.is_strong(span, &target.text, near.distance, near.sounds_alike) {
                 continue;
             }
@@ -772,6 +798,12 @@ impl<'a> Finder<'a> {
         }
         list
     }
+}
+
+/// Whether a word is a small number ("*eight* cervical nerves").
+fn is_number(word: &str) -> bool {
+    let numbers = ["three", "four", "five", "seven", "eight", "nine", "twelve"];
+    numbers.iter().any(|number| number.eq_ignore_ascii_case(word))
 }
 
 /// How much a right word says about the name that it stands in.

@@ -144,7 +144,7 @@ impl SpellingIndex {
 
     /// Targets of the same Latin family, without the word itself.
     pub fn family(&self, word: &str) -> impl Iterator<Item = Near> {
-        let members = if word.len() > SHORTEST { self.by_stem.get(&*latin::stem(word)) } else { None };
+        let members = if word.len() >= SHORTEST { self.by_stem.get(&*latin::stem(word)) } else { None };
         members.map_or(&[][..], Vec::as_slice).iter().filter_map(move |at| {
             let target = self.target(*at)?;
             let distance = distance(word, &target.text, 6)?;

@@ -34,7 +34,7 @@ pub fn forms(word: &str, into: &mut Vec<String>) {
         ("um", &["i", "o", "a", "orum", "is", "al"]),
         ("ae", &["a", "am", "arum", "as", "is"]),
         ("a", &["ae", "am", "arum", "as", "is", "al", "ar"]),
-        ("is", &["em", "e", "i", "es", "ium", "um", "ia", "ibus"]),
+        ("is", &["em", "e", "i", "es", "ium", "um", "ia", "ibus", "eos"]),
         ("ior", &["iors", "ius", "ioris", "iorem", "iore", "iores", "iora", "iorum", "ioribus", "iorly"]),
         ("or", &["ors", "oris", "orem", "ore", "ores", "orum", "oribus"]),
         ("ns", &["ntis", "ntem", "ntes", "ntia", "ntium"]),
@@ -56,8 +56,12 @@ pub fn forms(word: &str, into: &mut Vec<String>) {
             into.push(format!("{rest}o"));
         }
     }
-    into.push(format!("{word}s"));
-    into.push(format!("{word}ly"));
+    if !word.ends_with('s') {
+        into.push(format!("{word}s"));
+    }
+    if is_adjective(word) {
+        into.push(format!("{word}ly"));
+    }
 }
 
 /// Pairs of endings of one and of several.
