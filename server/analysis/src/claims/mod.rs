@@ -6,7 +6,7 @@
 
 mod exam;
 mod labels;
-mod phrases;
+pub mod phrases;
 pub mod segments;
 mod sentences;
 mod subjects;

@@ -127,18 +127,10 @@ impl Relations {
     }
 
     fn add_verb(&mut self, verb: &str, id: EntryId) {
-        let (before, last) = match verb.split_once(' ') {
-            // "turn outwards": the verb comes first
-            Some((first, rest)) if rest.ends_with("wards") => (rest, first),
-            Some(_) => verb.rsplit_once(' ').unwrap_or(("", verb)),
-            None => ("", verb),
-        };
-        let stem = last.strip_suffix('e').unwrap_or(last);
-        let third = if last.ends_with('x') || last.ends_with("ss") { format!("{last}es") } else { format!("{last}s") };
-        for form in [last.to_owned(), third, format!("{stem}ing")] {
-            self.add_movement(format!("{before} {form}").trim(), id, MovementForm::Verb);
-            if !before.is_empty() {
-                self.add_movement(&format!("{form} {before}"), id, MovementForm::Verb);
+        for [before, behind] in &verb_forms(verb) {
+            self.add_movement(before, id, MovementForm::Verb);
+            if behind != before {
+                self.add_movement(behind, id, MovementForm::Verb);
             }
         }
     }
@@ -182,6 +174,20 @@ impl Relations {
         let (movement, end) = self.movement_at(0, &word)?;
         (end == words.len()).then_some(movement.movement)
     }
+}
+
+/// The base form, the third person and the *-ing* form of a verb, each with its adverb before it and behind it.
+pub fn verb_forms(verb: &str) -> [[String; 2]; 3] {
+    let (adverb, last) = match verb.split_once(' ') {
+        // "turn outwards": the verb comes first
+        Some((first, rest)) if rest.ends_with("wards") => (rest, first),
+        Some(_) => verb.rsplit_once(' ').unwrap_or(("", verb)),
+        None => ("", verb),
+    };
+    let stem = last.strip_suffix('e').unwrap_or(last);
+    let third = if last.ends_with('x') || last.ends_with("ss") { format!("{last}es") } else { format!("{last}s") };
+    [last.to_owned(), third, format!("{stem}ing")]
+        .map(|form| [format!("{adverb} {form}").trim().to_owned(), format!("{form} {adverb}").trim().to_owned()])
 }
 
 /// The words of a description of an area that tell it from others, in order of the alphabet.

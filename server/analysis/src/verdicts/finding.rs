@@ -1,8 +1,9 @@
 //! From a verdict to a finding: the sentence for a colleague, the path, the fix.
 
-use fascicle_model::Vocabulary;
+use fascicle_model::{Entry, EntryId, Kind, Vocabulary};
 
 use super::{Judgement, Verdict};
+use crate::claims::phrases::verb_forms;
 use crate::claims::{Claim, ClaimKind, Key, PartRole, What};
 use crate::findings::{Edit, Finding, FindingKind, Fix, Severity};
 use crate::text::Span;
@@ -127,7 +128,8 @@ fn fix(claim: &Claim, role: PartRole, with: &str, text: &str, vocabulary: &Vocab
     if written.contains(['*', '_', '[', '`', '\n', '|']) {
         return None;
     }
-    let with = adapt(written, with, part.span, text, role, vocabulary)?;
+    let ids = claim.entries(role);
+    let with = adapt(written, with, part.span, text, role, ids, vocabulary)?;
     let edits = vec![Edit { span: part.span, text: with.clone() }];
     Some(Fix { title: format!("Write “{with}”"), edits, safe: false })
 }
@@ -139,9 +141,10 @@ fn adapt(
     span: Span,
     text: &str,
     role: PartRole,
-    _vocabulary: &Vocabulary,
+    ids: &[EntryId],
+    vocabulary: &Vocabulary,
 ) -> Option<String> {
-    let mut with = with.to_owned();
+    let mut with = of_the_same_standing(written, with, ids, vocabulary).unwrap_or_else(|| with.to_owned());
     match role {
         PartRole::Nerve | PartRole::Parent => {
             let lower = written.to_lowercase();
@@ -150,13 +153,7 @@ fn adapt(
             }
         }
         PartRole::Segments if written.contains('-') => with = with.replace('–', "-"),
-        PartRole::Movement => {
-            // A verb or an agent is not replaced by a noun.
-            let is_noun = written.ends_with("ion") || written.ends_with("ance") || written.ends_with("ction");
-            if !is_noun {
-                return None;
-            }
-        }
+        PartRole::Movement => with = of_the_same_form(written, &with, ids, vocabulary)?,
         _ => {}
     }
     let starts_sentence = written.starts_with(char::is_uppercase)
@@ -168,4 +165,38 @@ fn adapt(
         with = chars.next().map(|first| first.to_uppercase().chain(chars).collect()).unwrap_or_default();
     }
     Some(with)
+}
+
+/// The name of another structure that has the standing of the one that the author chose: short for short, abbreviation for
+/// abbreviation.
+fn of_the_same_standing(written: &str, with: &str, ids: &[EntryId], vocabulary: &Vocabulary) -> Option<String> {
+    let folded = written.to_lowercase();
+    let chosen = ids
+        .iter()
+        .flat_map(|id| vocabulary.entry(*id).names.iter().skip(1))
+        .find(|name| name.text.to_lowercase() == folded)?;
+    let (_, other) = vocabulary.iter().find(|(_, entry)| entry.name() == with)?;
+    other
+        .names
+        .iter()
+        .skip(1)
+        .find(|name| name.standing == chosen.standing && !name.ambiguous)
+        .map(|name| name.text.clone())
+}
+
+/// The word for another movement in the form of the one that stands there: a noun for a noun, a verb for a verb.
+fn of_the_same_form(written: &str, with: &str, ids: &[EntryId], vocabulary: &Vocabulary) -> Option<String> {
+    let folded = written.to_lowercase();
+    let is_name = |id: &EntryId| vocabulary.entry(*id).names.iter().any(|name| name.text.to_lowercase() == folded);
+    if ids.iter().any(is_name) {
+        return Some(with.to_owned());
+    }
+    let forms = |entry: &Entry| -> Vec<String> {
+        let Some((verb, agent)) = &entry.verb else { return Vec::new() };
+        let verbs = verb_forms(verb).into_iter().flatten();
+        verbs.chain([agent.clone(), format!("{agent}s")]).collect()
+    };
+    let at = ids.iter().find_map(|id| forms(vocabulary.entry(*id)).iter().position(|form| *form == folded))?;
+    let (_, other) = vocabulary.iter().find(|(_, entry)| entry.kind == Kind::Movement && entry.name() == with)?;
+    forms(other).into_iter().nth(at)
 }
