@@ -132,6 +132,7 @@ pub const RELATIONS: &[RelationWord] = &[
     // Skin.
     verb("supplies|supply|innervates|innervate|serves|serve|reaches|reach|ends|end sensation? to? in? the? overlying? skin of|over|on|covering|along", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm supplies the skin of the lateral side of the forearm."),
     verb("provides|provide|gives|give|carries|carry|supplies|supply|conveys|convey the? cutaneous|sensory? sensation|innervation|supply|feeling to|of|from|for the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm provides sensation to the lateral side of the forearm."),
+    verb("receives|receive|gets|get|derives|derive|takes|take|has|have its|their? sensation|feeling|sensory|cutaneous supply|innervation? from|by|through", K::Skin, P::Skin, P::Nerve, "The lateral side of the forearm gets its feeling from the lateral cutaneous nerve of the forearm."),
     participle("cutaneous|sensory innervation|supply|nerve of|to|for the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm is the sensory nerve of the lateral side of the forearm."),
     participle("sensory to the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm is sensory to the lateral side of the forearm."),
 
@@ -149,6 +150,8 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("inserts|insert|attaches|attach into|on|onto|to|in|at|by", K::Attachment, P::Muscle, P::Landmark, "Brachialis inserts on the tuberosity of ulna."),
     verb("is|are attached to|on", K::Attachment, P::Muscle, P::Landmark, "Brachialis is attached to the tuberosity of ulna."),
     participle("inserted|attached into|on|onto|to|in|at", K::Attachment, P::Muscle, P::Landmark, "Brachialis is inserted into the tuberosity of ulna."),
+    verb("runs|run|extends|extend|stretches|stretch|goes|go|spans|span from", K::Attachment, P::Muscle, P::Landmark, "Brachialis runs from the shaft of humerus to the tuberosity of ulna."),
+    participle("fixed|anchored|fastened|inserted to|on|into|onto|at", K::Attachment, P::Muscle, P::Landmark, "Brachialis is anchored to the tuberosity of ulna."),
     verb("has|have its|their? insertion on|in|into|at|onto", K::Attachment, P::Muscle, P::Landmark, "Brachialis has its insertion on the tuberosity of ulna."),
 
     // Joint.
@@ -158,11 +161,6 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("belongs|belong to", K::Membership, P::Muscle, P::Group, "Supraspinatus belongs to the rotator cuff."),
     verb("is|are|lies|lie|sits|sit|counts|count|found|member|members|part a|an|the|one? part|one|member|members|muscle|muscles|located|found|among? in|of|within|among", K::Membership, P::Muscle, P::Group, "Supraspinatus is a member of the rotator cuff."),
     verb("comprises|comprise|consists|consist|includes|include|contains|contain of?", K::Membership, P::Group, P::Muscle, "The rotator cuff comprises supraspinatus and infraspinatus."),
-
-    // Deficit.
-    noun("injury|lesion|lesions|damage|section|division|palsy|palsies|transection|neuropathy|injuries|compression|cutting|severing|destruction|entrapment to|of", K::Deficit, P::Muscle, P::Nerve, "Injury to the axillary nerve causes weakness of deltoid."),
-    noun("with|after|following loss|paralysis of", K::Deficit, P::Muscle, P::Nerve, "With loss of the axillary nerve the patient has weakness of deltoid."),
-    noun("injuring|cutting|severing|damaging|dividing|compressing", K::Deficit, P::Muscle, P::Nerve, "Cutting the axillary nerve causes weakness of deltoid."),
 ];
 
 /// A label (`Innervation:`), a heading (`## Innervates`) or a header of a table, and what its value is.
@@ -304,19 +302,19 @@ word_lists! {
     /// Auxiliary verbs between a subject and its relation word.
     is_auxiliary: "is are was were be been being has have does do did can will gets get";
     /// Adverbs and the like that change nothing.
-    is_adverb: "also mainly mostly usually normally typically generally chiefly primarily then therefore thus directly only solely exclusively together largely principally predominantly finally subsequently always entirely purely itself themselves alone further next first later ultimately eventually instead indeed thereby hence here there commonly classically in-turn additionally furthermore simply just still even too however moreover";
+    is_adverb: "also mainly mostly usually normally typically generally chiefly primarily then therefore thus directly only solely exclusively together largely principally predominantly finally subsequently always entirely purely itself themselves alone further next first later ultimately eventually instead indeed thereby hence here there commonly classically in-turn additionally furthermore simply just still even too however moreover likewise similarly again nevertheless conversely naturally completely";
     /// Negations.
     is_negation: "not no never neither nor without cannot n't doesn't isn't aren't don't lacks";
     /// Words that say that something may be so, or is so in some people.
-    is_hedge: "may might sometimes occasionally rarely perhaps possibly variably inconstantly probably infrequently seldom";
+    is_hedge: "may might sometimes occasionally rarely perhaps possibly variably inconstantly probably infrequently seldom bodies individuals subjects persons people";
     /// Relative pronouns.
     is_relative: "which that who";
     /// Words that begin a new clause with a subject of its own.
     is_contrast: "while whereas but although though";
     /// Words that take members out.
-    is_exception: "except excepting excluding besides but-for save barring";
+    is_exception: "bar except excepting excluding besides but-for save barring";
     /// Pronouns that stand for the subject of the sentence before.
-    is_pronoun: "it its they this these both them";
+    is_pronoun: "it they this these both them";
     /// Nouns that name a kind, so that "this nerve" stands for the last nerve.
     is_kind_noun: "nerve nerves muscle muscles branch branches structure structures trunk cord joint";
     /// Nouns before "of" that leave the name behind it what it is ("branches of the radial nerve", "both heads of biceps").
@@ -328,7 +326,7 @@ word_lists! {
     /// Prepositions: a name behind one is no subject.
     is_preposition: "of to with in at from by via through under over behind between beneath near on into onto around round along across towards toward deep superficial against beside for than unlike like within as after before lateral medial posterior anterior proximal distal";
     /// Words with which a sentence asserts nothing of its own.
-    asserts_nothing: "if unless suppose imagine hypothetical hypothetically would could should whether mistake mistakes misconception misconceptions myth wrongly incorrectly incorrect erroneously falsely confuse confused confuses mistaken mistakenly false untrue wrong dog dogs canine cat cats feline horse horses equine rat rats mouse mice rabbit rabbits sheep pig pigs porcine bovine cattle monkey monkeys primate primates ape apes quadruped quadrupeds mammals amphibian amphibians fish bird birds reptile reptiles embryo embryonic embryologically embryology branchial somite somites historically formerly previously thought reported reports studies study cadavers cadaveric specimens variant variants variation variations anomalous anomaly anomalies variably instead mnemonic nobody no-one doubt doubts believes believed neither-of";
+    asserts_nothing: "suppose imagine hypothetical hypothetically would could should whether mistake mistakes misconception misconceptions myth wrongly incorrectly incorrect erroneously falsely confuse confused confuses mistaken mistakenly false untrue wrong dog dogs canine cat cats feline horse horses equine rat rats mouse mice rabbit rabbits sheep pig pigs porcine bovine cattle monkey monkeys primate primates ape apes quadruped quadrupeds mammals amphibian amphibians fish bird birds reptile reptiles embryo embryonic embryologically embryology branchial somite somites historically formerly previously thought reported reports studies study cadavers cadaveric specimens variant variants variation variations anomalous anomaly anomalies variably instead mnemonic nobody no-one doubt doubts believes believed neither-of";
     /// Words that make what follows no motor supply: vessels, sensation, nuclei.
     is_not_motor: "artery arteries arterial blood vein veins venous vascular perfusion vessel vessels lymphatic sympathetic parasympathetic autonomic proprioceptive proprioception nucleus nuclei tract tracts cortex skin cutaneous sensory sensation mucosa membrane articular capsule periosteum dermatome vasomotor secretomotor dura";
     /// Participles of doing: "flexion is *produced* by".
@@ -336,13 +334,23 @@ word_lists! {
     /// Verbs of doing: "*produces* flexion".
     does: "produces produce performs perform causes cause effects effect assists assist aids aid helps help contributes contribute initiates initiate enables enable does do brings about acts act in responsible for";
     /// Nouns for a lesion.
-    is_lesion: "injury lesion damage section division palsy transection neuropathy compression loss paralysis";
+    is_lesion: "injury injuries lesion lesions damage section division palsy palsies transection neuropathy compression loss paralysis entrapment block laceration cut pressure trauma injured";
+    /// Verbs of lesion: "*cutting* the nerve".
+    lesions: "cutting severing dividing injuring damaging compressing blocking destroying losing crushing";
+    /// Participles that tell of a lesion: "when the nerve is *cut*".
+    is_cut: "cut divided severed damaged injured bruised compressed torn crushed destroyed blocked trapped transected paralysed paralyzed lost sectioned stretched lesioned";
+    /// Words with which a statement about a lesion is only negative.
+    is_spared: "spares spare spared sparing intact unaffected preserved escapes escape normal";
+    /// Words that make a condition of a lesion.
+    is_condition: "if when whenever once after following with";
     /// Words that tell of a loss.
-    is_loss: "paralysis paralyses paralyzes paralyse paralyze weakness weakens weaken denervation denervates wasting wastes atrophy palsy paresis paralysed paralyzed weak weakened denervated lost loses lose loss abolishes abolish abolished impairs impair impaired cannot unable inability difficulty causes produces";
+    is_loss: "lacks paralysis paralyses paralyzes paralyse paralyze weakness weakens weaken denervation denervates wasting wastes atrophy palsy paresis paralysed paralyzed weak weakened denervated lost loses lose loss abolishes abolish abolished impairs impair impaired cannot can't unable inability difficulty impossible";
     /// Nouns for skin and its places that tell no area from another.
     is_area_noun: "skin of over on in to surface surfaces aspect aspects side sides border margin edge part area region and covering overlying most strip patch mucosa mucous membrane between from";
     /// Verbs of taking place: "inversion *occurs* at".
     happens: "occur occurs takes take happens happen is are";
+    /// Words for vessels and blood.
+    is_vessel: "artery arteries vein veins vessel vessels blood perfusion lymphatic lymphatics drainage vasculature";
     /// Words that tell of a loss of all, not of some.
     is_whole_loss: "abolishes abolish abolished cannot unable inability loses lose lost loss paralysis paralyses paralysed paralyzed";
     /// Words for a loss of feeling.
@@ -361,6 +369,8 @@ pub const PLAIN_VERBS: &[(&str, &str)] = &[
     ("invert", "inversion"),
     ("plantar-flex", "plantar flexion"),
     ("dorsi-flex", "dorsiflexion"),
+    ("lift", "elevation"),
+    ("raise", "elevation"),
     ("turn outwards", "lateral rotation"),
     ("turn inwards", "medial rotation"),
     ("rotate outwards", "lateral rotation"),

@@ -55,7 +55,7 @@ pub fn mentions(text: &str, vocabulary: &Vocabulary, index: &NameIndex) -> Menti
     }
     let shared = reader.shared(&list);
     list.extend(shared);
-    list.sort_by_key(|mention| mention.span.start);
+    list.sort_by_key(|mention| (mention.span.start, !mention.shared));
     list.dedup_by(|later, first| first.span.overlaps(later.span));
     let forms = reader.forms;
     Mentions { tokens, forms, list }
@@ -141,7 +141,10 @@ impl<'a> Reader<'a> {
 
     /// Names of which a neighbour has the other half.
     fn shared(&self, whole: &[Mention]) -> Vec<Mention> {
-        let taken = |at: usize| whole.iter().any(|mention| (mention.tokens.0..mention.tokens.1).contains(&at));
+        let taken = |at: usize| {
+            let holds = |mention: &Mention| (mention.tokens.0..mention.tokens.1).contains(&at);
+            whole.iter().any(|mention| holds(mention) && !is_bare_adjective(mention, self.vocabulary))
+        };
         let mut list = Vec::new();
         for mention in whole {
             self.shared_tail(mention, &taken, &mut list);
@@ -225,4 +228,12 @@ impl<'a> Reader<'a> {
         }
         Some(next)
     }
+}
+
+/// Whether a mention is one word that is the short name of a nerve ("radial"): in running text it is an adjective.
+pub fn is_bare_adjective(mention: &Mention, vocabulary: &Vocabulary) -> bool {
+    mention.standing == Standing::Short
+        && !mention.shared
+        && mention.tokens.1 == mention.tokens.0 + 1
+        && mention.candidates.iter().all(|id| vocabulary.is_neural(*id))
 }

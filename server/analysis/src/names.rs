@@ -178,7 +178,11 @@ impl NameIndex {
                 }
                 break;
             }
+            let by_plural_only = at == 0 && form.exact.is_none() && form.singular.is_none();
             reached = next;
+            if by_plural_only {
+                continue; // the singular of a plural name of one word is an ordinary word
+            }
             let ended: Vec<(&Vec<NameRef>, bool)> = reached
                 .iter()
                 .filter_map(|(node, plural)| Some((self.ends.get(*node as usize)?, *plural)))

@@ -28,6 +28,9 @@ pub fn resolve(blocks: &Blocks, mentions: &mut [Mentions], vocabulary: &Vocabula
             if !of_known_whole(&mut mention, text, behind, &kept, &around, vocabulary) {
                 continue;
             }
+            if !of_named_nerve(&mut mention, behind, vocabulary) {
+                continue;
+            }
             if mention.candidates.len() > 1 {
                 votes.decide(&mut mention, block, vocabulary);
             }
@@ -64,6 +67,18 @@ fn around(blocks: &Blocks, mentions: &[Mentions], at: BlockIx) -> Vec<EntryId> {
         .collect()
 }
 
+/// "the buccal branch of the mandibular nerve": keeps of a nerve only what comes from the nerve that is named behind it.
+fn of_named_nerve(mention: &mut Mention, behind: Option<&Mention>, vocabulary: &Vocabulary) -> bool {
+    let Some(behind) = behind.filter(|behind| behind.candidates.iter().all(|id| vocabulary.is_neural(*id))) else {
+        return true;
+    };
+    if !mention.candidates.iter().all(|id| vocabulary.is_neural(*id)) {
+        return true;
+    }
+    mention.candidates.retain(|id| behind.candidates.iter().any(|other| vocabulary.is_or_above(*other, *id)));
+    !mention.candidates.is_empty()
+}
+
 /// Keeps of a part's short name only the part of a whole that is named near by. False if nothing is left.
 fn of_known_whole(
     mention: &mut Mention,
@@ -83,7 +98,7 @@ fn of_known_whole(
         !by_name && entry.part_of.is_some() && entry.short.as_ref().is_some_and(|short| same(&words(short), &written))
     };
     let (short, full): (Vec<EntryId>, Vec<EntryId>) = mention.candidates.iter().partition(|id| is_short(id));
-    if short.is_empty() || mention.candidates.len() == 1 {
+    if short.is_empty() || (mention.candidates.len() == 1 && behind.is_none()) {
         return true;
     }
     let belongs = |part: &EntryId, whole: EntryId| vocabulary.wholes(*part).contains(&whole);

@@ -107,6 +107,16 @@ impl Vocabulary {
         self.path_up(nerve, ancestor).is_some()
     }
 
+    /// Whether one nerve is the other or stands above it as a rule, variants of origin aside.
+    pub fn is_usually_or_above(&self, ancestor: EntryId, nerve: EntryId) -> bool {
+        let above = |vocabulary: &Self, id| {
+            let mut list: Vec<EntryId> = vocabulary.origins(id, false).collect();
+            list.extend(vocabulary.entry(id).part_of);
+            list
+        };
+        self.search(nerve, |id| id == ancestor, above).is_some()
+    }
+
     /// Everything above a nerve, nearest first, without the nerve.
     pub fn ancestors(&self, nerve: EntryId) -> Vec<EntryId> {
         self.reach(nerve, Self::above)

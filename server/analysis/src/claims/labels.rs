@@ -16,10 +16,13 @@ pub fn read(scope: &Scope<'_>, above: Option<(Label, &str)>) -> Vec<Claim> {
     let tokens = &scope.mentions.tokens;
     let mut claims = Vec::new();
     let stretches = stretches(scope);
-    let run_in = run_in(scope, tokens.len());
+    let mut run_in = run_in(scope, 0, tokens.len());
     let mut labelled = false;
     let mut current: Option<(Label, String)> = None;
     for (from, to) in stretches {
+        if from > 0 && begins_line(scope, from) {
+            run_in = self::run_in(scope, from, tokens.len()).or(run_in);
+        }
         let Some((label, word, value)) = label_in(scope, from, to) else {
             if !labelled
                 && let Some((label, word)) = above
@@ -29,7 +32,7 @@ pub fn read(scope: &Scope<'_>, above: Option<(Label, &str)>) -> Vec<Claim> {
             } else if let Some((label, word)) =
                 current.clone().filter(|_| continues(scope, from) && !sentences::is_sentence(scope, from, to))
             {
-                let subjects = subjects(scope, label.subject, run_in.as_ref().map(|(_, side)| side));
+                let subjects = subjects(scope, label.subject, run_in.as_ref());
                 claims.extend(value_claims(scope, from, to, label, &word, &subjects));
             } else if !labelled && above.is_none() {
                 claims.extend(movers(scope, from, to));
@@ -39,7 +42,7 @@ pub fn read(scope: &Scope<'_>, above: Option<(Label, &str)>) -> Vec<Claim> {
         };
         labelled = true;
         current = Some((label, word.to_owned()));
-        let subjects = subjects(scope, label.subject, run_in.as_ref().map(|(_, side)| side));
+        let subjects = subjects(scope, label.subject, run_in.as_ref());
         claims.extend(value_claims(scope, value, to, label, word, &subjects));
     }
     claims
@@ -112,6 +115,15 @@ fn stretches(scope: &Scope<'_>) -> Vec<(usize, usize)> {
         let is_stop = word == "."
             && next.is_some_and(|next| gap.len() > 0 && next.span.of(text).starts_with(char::is_uppercase))
             && at.checked_sub(1).and_then(|before| tokens.get(before)).is_some_and(|before| before.span.len() > 2);
+        let is_dash = depth == 0
+            && at > start
+            && matches!(word, "—" | "–" | "|" | "·" | "•")
+            && label_in(scope, at + 1, tokens.len()).is_some();
+        if is_dash {
+            list.push((start, at));
+            start = at + 1;
+            continue;
+        }
         if (depth == 0 && (word == ";" || is_stop)) || is_break {
             list.push((start, if is_break && !is_stop && word != ";" { at + 1 } else { at }));
             start = at + 1;
@@ -174,11 +186,42 @@ fn label_in<'s>(scope: &Scope<'s>, from: usize, to: usize) -> Option<(Label, &'s
     None
 }
 
-/// The name with which a block begins, as the subject of the labels in it, with the token behind it.
-fn run_in(scope: &Scope<'_>, to: usize) -> Option<(usize, Side)> {
+/// Whether a stretch begins a line of the source.
+fn begins_line(scope: &Scope<'_>, from: usize) -> bool {
     let tokens = &scope.mentions.tokens;
-    let mention = scope.mentions.list.first().filter(|mention| mention.tokens.0 <= 1 && mention.tokens.1 < to)?;
-    let next = tokens.get(mention.tokens.1)?.span.of(&scope.plain.text);
+    let (Some(before), Some(first)) = (from.checked_sub(1).and_then(|at| tokens.get(at)), tokens.get(from)) else {
+        return true;
+    };
+    is_line_end(scope, Span::new(before.span.end, first.span.start))
+}
+
+/// What the labels of a line speak of.
+enum RunIn {
+    /// The name with which the line begins.
+    Name(Side),
+    /// A head in bold that is no name of the vocabulary: nothing that it speaks of is known.
+    Unknown,
+}
+
+/// The head with which a line begins, if it has one.
+fn run_in(scope: &Scope<'_>, from: usize, to: usize) -> Option<RunIn> {
+    let tokens = &scope.mentions.tokens;
+    let text = &scope.plain.text;
+    let first = tokens.get(from)?;
+    let mention = scope
+        .mentions
+        .list
+        .iter()
+        .find(|mention| (from..=from + 1).contains(&mention.tokens.0) && mention.tokens.1 < to);
+    let Some(mention) = mention else {
+        let strong = (from..to)
+            .take_while(|at| tokens.get(*at).is_some_and(|token| scope.plain.has_mark(token.span, Mark::Strong)))
+            .count();
+        let last = tokens.get(from + strong.checked_sub(1)?)?;
+        let head = Span::new(first.span.start, last.span.end).of(text);
+        return lexicon::label_of(head).is_none().then_some(RunIn::Unknown);
+    };
+    let next = tokens.get(mention.tokens.1)?.span.of(text);
     let is_head = matches!(next, ":" | "—" | "–" | "-" | "." | "(" | ",")
         || lexicon::label_of(next).is_some()
         || scope.plain.has_mark(mention.span, Mark::Strong)
@@ -188,16 +231,18 @@ fn run_in(scope: &Scope<'_>, to: usize) -> Option<(usize, Side)> {
     }
     let subject =
         sentences::Subject { candidates: mention.candidates.clone(), span: scope.plain.to_source(mention.span) };
-    side_of(scope.vocabulary, &subject, PartRole::Structure).map(|side| (mention.tokens.1, side))
+    side_of(scope.vocabulary, &subject, PartRole::Structure).map(RunIn::Name)
 }
 
-fn subjects(scope: &Scope<'_>, role: PartRole, run_in: Option<&Side>) -> Vec<Side> {
+fn subjects(scope: &Scope<'_>, role: PartRole, run_in: Option<&RunIn>) -> Vec<Side> {
     let fit = |side: &Side| -> Option<Side> {
         let What::Entry(ids) = &side.what else { return None };
         side_of(scope.vocabulary, &sentences::Subject { candidates: ids.clone(), span: side.span }, role)
     };
-    if let Some(side) = run_in {
-        return fit(side).into_iter().collect();
+    match run_in {
+        Some(RunIn::Name(side)) => return fit(side).into_iter().collect(),
+        Some(RunIn::Unknown) => return Vec::new(),
+        None => {}
     }
     let roles: &[PartRole] = if role == PartRole::Structure { &[PartRole::Muscle, PartRole::Nerve] } else { &[role] };
     scope

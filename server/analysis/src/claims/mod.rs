@@ -233,7 +233,8 @@ pub fn claims(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge) -> 
             memory = sentences::Memory::default();
             continue;
         }
-        if block.heading != last_heading || !matches!(block.kind, BlockKind::Paragraph | BlockKind::Caption) {
+        // What one block speaks of does not carry over to the next, except from caption to caption.
+        if block.heading != last_heading || block.kind != BlockKind::Caption {
             memory = sentences::Memory::default();
         }
         last_heading = block.heading;

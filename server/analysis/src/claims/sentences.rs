@@ -12,7 +12,7 @@ use super::segments;
 use super::{Claim, ClaimKind, Part, PartRole, What};
 use crate::blocks::BlockIx;
 use crate::lexicon::{self, Form, RelationWord};
-use crate::mentions::{Mention, Mentions};
+use crate::mentions::{Mention, Mentions, is_bare_adjective};
 use crate::names::NameIndex;
 use crate::text::{Mark, Plain, Span};
 
@@ -149,10 +149,15 @@ fn ends_sentence(scope: &Scope<'_>, at: usize) -> bool {
 fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory) -> Vec<Claim> {
     let atoms = atoms(scope, from, to);
     let sentence = Sentence { scope, atoms: &atoms, memory };
-    let claims = if sentence.asserts() { sentence.claims() } else { Vec::new() };
+    let mut claims = if sentence.asserts() && !sentence.is_conditional() { sentence.claims() } else { Vec::new() };
+    if sentence.asserts() {
+        claims.extend(sentence.deficits());
+    }
     let (subject, named) = (sentence.main_subject(), sentence.named());
     if !named.is_empty() {
-        if !subject.is_empty() {
+        let goes_on =
+            atoms.first().is_some_and(|atom| lexicon::is_pronoun(&atom.word) || lexicon::is_relative(&atom.word));
+        if !subject.is_empty() || !goes_on {
             memory.subject = subject;
         }
         memory.named = named;
@@ -213,14 +218,7 @@ fn atoms_where(scope: &Scope<'_>, from: usize, to: usize, is_usable: &dyn Fn(&Me
 /// Adjectives such as "radial" are short names of nerves; in running text they are adjectives.
 fn is_usable(mention: &Mention, scope: &Scope<'_>) -> bool {
     let next = scope.mentions.tokens.get(mention.tokens.1).map_or("", |token| token.span.of(&scope.plain.text));
-    mention.shared || matches!(next, "n" | "nn" | "nerve" | "nerves") || !is_bare_adjective(mention, scope.vocabulary)
-}
-
-/// Whether a mention is one word that is the short name of a nerve.
-pub fn is_bare_adjective(mention: &Mention, vocabulary: &Vocabulary) -> bool {
-    mention.standing == fascicle_model::Standing::Short
-        && mention.tokens.1 == mention.tokens.0 + 1
-        && mention.candidates.iter().all(|id| vocabulary.is_neural(*id))
+    matches!(next, "n" | "nn" | "nerve" | "nerves") || !is_bare_adjective(mention, scope.vocabulary)
 }
 
 /// Reads a value: the names, segments or movements of a role, where a label or a header already tells what they are to
@@ -257,6 +255,7 @@ pub fn values(scope: &Scope<'_>, from: usize, to: usize, role: PartRole) -> Vec<
             }
         }
         match &atoms.get(at).map(|atom| &atom.kind) {
+            Some(AtomKind::Name(_)) if role == PartRole::Landmark && sentence.is_place_within(at) => {}
             Some(AtomKind::Name(_)) => sides.extend(sentence.side(at, role)),
             Some(AtomKind::Word) if role == PartRole::Nerve => {
                 if let Some((side, end)) = sentence.bare_nerve(at) {
@@ -387,12 +386,24 @@ impl<'a> Sentence<'a, '_> {
 
     /// Whether the sentence asserts something of its own.
     fn asserts(&self) -> bool {
-        let last = self.atoms.last().map_or("", |atom| &*atom.word);
-        if last == "?" {
-            return false;
-        }
-        let quoted = self.atoms.iter().any(|atom| matches!(&*atom.word, "“" | "\"" | "«"));
-        !quoted && !self.atoms.iter().any(|atom| lexicon::asserts_nothing(&atom.word))
+        let is_question = self.atoms.last().is_some_and(|atom| atom.word == "?");
+        let is_quoted = self.atoms.iter().any(|atom| matches!(&*atom.word, "“" | "\"" | "«"));
+        !is_question
+            && !is_quoted
+            && !self.denies_a_clause()
+            && !self.atoms.iter().any(|atom| lexicon::asserts_nothing(&atom.word))
+    }
+
+    /// Whether it speaks of what is so only under a condition.
+    fn is_conditional(&self) -> bool {
+        self.atoms.iter().any(|atom| matches!(&*atom.word, "if" | "unless"))
+    }
+
+    /// "It is not true that …", "do not write that …": the clause is denied as a whole.
+    fn denies_a_clause(&self) -> bool {
+        let Some(that) = (0..self.atoms.len()).find(|at| self.word(*at) == "that") else { return false };
+        let denial = (0..that).rev().find(|at| lexicon::is_negation(self.word(*at)));
+        denial.is_some_and(|denial| that - denial < 6 && (denial..that).all(|at| self.mention(at).is_none()))
     }
 
     fn is_struck(&self, at: usize) -> bool {
@@ -420,12 +431,17 @@ impl<'a> Sentence<'a, '_> {
 
     /// The group with which the sentence begins.
     fn main_group(&self) -> Option<Group> {
-        let mut at = 0;
+        self.group_at_start(0)
+    }
+
+    /// The group with which a clause begins at an atom.
+    fn group_at_start(&self, start: usize) -> Option<Group> {
+        let mut at = start;
         while at < self.atoms.len() {
             match self.atoms.get(at)?.kind {
                 AtomKind::Name(_) => {
                     let group = self.group_from(at, false)?;
-                    if self.is_place(&group) && self.word(group.end) == "," {
+                    if self.is_place(&group) && self.is_governed(at) && self.word(group.end) == "," {
                         at = group.end + 1; // "In the forearm, …"
                         continue;
                     }
@@ -478,6 +494,34 @@ impl<'a> Sentence<'a, '_> {
         false
     }
 
+    /// "floor of the orbit": the name tells what holds the place that is meant.
+    fn is_place_within(&self, at: usize) -> bool {
+        let mut before = at;
+        while before.checked_sub(1).is_some_and(|place| lexicon::is_determiner(self.word(place))) {
+            before -= 1;
+        }
+        let Some(of) = before.checked_sub(1).filter(|place| self.word(*place) == "of") else { return false };
+        of.checked_sub(1).is_some_and(|noun| {
+            let word = self.word(noun);
+            !word.is_empty()
+                && !lexicon::is_part_noun(word)
+                && !matches!(
+                    word,
+                    "surface"
+                        | "side"
+                        | "aspect"
+                        | "third"
+                        | "thirds"
+                        | "border"
+                        | "end"
+                        | "shaft"
+                        | "body"
+                        | "upper"
+                        | "lower"
+                )
+        })
+    }
+
     fn class(&self, at: usize) -> Option<u8> {
         let mention = self.mention(at)?;
         let kind = self.scope.vocabulary.kind(*mention.candidates.first()?);
@@ -500,7 +544,9 @@ impl<'a> Sentence<'a, '_> {
         self.quantify(at, &mut group);
         loop {
             let mut next = group.end;
-            if lexicon::is_exception(self.word(next))
+            let is_but = self.word(next) == "but" && self.mention(next + 1).is_some() && group.all;
+            if is_but
+                || lexicon::is_exception(self.word(next))
                 || (self.word(next) == "apart" && self.word(next + 1) == "from")
                 || (self.word(next) == "with" && self.word(next + 2) == "exception")
             {
@@ -668,13 +714,6 @@ impl<'a> Sentence<'a, '_> {
                 Some(AtomKind::Word) if matches!(self.word(at), "is" | "are" | "remains") => {
                     claims.extend(self.predicate_claims(at));
                 }
-                Some(AtomKind::Word)
-                    if lexicon::is_lesion(self.word(at))
-                        && at.checked_sub(1).is_some_and(|before| matches!(self.word(before), "its" | "their")) =>
-                {
-                    let nerves = self.implied(PartRole::Nerve, false);
-                    claims.extend(self.deficit_claims(at, at + 1, &nerves));
-                }
                 Some(AtomKind::Word) if lexicon::number(self.word(at)).is_some() => {
                     claims.extend(self.count_claims(at));
                 }
@@ -704,12 +743,70 @@ impl<'a> Sentence<'a, '_> {
         if left.is_empty() && relation.form == Form::Participle && relation.left == PartRole::Muscle {
             left = self.listed_behind(&object);
         }
+        if left.is_empty() && relation.kind == ClaimKind::Supply && relation.form == Form::Participle {
+            return self.skin_supplied(at, before, &object, negated, hedged);
+        }
         if left.is_empty() {
             return Vec::new();
         }
         (*last_subject).clone_from(&left);
         let hedged = hedged || self.clause_hedged(at);
-        self.combine(relation, &left, &object, at, negated, hedged)
+        let mut claims = self.combine(relation, &left, &object, at, negated, hedged);
+        if relation.kind == ClaimKind::Attachment
+            && relation.phrase.ends_with(" from")
+            && let Object::Names(from) = &object
+            && self.word(from.end) == "to"
+            && let Some(to) = self.object(from.end + 1)
+        {
+            let insertion = RelationWord { phrase: "insert", ..*relation };
+            claims.extend(self.combine(&insertion, &left, &to, at, negated, hedged));
+        }
+        claims
+    }
+
+    /// "The skin of the upper lip is supplied by NERVE"
+    fn skin_supplied(&self, at: usize, before: usize, object: &Object, negated: bool, hedged: bool) -> Vec<Claim> {
+        let Object::Names(group) = object else { return Vec::new() };
+        let Some(area) = self.area_to(before) else { return Vec::new() };
+        let hedged = hedged || self.clause_hedged(at);
+        self.sides(group, PartRole::Nerve)
+            .into_iter()
+            .map(|nerve| {
+                let span = self.claim_span(at, nerve.span, area.span);
+                let parts = vec![
+                    Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what },
+                    Part { role: PartRole::Skin, span: area.span, what: area.what.clone() },
+                ];
+                Claim {
+                    kind: ClaimKind::Skin,
+                    span,
+                    parts,
+                    negated,
+                    hedged,
+                    all: false,
+                    block: self.scope.block,
+                    key: None,
+                }
+            })
+            .collect()
+    }
+
+    /// The area of skin that the words right before an atom describe, from the beginning of their clause.
+    fn area_to(&self, end: usize) -> Option<Side> {
+        let start = (0..end)
+            .rev()
+            .find(|place| {
+                matches!(self.word(*place), "," | ";" | ":" | "." | "—" | "and")
+                    || lexicon::is_contrast(self.word(*place))
+            })
+            .map_or(0, |place| place + 1);
+        let start =
+            (start..end).find(|at| !lexicon::is_determiner(self.word(*at)) && !lexicon::is_adverb(self.word(*at)))?;
+        let tokens = &self.scope.mentions.tokens;
+        let (first, last) = (self.atoms.get(start)?, self.atoms.get(end.checked_sub(1)?)?);
+        let span = Span::new(tokens.get(first.from)?.span.start, tokens.get(last.to.checked_sub(1)?)?.span.end);
+        let candidates = self.scope.relations.areas(span.of(&self.scope.plain.text));
+        side_of(self.scope.vocabulary, &Subject { candidates, span: self.scope.plain.to_source(span) }, PartRole::Skin)
     }
 
     /// "Posterior thigh - innervated by NERVE; MUSCLE, MUSCLE": the muscles stand behind a semicolon or colon.
@@ -735,6 +832,10 @@ impl<'a> Sentence<'a, '_> {
         relation: &RelationWord,
         last: &mut Vec<Side>,
     ) -> Vec<Claim> {
+        if relation.left == PartRole::Skin {
+            let object = self.object(at + 1);
+            return object.map(|object| self.skin_supplied(at, before, &object, negated, hedged)).unwrap_or_default();
+        }
         let nerves = self.subject(before, relation, last);
         if nerves.is_empty() {
             return Vec::new();
@@ -786,7 +887,7 @@ impl<'a> Sentence<'a, '_> {
         let stops = |word: &str| matches!(word, ";" | ":") || lexicon::is_contrast(word);
         let back = (0..at).rev().take_while(|place| !stops(self.word(*place)));
         let forth = (at..self.atoms.len()).take_while(|place| !stops(self.word(*place)));
-        back.chain(forth).any(|place| lexicon::is_hedge(self.word(place)) || self.word(place) == "%")
+        back.chain(forth).any(|place| lexicon::is_hedge(&self.written(place)) || self.word(place) == "%")
     }
 
     /// The subject of a relation phrase, whose words before it end at `end`.
@@ -839,6 +940,9 @@ impl<'a> Sentence<'a, '_> {
         if let Some(group) = self.group_to(end) {
             let sides = self.sides(&group, role);
             let first = group.members.first().copied().unwrap_or(0);
+            if self.is_exception_to(first) {
+                return self.main_sides(role);
+            }
             if !sides.is_empty() && !self.is_governed(first) {
                 return sides;
             }
@@ -854,15 +958,22 @@ impl<'a> Sentence<'a, '_> {
             if relation.form == Form::Participle && word == "," {
                 if let Some(group) = self.group_to(before) {
                     let sides = self.sides(&group, role);
-                    if !sides.is_empty() {
+                    let governed = group.members.first().is_some_and(|first| self.is_governed(*first));
+                    if !sides.is_empty() && !governed {
                         return sides;
                     }
                 }
-                return self.main_sides(role);
+                return self.main_sides_before(end, role);
+            }
+            if word == "," {
+                let main = self.main_sides_before(end, role);
+                if !main.is_empty() {
+                    return main;
+                }
             }
             let fits = |side: &&Side| matches!(&side.what, What::Entry(ids) if self.fits(role, ids));
             let same: Vec<Side> = last.iter().filter(fits).cloned().collect();
-            return if same.is_empty() { self.main_sides(role) } else { same };
+            return if same.is_empty() { self.main_sides_before(end, role) } else { same };
         }
         if matches!(word, ":" | "—" | "–" | "-" | "=")
             && let Some(group) = self.group_to(before)
@@ -879,8 +990,35 @@ impl<'a> Sentence<'a, '_> {
         Vec::new()
     }
 
+    /// Whether the name at an atom is taken out of what stands before it: "all muscles but X".
+    fn is_exception_to(&self, at: usize) -> bool {
+        let mut before = at;
+        while before.checked_sub(1).is_some_and(|place| lexicon::is_determiner(self.word(place))) {
+            before -= 1;
+        }
+        let Some(place) = before.checked_sub(1) else { return false };
+        let word = self.word(place);
+        let two = place.checked_sub(1).map_or("", |place| self.word(place));
+        lexicon::is_exception(word)
+            || word == "but"
+            || (word == "from" && two == "apart")
+            || (word == "of" && two == "exception")
+            || (word == "than" && two == "other")
+            || (word == "for" && matches!(two, "except" | "save"))
+    }
+
     fn has_main(&self, role: PartRole) -> bool {
         !self.main_sides(role).is_empty()
+    }
+
+    /// The subject of the clause in which an atom stands.
+    fn main_sides_before(&self, at: usize, role: PartRole) -> Vec<Side> {
+        let start = (0..at)
+            .rev()
+            .find(|place| matches!(self.word(*place), ";" | ":" | "—") || lexicon::is_contrast(self.word(*place)));
+        let Some(start) = start else { return self.main_sides(role) };
+        let sides = self.group_at_start(start + 1).map(|group| self.sides(&group, role)).unwrap_or_default();
+        if sides.is_empty() { self.main_sides(role) } else { sides }
     }
 
     fn main_sides(&self, role: PartRole) -> Vec<Side> {
@@ -1161,9 +1299,6 @@ impl<'a> Sentence<'a, '_> {
         if right.is_empty() {
             return Vec::new();
         }
-        if relation.kind == ClaimKind::Deficit {
-            return self.deficit_claims(at, object.end, &right);
-        }
         let mut next = object.end;
         let (mut linked, mut negated, mut hedged) = (false, false, false);
         loop {
@@ -1205,32 +1340,50 @@ impl<'a> Sentence<'a, '_> {
         self.combine(relation, &left, &Object::Names(object), at, negated, hedged)
     }
 
-    /// "Injury to NERVE causes weakness of MUSCLE", "… abolishes MOVEMENT", "… causes wrist drop"
-    fn deficit_claims(&self, at: usize, end: usize, nerves: &[Side]) -> Vec<Claim> {
-        let mut loss = None;
-        for place in end..self.atoms.len() {
-            let word = self.word(place);
-            if lexicon::is_loss(word) || lexicon::brings_about(word) {
-                loss = Some(place);
-                break;
-            }
-            if matches!(word, ";" | ".")
-                || (lexicon::is_negation(word) && word != "cannot")
-                || lexicon::is_contrast(word)
-            {
-                return Vec::new();
-            }
+    /// "Injury to NERVE causes weakness of MUSCLE", "MUSCLE wastes after an ulnar lesion", "if NERVE is cut, the patient
+    /// cannot extend the knee": one cause, and what is lost before or behind it.
+    fn deficits(&self) -> Vec<Claim> {
+        let Some((nerves, from, to)) = self.cause() else { return Vec::new() };
+        let is_denied = self.atoms.iter().any(|atom| {
+            lexicon::is_spared(&atom.word)
+                || (lexicon::is_negation(&atom.word) && !matches!(&*atom.word, "cannot" | "no"))
+        });
+        if is_denied {
+            return Vec::new();
         }
-        let Some(loss) = loss else { return Vec::new() };
-        let hedged = self.clause_hedged(at);
-        let effects = self.effects_from(loss, false);
-        let mut claims = Vec::new();
-        for nerve in nerves {
+        let hedged = self.clause_hedged(from);
+        let mut effects: Vec<Effect> = Vec::new();
+        let mut at = 0;
+        while at < self.atoms.len() {
+            if (from..to).contains(&at) {
+                at = to;
+                continue;
+            }
+            if lexicon::is_loss(self.word(at)) || self.sign_at(at).is_some() || lexicon::is_numbness(self.word(at)) {
+                let behind = self.effects_from(at, false);
+                let is_sign = self.sign_at(at).is_some();
+                effects.extend(if behind.is_empty() && !is_sign { self.effect_before(at) } else { behind });
+                // The words of loss of one effect stand together.
+                while lexicon::is_loss(self.word(at + 1)) {
+                    at += 1;
+                }
+                if is_sign {
+                    at += 1;
+                }
+            }
+            at += 1;
+        }
+        let mut claims: Vec<Claim> = Vec::new();
+        for nerve in &nerves {
             for effect in &effects {
                 let Some(first) = effect.parts.first() else { continue };
-                let span = self.claim_span(at, nerve.span, first.span);
+                let span = self.claim_span(from, nerve.span, first.span);
                 let mut parts = vec![Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what.clone() }];
                 parts.extend(effect.parts.iter().cloned());
+                if claims.iter().any(|known| known.parts == parts) {
+                    continue;
+                }
+                let block = self.scope.block;
                 claims.push(Claim {
                     kind: ClaimKind::Deficit,
                     span,
@@ -1238,12 +1391,79 @@ impl<'a> Sentence<'a, '_> {
                     negated: false,
                     hedged,
                     all: effect.whole,
-                    block: self.scope.block,
+                    block,
                     key: None,
                 });
             }
         }
         claims
+    }
+
+    /// The nerves whose lesion the sentence speaks of, and the atoms that say so; `None` if it speaks of none or of several.
+    fn cause(&self) -> Option<(Vec<Side>, usize, usize)> {
+        let mut causes: Vec<(Vec<Side>, usize, usize)> = Vec::new();
+        let mut at = 0;
+        while at < self.atoms.len() {
+            let found = self.cause_at(at).filter(|(nerves, ..)| !nerves.is_empty());
+            at = found.as_ref().map_or(at + 1, |(.., end)| *end);
+            causes.extend(found);
+        }
+        if causes.len() == 1 { causes.pop() } else { None }
+    }
+
+    fn cause_at(&self, at: usize) -> Option<(Vec<Side>, usize, usize)> {
+        let word = self.word(at);
+        let before = at.checked_sub(1).map_or("", |before| self.word(before));
+        if lexicon::is_lesion(word) || lexicon::lesions(word) {
+            let mut next = at + 1;
+            while lexicon::is_determiner(self.word(next))
+                || (lexicon::is_lesion(word) && matches!(self.word(next), "of" | "to" | "on" | "or"))
+            {
+                next += 1;
+            }
+            if next > at + 1 && self.mention(next).is_some() {
+                let group = self.group_from(next, true)?;
+                return Some((self.sides(&group, PartRole::Nerve), at, group.end));
+            }
+            let is_its = matches!(before, "its" | "their" | "such" | "this");
+            return is_its.then(|| (self.implied(PartRole::Nerve, false), at, at + 1));
+        }
+        // "an axillary nerve lesion", "ulnar palsy"
+        let bare = if word.is_empty() { None } else { self.bare_nerve(at) };
+        if let Some((side, end)) = bare
+            && lexicon::is_lesion(self.word(end))
+        {
+            return Some((vec![side], at, end + 1));
+        }
+        self.mention(at)?;
+        let group = self.group_from(at, true)?;
+        let nerves = self.sides(&group, PartRole::Nerve);
+        if lexicon::is_lesion(self.word(group.end)) {
+            return Some((nerves, at, group.end + 1));
+        }
+        // "when the nerve is cut"
+        let mut next = group.end;
+        while lexicon::is_auxiliary(self.word(next)) || lexicon::is_adverb(self.word(next)) {
+            next += 1;
+        }
+        (next > group.end && lexicon::is_cut(self.word(next))).then_some((nerves, at, next + 1))
+    }
+
+    /// The muscle or movement right before a word of loss: "brachialis wastes", "extension is lost".
+    fn effect_before(&self, at: usize) -> Vec<Effect> {
+        let whole = lexicon::is_whole_loss(self.word(at));
+        let (before, ..) = self.before_verb(at);
+        if let Some(group) = self.group_to(before) {
+            let muscles = self.sides(&group, PartRole::Muscle);
+            return muscles
+                .into_iter()
+                .map(|side| Effect {
+                    parts: vec![Part { role: PartRole::Muscle, span: side.span, what: side.what }],
+                    whole,
+                })
+                .collect();
+        }
+        Vec::new()
     }
 
     /// What a lesion is said to take away, from a word of loss on: muscles, movements, feeling, or a sign by its name. As a
@@ -1451,6 +1671,9 @@ impl<'a> Sentence<'a, '_> {
         for place in at + 1..(at + 9).min(self.atoms.len()) {
             let word = self.word(place);
             if word.is_empty() || lexicon::is_preposition(word) || matches!(word, "." | "," | ";" | ":" | "(") {
+                break;
+            }
+            if lexicon::is_negation(word) && (modality.is_some() || !kinds.is_empty()) {
                 break;
             }
             negated |= lexicon::is_negation(word);
@@ -1790,7 +2013,7 @@ impl<'a> Sentence<'a, '_> {
                 || lexicon::is_determiner(word)
                 || lexicon::is_conjunction(word)
                 || lexicon::is_adverb(word)
-                || matches!(word, "of" | "at" | "both")
+                || matches!(word, "of" | "at" | "both" | "it" | "them")
             {
                 next += 1;
             } else {
@@ -1895,10 +2118,10 @@ enum Object {
 
 /// Which end of a muscle a relation phrase speaks of; `None` where it may be either.
 fn attachment_end(relation: &RelationWord) -> Option<&'static str> {
-    if relation.kind == ClaimKind::Branching {
+    if relation.kind == ClaimKind::Branching || relation.phrase.ends_with(" from") {
         Some("origin")
     } else {
-        relation.phrase.contains("insert").then_some("insertion")
+        (relation.phrase.contains("insert")).then_some("insertion")
     }
 }
 

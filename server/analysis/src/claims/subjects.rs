@@ -32,6 +32,9 @@ impl<'a> Subjects<'a> {
         list.extend(self.head_line(block));
         let mut heading = self.blocks.list.get(block).and_then(|block| block.heading);
         while let Some(at) = heading {
+            if self.is_of_something_else(at) {
+                break;
+            }
             list.extend(self.named_alone(at));
             heading = self.blocks.list.get(at).and_then(|block| block.heading);
         }
@@ -104,6 +107,15 @@ impl<'a> Subjects<'a> {
             }
         }
         None
+    }
+
+    /// A heading that speaks of vessels and the like: what stands above it is not the subject of what stands below.
+    fn is_of_something_else(&self, at: BlockIx) -> bool {
+        let Some(block) = self.blocks.list.get(at) else { return false };
+        let words = block.plain.text.to_lowercase();
+        words
+            .split(|c: char| !c.is_alphabetic())
+            .any(|word| lexicon::changes_the_structure(word) || lexicon::is_vessel(word))
     }
 
     /// The structure that a heading names, if it names one.

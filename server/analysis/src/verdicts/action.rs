@@ -108,10 +108,10 @@ fn one(
         return Judgement::new(Verdict::Contradicts, why).path(shown(&acts)).remedy(PartRole::Movement, name);
     }
     let crosses = acts.iter().any(|(_, target, _)| here(*target));
-    let all_joints = acts.iter().all(|(_, target, _)| vocabulary.kind(*target) == Kind::Joint);
+    let moves_a_joint = acts.iter().any(|(_, target, _)| vocabulary.kind(*target) == Kind::Joint);
     let near = acts.iter().any(|(_, target, _)| joints.iter().any(|joint| is_near(vocabulary, *joint, *target)));
     let targets_are_joints = joints.iter().any(|id| vocabulary.kind(*id) == Kind::Joint);
-    if !joints.is_empty() && targets_are_joints && !crosses && all_joints && !near {
+    if !joints.is_empty() && targets_are_joints && !crosses && moves_a_joint && !near {
         let lines = shown(&acts);
         let why = format!(
             "{} does not move {}; it does {}",

@@ -111,6 +111,11 @@ pub fn passage(vocabulary: &Vocabulary, nerve: EntryId, landmark: EntryId, throu
     judgement
 }
 
+/// The words of a name, without plural endings.
+fn words(name: &str) -> Vec<&str> {
+    name.split(' ').map(|word| word.strip_suffix("es").or_else(|| word.strip_suffix('s')).unwrap_or(word)).collect()
+}
+
 /// A muscle is pierced by the nerves that are known to pierce it, where any is.
 fn pierced(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId, own: &[EntryId]) -> Judgement {
     let piercing: Vec<String> = vocabulary
@@ -143,15 +148,20 @@ pub fn attachment(vocabulary: &Vocabulary, muscle: EntryId, landmark: EntryId, e
     };
     let (origins, insertions) = (at("origin"), at("insertion"));
     let line = |id: EntryId| -> Vec<EntryId> { std::iter::once(id).chain(vocabulary.wholes(id)).collect() };
-    let related = |held: EntryId| line(held).contains(&landmark) || line(landmark).contains(&held);
-    let (wanted, other, told, else_) = match end {
+    let told = words(vocabulary.name(landmark));
+    let is_named_in = |held: EntryId| {
+        let held = words(vocabulary.name(held));
+        told.iter().all(|word| held.contains(word)) || held.iter().all(|word| told.contains(word))
+    };
+    let related = |held: EntryId| is_named_in(held) || line(held).contains(&landmark) || line(landmark).contains(&held);
+    let (wanted, other, verb, else_) = match end {
         Some("insertion") => (&insertions, &origins, "inserts on", "arises from"),
         _ => (&origins, &insertions, "arises from", "inserts on"),
     };
     if wanted.iter().any(|held| related(*held)) || (end.is_none() && other.iter().any(|held| related(*held))) {
         return Judgement::new(
             Verdict::Agrees,
-            format!("{} {told} {}", vocabulary.name(muscle), the(vocabulary, landmark)),
+            format!("{} {verb} {}", vocabulary.name(muscle), the(vocabulary, landmark)),
         );
     }
     if end.is_none() || wanted.is_empty() {
@@ -168,7 +178,7 @@ pub fn attachment(vocabulary: &Vocabulary, muscle: EntryId, landmark: EntryId, e
         return Judgement::unknown();
     }
     let names: Vec<String> = wanted.iter().map(|id| the(vocabulary, *id)).collect();
-    let mut why = format!("{} {told} {}, not {}", vocabulary.name(muscle), list(&names), the(vocabulary, landmark));
+    let mut why = format!("{} {verb} {}, not {}", vocabulary.name(muscle), list(&names), the(vocabulary, landmark));
     if swapped {
         why = format!("{why}; there it {else_}");
     }

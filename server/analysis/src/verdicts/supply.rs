@@ -84,7 +84,7 @@ fn muscle(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId) -> Judgement
         let why = format!("{} supplies {}", the(vocabulary, nerve), vocabulary.name(muscle));
         return Judgement::new(Verdict::Agrees, why).path(path(nerve));
     }
-    if let Some(supply) = usual().find(|supply| vocabulary.is_or_above(nerve, supply.nerve)) {
+    if let Some(supply) = usual().find(|supply| vocabulary.is_usually_or_above(nerve, supply.nerve)) {
         let why = format!(
             "{} supplies {} through {}",
             the(vocabulary, nerve),
