@@ -2,7 +2,7 @@
 
     python3 tests/pictures/render.py OUT.svg [--lines N] [--title TEXT] -- COMMAND...
 
-The command runs on a terminal of 100 columns, as it would for a person. Its exit status is not judged.
+The command runs on a terminal of 110 columns, as it would for a person. Its exit status is not judged.
 """
 
 import os
@@ -13,7 +13,7 @@ import sys
 import unicodedata
 from xml.sax.saxutils import escape
 
-COLUMNS, CELL, LINE, PAD, BAR = 100, 8.4, 18, 16, 34
+COLUMNS, CELL, LINE, PAD, BAR = 110, 8.4, 18, 16, 34
 FOREGROUND, BACKGROUND = "#d8dee9", "#1f2430"
 PALETTE = ["#4c566a", "#e06c75", "#98c379", "#e5c07b", "#61afef", "#c678dd", "#56b6c2", "#abb2bf"]
 BRIGHT = ["#6b7489", "#ff7b86", "#b5e08f", "#ffd787", "#7cc4ff", "#dd94f5", "#6fd3df", "#ffffff"]
@@ -83,38 +83,58 @@ def width(text):
     return sum(0 if unicodedata.combining(c) else 2 if unicodedata.east_asian_width(c) in "WF" else 1 for c in text)
 
 
+def rows(text):
+    """What stands in each row of the terminal: (column, run, look). Long lines go on in the next row, as there."""
+    style, screen = {}, []
+    for line in text.rstrip("\n").split("\n"):
+        row, column = [], 0
+        for run, look in runs(line, style):
+            while run:
+                fits = run
+                while column + width(fits) > COLUMNS:
+                    fits = fits[:-1]
+                if fits:
+                    row.append((column, fits, look))
+                    column += width(fits)
+                run = run[len(fits) :]
+                if run:
+                    screen.append(row)
+                    row, column = [], 0
+        screen.append(row)
+    return screen
+
+
 def picture(text, title):
-    lines = text.rstrip("\n").split("\n")
-    height = BAR + PAD + LINE * len(lines) + PAD
+    screen = rows(text)
+    height = BAR + PAD + LINE * len(screen) + PAD
     total = COLUMNS * CELL + 2 * PAD
+    label = escape(title, {chr(34): "&quot;"})
     out = [
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{total:.0f}" height="{height}" viewBox="0 0 {total:.0f} {height}"'
-        f' role="img" aria-label="{escape(title, {chr(34): "&quot;"})}">',
+        f' role="img" aria-label="{label}">',
         f'<rect width="100%" height="100%" rx="8" fill="{BACKGROUND}"/>',
         f'<g font-family="DejaVu Sans Mono, Menlo, Consolas, monospace" font-size="14" fill="{FOREGROUND}">',
         f'<text x="{PAD}" y="23" fill="{BRIGHT[0]}">$ {escape(title)}</text>',
     ]
-    style = {}
-    for row, line in enumerate(lines):
-        column, y = 0, BAR + PAD + LINE * row + 4
-        for run, look in runs(line, style):
-            cells = width(run)
+    for number, row in enumerate(screen):
+        y = BAR + PAD + LINE * number + 4
+        for column, run, look in row:
             body = run.strip(" ")
-            if body:
-                x = PAD + CELL * (column + len(run) - len(run.lstrip(" ")))
-                attributes = [f'x="{x:.1f}" y="{y}" textLength="{CELL * width(body):.1f}"']
-                if colour := look.get("colour"):
-                    attributes.append(f'fill="{colour}"')
-                if look.get("bold"):
-                    attributes.append('font-weight="bold"')
-                if look.get("italic"):
-                    attributes.append('font-style="italic"')
-                if look.get("faint"):
-                    attributes.append('opacity="0.6"')
-                if look.get("underline"):
-                    attributes.append('text-decoration="underline"')
-                out.append(f'<text {" ".join(attributes)} xml:space="preserve">{escape(body)}</text>')
-            column += cells
+            if not body:
+                continue
+            x = PAD + CELL * (column + len(run) - len(run.lstrip(" ")))
+            attributes = [f'x="{x:.1f}" y="{y}" textLength="{CELL * width(body):.1f}"']
+            if colour := look.get("colour"):
+                attributes.append(f'fill="{colour}"')
+            if look.get("bold"):
+                attributes.append('font-weight="bold"')
+            if look.get("italic"):
+                attributes.append('font-style="italic"')
+            if look.get("faint"):
+                attributes.append('opacity="0.6"')
+            if look.get("underline"):
+                attributes.append('text-decoration="underline"')
+            out.append(f'<text {" ".join(attributes)} xml:space="preserve">{escape(body)}</text>')
     out += ["</g>", "</svg>", ""]
     return "\n".join(out)
 
@@ -126,7 +146,10 @@ def main():
     text = output_of(command)
     if limit := int(settings.get("--lines", 0)):
         lines = text.rstrip("\n").split("\n")
-        text = "\n".join(lines[:limit] + (["…"] if len(lines) > limit else []))
+        if len(lines) > limit:
+            # Cut where a paragraph ends.
+            end = max((at for at in range(limit // 2, limit) if not lines[at].strip()), default=limit)
+            text = "\n".join(lines[:end] + ["", "…"])
     with open(target, "w", encoding="utf-8") as file:
         file.write(picture(text, settings.get("--title") or " ".join(command)))
 
