@@ -217,7 +217,7 @@ impl Vocabulary {
     }
 
     /// The readings of a structure's segments, the preferred one first. A nerve without its own has those of what it
-    /// continues; a part without its own has those of its whole.
+    /// continues; a part without its own has those of its whole, unless it is a nerve that arises elsewhere.
     pub fn roots_of(&self, id: EntryId) -> Vec<RootReading<'_>> {
         let own = |id: EntryId| -> Vec<RootReading<'_>> {
             let mut list: Vec<RootReading<'_>> = Vec::new();
@@ -231,6 +231,11 @@ impl Vocabulary {
         };
         let list = own(id);
         if !list.is_empty() {
+            return list;
+        }
+        let elsewhere = self.origins(id, true).next().is_some()
+            && !self.entry(id).part_of.is_some_and(|whole| self.origins(id, true).any(|from| from == whole));
+        if elsewhere {
             return list;
         }
         self.wholes(id).into_iter().map(own).find(|list| !list.is_empty()).unwrap_or_default()

@@ -3,7 +3,9 @@
 //! A [`Vocabulary`] is a list of entries with their facts, read from TOML ([`read`]), checked ([`check`]), and asked
 //! ([`graph`]). No text of an author, no file and no protocol is known here.
 
+pub mod audit;
 pub mod check;
+pub mod coverage;
 pub mod entry;
 pub mod graph;
 mod overlay;
