@@ -2,6 +2,7 @@
 
 use std::fmt::Write as _;
 use std::io::{self, Write};
+use std::path::PathBuf;
 
 use fascicle_analysis::card::{self, Card};
 use fascicle_analysis::words::{fold, tokens};
@@ -11,7 +12,7 @@ use fascicle_vocab::{EntryId, Kind, Standing, Vocabulary};
 use super::check::{counted, write_json};
 use super::dump::{self, AskedOut};
 use super::paint::{Look, Paint, columns, safe};
-use super::{Status, complain};
+use super::{Status, audit, complain};
 
 /// How like a known name a misspelled one must be, from 0 to 1.
 const LIKENESS: f64 = 0.7;
@@ -28,12 +29,16 @@ pub struct Arguments {
     /// How to show it.
     #[arg(long, value_name = "FORMAT", default_value = "card")]
     format: Format,
-    /// Check the vocabulary: references, circles, both ends of every fact, segments reachable through nerves, names.
-    #[arg(long, conflicts_with_all = ["names", "format", "audit"])]
-    verify: bool,
-    /// Say on what the facts rest, and list the entries that rest on memory alone.
-    #[arg(long, conflicts_with_all = ["names", "format"])]
+    /// Check the vocabulary, with overlay files laid over it if any are named: references, circles, both ends of every
+    /// fact, segments reachable through nerves, names, Latin, spelling.
+    #[arg(long, value_name = "OVERLAY", num_args = 0.., conflicts_with_all = ["names", "format", "audit", "coverage"])]
+    verify: Option<Vec<PathBuf>>,
+    /// Say on what the facts rest, and list the weakest of them.
+    #[arg(long, conflicts_with_all = ["names", "format", "coverage"])]
     audit: bool,
+    /// List every muscle, nerve and joint by region, as Markdown.
+    #[arg(long, conflicts_with_all = ["names", "format"])]
+    coverage: bool,
 }
 
 /// A form of output.
@@ -64,10 +69,12 @@ struct Asked {
 pub fn run(arguments: &Arguments, paint: Paint) -> io::Result<Status> {
     let mut out = io::BufWriter::new(io::stdout().lock());
     let vocabulary = fascicle_vocab::built_in();
-    let status = if arguments.verify {
-        verify(&vocabulary, &mut out)?
+    let status = if let Some(overlays) = &arguments.verify {
+        audit::verify(&vocabulary, overlays, &mut out)?
     } else if arguments.audit {
-        audit(&vocabulary, paint, &mut out)?
+        audit::audit(&vocabulary, paint, &mut out)?
+    } else if arguments.coverage {
+        audit::coverage(&vocabulary, &mut out)?
     } else if arguments.names.is_empty() {
         match arguments.format {
             Format::Card => summary(&vocabulary, paint, &mut out)?,
@@ -318,56 +325,4 @@ fn summary(vocabulary: &Vocabulary, paint: Paint, out: &mut impl Write) -> io::R
         writeln!(out, "{count:>7}  {}", kind.word())?;
     }
     writeln!(out, "\n`fascicle facts NAME` shows a card; `--format json` writes everything.")
-}
-
-/// What the checks of the vocabulary find.
-fn verify(vocabulary: &Vocabulary, out: &mut impl Write) -> io::Result<Status> {
-    let problems = fascicle_vocab::check::check(vocabulary);
-    for problem in &problems {
-        writeln!(out, "{problem}")?;
-    }
-    let facts = counted(vocabulary.fact_count(), "fact", "facts");
-    let entries = counted(vocabulary.entries().len(), "structure", "structures");
-    writeln!(out, "{} in {facts} about {entries}.", counted(problems.len(), "problem", "problems"))?;
-    Ok(if problems.is_empty() { Status::Clean } else { Status::Found })
-}
-
-/// On what the facts rest.
-fn audit(vocabulary: &Vocabulary, paint: Paint, out: &mut impl Write) -> io::Result<Status> {
-    // What nobody but the writer of the line vouches for.
-    let is_weak = |source: &str| source == "memory";
-    let total = vocabulary.fact_count();
-    let mut by_source: Vec<(usize, &str)> = vocabulary.sources().iter().map(|source| (0, &*source.id)).collect();
-    let mut weak_by_entry: Vec<(usize, usize, &str)> = Vec::new();
-    let mut weak = 0;
-    for entry in vocabulary.entries() {
-        let mut weak_here = 0;
-        for fact in &entry.facts {
-            let mut works: Vec<&str> = fact.sources.iter().map(|citation| &*citation.source).collect();
-            works.sort_unstable();
-            works.dedup();
-            weak_here += usize::from(works.iter().all(|work| is_weak(work)));
-            for (count, id) in &mut by_source {
-                *count += usize::from(works.contains(id));
-            }
-        }
-        weak += weak_here;
-        if weak_here > 0 && weak_here == entry.facts.len() {
-            weak_by_entry.push((weak_here, entry.facts.len(), &entry.id));
-        }
-    }
-    by_source.sort_by(|a, b| b.cmp(a));
-    let title = format!("{total} facts, {weak} of them from memory alone, {} checked against a source", total - weak);
-    writeln!(out, "{}", paint.paint(Look::Title, &title))?;
-    writeln!(out, "\n{}", paint.paint(Look::Heading, "Facts that name a source"))?;
-    for (count, id) in by_source.iter().filter(|(count, _)| *count > 0) {
-        let title = vocabulary.sources().iter().find(|source| source.id == *id).map_or("", |source| &*source.title);
-        writeln!(out, "{count:>7}  {id}: {title}")?;
-    }
-    weak_by_entry.sort_by(|a, b| b.0.cmp(&a.0).then(a.2.cmp(b.2)));
-    writeln!(out, "\n{}", paint.paint(Look::Heading, "Entries of which every fact is from memory, most facts first"))?;
-    for (count, _, id) in &weak_by_entry {
-        writeln!(out, "{count:>7}  {id}")?;
-    }
-    Ok(Status::Clean)
 }

@@ -6,6 +6,7 @@
 //! Exit status: 0 nothing found, 1 something found, 2 something could not be read or done. Results go to standard output,
 //! complaints to standard error.
 
+mod audit;
 mod check;
 mod claims;
 mod courses;
