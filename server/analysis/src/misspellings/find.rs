@@ -5,6 +5,8 @@
 //! three steps of which two are exact. Only where no longer name fits is a word judged by itself, and then it must be no
 //! right word of any kind and stand very near to a word of the vocabulary.
 
+use std::cell::OnceCell;
+
 use crate::mentions::Mentions;
 use crate::names::{Form, NameIndex, NameRef, is_article};
 use crate::text::{Mark, Plain, Span};
@@ -140,6 +142,22 @@ struct Choice {
     change: Option<Replacement>,
 }
 
+/// A step of a walk.
+struct Taken<'s> {
+    at: usize,
+    choice: &'s Choice,
+    plural: bool,
+}
+
+/// A walk down the tree of names from one token.
+struct Walk<'s> {
+    start: usize,
+    /// The token that has to be wrong.
+    trigger: usize,
+    path: Vec<Taken<'s>>,
+    out: Vec<Guess>,
+}
+
 /// Looks for suspects in one block.
 pub struct Finder<'a> {
     plain: &'a Plain,
@@ -151,7 +169,15 @@ pub struct Finder<'a> {
     /// The document speaks of anatomy round about.
     in_subject: bool,
     status: Vec<Status>,
-    choices: Vec<Option<Vec<Choice>>>,
+    /// The ways over each token, found out when a walk comes by.
+    choices: Vec<OnceCell<Vec<Choice>>>,
+}
+
+/// Room that is used again for the next block.
+#[derive(Debug, Default)]
+pub struct Scratch {
+    status: Vec<Status>,
+    folded: String,
 }
 
 /// No name has more words.
@@ -175,12 +201,20 @@ impl<'a> Finder<'a> {
         index: &'a SpellingIndex,
         course: &'a [String],
         in_subject: bool,
+        scratch: &mut Scratch,
     ) -> Self {
         let mut finder =
             Self { plain, mentions, names, index, course, in_subject, status: Vec::new(), choices: Vec::new() };
-        let mut folded = String::new();
-        finder.status = (0..mentions.tokens.len()).map(|at| finder.status_of(at, &mut folded)).collect();
+        let mut status = std::mem::take(&mut scratch.status);
+        status.clear();
+        status.extend((0..mentions.tokens.len()).map(|at| finder.status_of(at, &mut scratch.folded)));
+        finder.status = status;
         finder
+    }
+
+    /// Gives the room back.
+    pub fn done(self, scratch: &mut Scratch) {
+        scratch.status = self.status;
     }
 
     fn text(&self, at: usize) -> &'a str {
@@ -216,11 +250,11 @@ impl<'a> Finder<'a> {
                 folded.len() == 3 && self.text(at) == folded.as_str() && self.index.right.known(folded).is_none();
             return if is_stub { Status::Stub } else { Status::Short };
         }
+        if folded.len() < text.len() && !self.names.form(folded).is_unknown() {
+            return Status::Vocabulary; // "the nerve's"
+        }
         if let Some(known) = self.index.right.known(folded) {
             return Status::Right(known);
-        }
-        if !self.names.form(folded).is_unknown() {
-            return Status::Vocabulary;
         }
         if self.index.is_form(folded) || self.is_compound(folded) {
             return Status::Inflected;
@@ -276,13 +310,12 @@ impl<'a> Finder<'a> {
 
     /// Looks through the block.
     pub fn suspects(&mut self) -> Vec<Suspect> {
-        self.choices = vec![None; self.status.len()];
-        let mut found: Vec<Suspect> = Vec::new();
-        for at in 0..self.status.len() {
-            if self.is_trigger(at) {
-                found.extend(self.suspect_at(at));
-            }
+        let triggers: Vec<usize> = (0..self.status.len()).filter(|at| self.is_trigger(*at)).collect();
+        if triggers.is_empty() {
+            return Vec::new();
         }
+        self.choices = vec![OnceCell::new(); self.status.len()];
+        let mut found: Vec<Suspect> = triggers.into_iter().filter_map(|at| self.suspect_at(at)).collect();
         // Two wrong words of one name make two suspects: the likelier one stands.
         found.sort_by(|a, b| b.score().total_cmp(&a.score()));
         let mut list: Vec<Suspect> = Vec::new();
@@ -332,28 +365,72 @@ impl<'a> Finder<'a> {
 
     fn is_trigger(&self, at: usize) -> bool {
         let beside_vocabulary = || {
-            [self.neighbour(at, true), self.neighbour(at, false)]
-                .into_iter()
-                .flatten()
-                .any(|place| self.status(place) == Status::Vocabulary && self.text(place).len() > 3)
+            [true, false].into_iter().any(|back| {
+                let next = self.neighbour(at, back);
+                let small = |place: &usize| self.text(*place).len() <= 3;
+                let next = next.filter(small).and_then(|place| self.neighbour(place, back)).or(next);
+                next.is_some_and(|place| self.status(place) == Status::Vocabulary && !small(&place))
+            })
         };
         match self.status(at) {
-            Status::Unknown | Status::Inflected | Status::Stub => true,
+            Status::Unknown => beside_vocabulary() || self.may_be_meant(at),
+            Status::Inflected => true,
+            Status::Stub => self.begins_word(at),
             Status::Aside | Status::Passable => false,
             Status::Vocabulary => {
-                let inside = self.mentions.list.iter().any(|mention| {
-                    mention.tokens.0 <= at && at < mention.tokens.1 && mention.tokens.1 - mention.tokens.0 > 1
-                });
-                !inside && self.text(at).len() > SHORTEST && beside_vocabulary()
+                let inside = || {
+                    let list = &self.mentions.list;
+                    let next = list.partition_point(|mention| mention.tokens.1 <= at);
+                    list.get(next).is_some_and(|one| one.tokens.0 <= at && one.tokens.1 - one.tokens.0 > 1)
+                };
+                let form = self.mentions.forms.get(at).copied().unwrap_or_default();
+                self.text(at).len() > SHORTEST && self.index.has_family(form) && beside_vocabulary() && !inside()
             }
-            Status::Short => PREFIXES.iter().any(|prefix| prefix.eq_ignore_ascii_case(self.text(at))),
-            Status::Right(Known::Rare) => beside_vocabulary(),
-            Status::Right(Known::Common) => self.text(at).len() > SHORTEST && beside_vocabulary(),
+            Status::Short => {
+                PREFIXES.iter().any(|prefix| prefix.eq_ignore_ascii_case(self.text(at))) && self.begins_word(at)
+            }
+            Status::Right(Known::Rare) => beside_vocabulary() && self.may_slip(at),
+            Status::Right(Known::Common) => self.text(at).len() > SHORTEST && beside_vocabulary() && self.may_slip(at),
         }
     }
 
+    /// Whether a right word stands near to a word of the vocabulary at all.
+    fn may_slip(&self, at: usize) -> bool {
+        let mut folded = String::new();
+        fold_into(self.word_span(at).of(&self.plain.text), &mut folded);
+        let rare = self.status(at) == Status::Right(Known::Rare);
+        self.index.is_beside(&folded) || rare && self.index.family(&folded).next().is_some() || self.begins_word(at)
+    }
+
+    /// Whether an unknown word by itself may be a slip: a long one, or one near to a word of the vocabulary.
+    fn may_be_meant(&self, at: usize) -> bool {
+        const LONG: usize = 10;
+        let mut folded = String::new();
+        fold_into(self.word_span(at).of(&self.plain.text), &mut folded);
+        folded.len() >= LONG
+            || self.index.is_beside(&folded)
+            || self.index.sounds_known(&folded)
+            || self.begins_word(at)
+            || (3..folded.len().saturating_sub(2)).any(|cut| {
+                let (head, tail) = folded.split_at(cut);
+                self.index.is_name_word(head) && self.index.is_name_word(tail)
+            })
+    }
+
+    /// Whether a word and its neighbour make one word of the vocabulary together.
+    fn begins_word(&self, at: usize) -> bool {
+        let mut joined = String::new();
+        let mut next = String::new();
+        [at.checked_sub(1), Some(at)].into_iter().flatten().any(|first| {
+            fold_into(self.text(first), &mut joined);
+            fold_into(self.text(first + 1), &mut next);
+            joined.push_str(&next);
+            joined.len() > 6 && self.index.is_name_word(&joined)
+        })
+    }
+
     /// What the suspect word at a token may be part of.
-    fn suspect_at(&mut self, at: usize) -> Option<Suspect> {
+    fn suspect_at(&self, at: usize) -> Option<Suspect> {
         let mut starts = vec![at];
         let mut place = at;
         for _ in 0..6 {
@@ -365,8 +442,9 @@ impl<'a> Finder<'a> {
         }
         let mut guesses = Vec::new();
         for start in starts {
-            let mut path = Vec::new();
-            self.walk(start, start, 0, 0, &mut path, at, &mut guesses);
+            let mut walk = Walk { start, trigger: at, path: Vec::new(), out: Vec::new() };
+            self.walk(&mut walk, start, 0, 0);
+            guesses.append(&mut walk.out);
         }
         guesses.retain(|guess| self.is_plausible(guess));
         if guesses.is_empty() && self.status(at) == Status::Unknown {
@@ -379,40 +457,31 @@ impl<'a> Finder<'a> {
         Some(Suspect { guesses })
     }
 
-    #[allow(clippy::too_many_arguments)]
-    fn walk(
-        &mut self,
-        start: usize,
-        at: usize,
-        node: u32,
-        words: usize,
-        path: &mut Vec<(usize, Choice, bool)>,
-        trigger: usize,
-        out: &mut Vec<Guess>,
-    ) {
-        if node != 0 && at > trigger {
-            self.end(start, at, node, path, trigger, out);
+    fn walk<'s>(&'s self, walk: &mut Walk<'s>, at: usize, node: u32, words: usize) {
+        if node != 0 && at > walk.trigger {
+            self.end(walk, at, node);
         }
         if words >= MOST_WORDS || at >= self.status.len() {
             return;
         }
         if self.status(at) == Status::Passable {
-            if at > start {
-                self.walk(start, at + 1, node, words, path, trigger, out);
+            if at > walk.start {
+                self.walk(walk, at + 1, node, words);
             }
             return;
         }
-        let wrong = path.iter().filter(|(_, choice, _)| choice.change.is_some()).count();
+        let wrong = walk.path.iter().filter(|step| step.choice.change.is_some()).count();
         for choice in self.choices(at) {
             if choice.change.is_some() && (wrong >= MOST_WRONG || wrong > 0 && wrong > words) {
                 continue;
             }
+            let wrong_form = choice.change.as_ref().is_some_and(|change| change.slip == Slip::WrongForm);
             let mut reached = vec![(node, false)];
             for step in choice.steps.iter().flatten() {
                 let mut next = Vec::new();
                 for (node, plural) in &reached {
                     for (word, is_plural) in [(step.exact, false), (step.singular, true)] {
-                        if is_plural && choice.change.as_ref().is_some_and(|change| change.slip == Slip::WrongForm) {
+                        if is_plural && wrong_form {
                             continue;
                         }
                         if let Some(node) = word.and_then(|word| self.names.step(*node, word)) {
@@ -422,36 +491,29 @@ impl<'a> Finder<'a> {
                 }
                 reached = next;
             }
-            let taken = choice.takes;
             let steps = choice.steps.iter().flatten().count();
             for (node, plural) in reached {
-                path.push((at, choice.clone(), plural));
-                self.walk(start, at + taken, node, words + steps, path, trigger, out);
-                path.pop();
+                walk.path.push(Taken { at, choice, plural });
+                self.walk(walk, at + choice.takes, node, words + steps);
+                walk.path.pop();
             }
         }
     }
 
     /// A name ends here.
-    fn end(
-        &self,
-        start: usize,
-        end: usize,
-        node: u32,
-        path: &[(usize, Choice, bool)],
-        trigger: usize,
-        out: &mut Vec<Guess>,
-    ) {
+    fn end(&self, walk: &mut Walk<'_>, end: usize, node: u32) {
         let names = self.names.ending(node);
-        let touches =
-            path.iter().any(|(at, choice, _)| choice.change.is_some() && (*at..at + choice.takes).contains(&trigger));
+        let touches = walk
+            .path
+            .iter()
+            .any(|step| step.choice.change.is_some() && (step.at..step.at + step.choice.takes).contains(&walk.trigger));
         if names.is_empty() || !touches {
             return;
         }
         let mut replacements = Vec::new();
         let mut exact = 0;
         let mut support = 0.0;
-        for (at, choice, _) in path {
+        for Taken { at, choice, .. } in &walk.path {
             if let Some(change) = &choice.change {
                 replacements.push(change.clone());
             } else {
@@ -459,21 +521,22 @@ impl<'a> Finder<'a> {
                 support += weight(self.text(*at));
             }
         }
-        let Some(span) = self.span(start, end) else { return };
+        let Some(span) = self.span(walk.start, end) else { return };
         let count = f64::from(replacements.len() as u32);
         let likeness = replacements.iter().map(|replacement| replacement.likeness).sum::<f64>() / count;
         let context = 1.0 - 0.5f64.powf(support);
-        let unknown = path
+        let unknown = walk
+            .path
             .iter()
-            .filter(|(at, choice, _)| choice.change.is_some() && self.status(*at) == Status::Unknown)
+            .filter(|step| step.choice.change.is_some() && self.status(step.at) == Status::Unknown)
             .count();
         let explained = 0.05 * f64::from(unknown.saturating_sub(1) as u32);
         let score = likeness * (0.72 + 0.28 * context) + explained - 0.03 * (count - f64::from(unknown.max(1) as u32));
-        out.push(Guess {
-            tokens: (start, end),
+        walk.out.push(Guess {
+            tokens: (walk.start, end),
             span,
             names: names.to_vec(),
-            plural: path.iter().any(|(_, _, plural)| *plural),
+            plural: walk.path.iter().any(|step| step.plural),
             replacements,
             score,
             exact,
@@ -487,15 +550,8 @@ impl<'a> Finder<'a> {
     }
 
     /// The ways over a token.
-    fn choices(&mut self, at: usize) -> Vec<Choice> {
-        if let Some(Some(known)) = self.choices.get(at) {
-            return known.clone();
-        }
-        let made = self.make_choices(at);
-        if let Some(slot) = self.choices.get_mut(at) {
-            *slot = Some(made.clone());
-        }
-        made
+    fn choices(&self, at: usize) -> &[Choice] {
+        self.choices.get(at).map_or(&[], |slot| slot.get_or_init(|| self.make_choices(at)))
     }
 
     fn make_choices(&self, at: usize) -> Vec<Choice> {
@@ -544,7 +600,7 @@ impl<'a> Finder<'a> {
                 add(near.target, Slip::WrongForm, near.distance, false);
             }
         }
-        if most > 0 {
+        if most > 0 && (status == Status::Unknown || self.index.is_beside(&word)) {
             for near in self.index.near(&word, most) {
                 if status == Status::Unknown || near.distance == 1 {
                     add(near.target, slip, near.distance, near.sounds_alike);
@@ -703,7 +759,8 @@ impl<'a> Finder<'a> {
         if latin::is_adjective(&written) && is_last && words < 3 {
             return false; // an adjective whose noun follows
         }
-        if !is_last && self.names.exactly(&[self.names.form(&written)]).is_some() {
+        let before_noun = self.index.right.known(&self.text(at + 1).to_lowercase()) == Some(Known::Common);
+        if !is_last && before_noun && self.names.exactly(&[self.names.form(&written)]).is_some() {
             return false; // a name of its own that goes before a noun ("temporalis fascia")
         }
         let is_latin = |word: &str| ["alis", "aris", "eus", "oideus", "icus"].iter().any(|end| word.ends_with(end));
@@ -734,8 +791,7 @@ impl<'a> Finder<'a> {
         });
         let most = match length {
             0..=4 => 0,
-            5..=6 => u32::from(self.in_subject),
-            7 => u32::from(self.in_subject),
+            5..=7 => u32::from(self.in_subject),
             8..=9 => 1,
             10..=14 => 2,
             _ => 3,

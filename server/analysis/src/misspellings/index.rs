@@ -9,7 +9,7 @@ use super::key::key;
 use super::latin;
 use super::sound::sound;
 use crate::lexicon;
-use crate::names::{Form, NameIndex};
+use crate::names::{Form, NameIndex, WordId};
 use crate::words::{fold, tokens};
 
 /// A word that a slip may have been meant to be.
@@ -54,6 +54,10 @@ pub struct SpellingIndex {
     forms: FxHashSet<u64>,
     /// Keys of the targets.
     texts: FxHashSet<u64>,
+    /// Keys of the targets and of the targets without one letter.
+    beside: FxHashSet<u64>,
+    /// For every word of the names whether other words are of its family.
+    families: Vec<bool>,
 }
 
 /// The fewest letters of a word that is looked at.
@@ -104,7 +108,17 @@ impl SpellingIndex {
         }
         by_stem.retain(|_, members| members.len() > 1);
         let texts = targets.iter().map(|target| key(&target.text)).collect();
-        Self { right, targets, by_length, by_sound, by_stem, forms, texts }
+        let mut beside = FxHashSet::default();
+        for target in &targets {
+            beside.insert(key(&target.text));
+            each_without_one(&target.text, |shorter| {
+                beside.insert(key(shorter));
+                false
+            });
+        }
+        let has_family = |word: &str| word.len() >= SHORTEST && by_stem.contains_key(&*latin::stem(word));
+        let families = names.words().iter().map(|word| has_family(word)).collect();
+        Self { right, targets, by_length, by_sound, by_stem, forms, texts, beside, families }
     }
 
     /// A target.
@@ -140,6 +154,24 @@ impl SpellingIndex {
                 let word = format!("{}{end}", head.trim_end_matches('o'));
                 self.right.known(&word).is_some() || self.is_name_word(&word)
             })
+    }
+
+    /// Whether other words are of the family of a written word.
+    pub fn has_family(&self, form: Form) -> bool {
+        let known = |word: Option<WordId>| {
+            word.is_some_and(|word| self.families.get(word.0 as usize).copied().unwrap_or_default())
+        };
+        known(form.exact) || known(form.singular)
+    }
+
+    /// Whether a folded word sounds like a target.
+    pub fn sounds_known(&self, word: &str) -> bool {
+        self.by_sound.contains_key(&*sound(word))
+    }
+
+    /// Whether some target may stand at one edit from a folded word. It is quick, and says yes a little too often.
+    pub fn is_beside(&self, word: &str) -> bool {
+        self.beside.contains(&key(word)) || each_without_one(word, |shorter| self.beside.contains(&key(shorter)))
     }
 
     /// Targets of the same Latin family, without the word itself.
@@ -193,9 +225,21 @@ impl SpellingIndex {
             let slots = map.capacity() * 8 / 7 * (size_of::<(Box<str>, Vec<TargetIx>)>() + 1);
             slots + map.iter().map(|(key, list)| key.len() + list.capacity() * size_of::<TargetIx>()).sum::<usize>()
         };
-        let forms = (self.forms.capacity() + self.texts.capacity()) * 8 / 7 * (size_of::<u64>() + 1);
+        let forms =
+            (self.forms.capacity() + self.texts.capacity() + self.beside.capacity()) * 8 / 7 * (size_of::<u64>() + 1);
         self.right.bytes() + texts + keyed(&self.by_sound) + keyed(&self.by_stem) + forms
     }
+}
+
+/// Calls a function with the word without each of its letters until it says yes.
+fn each_without_one(word: &str, mut call: impl FnMut(&str) -> bool) -> bool {
+    let mut shorter = String::with_capacity(word.len());
+    word.char_indices().any(|(at, letter)| {
+        shorter.clear();
+        shorter.push_str(&word[..at]);
+        shorter.push_str(&word[at + letter.len_utf8()..]);
+        call(&shorter)
+    })
 }
 
 /// The longer words of relation phrases.

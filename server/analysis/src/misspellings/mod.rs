@@ -102,14 +102,17 @@ pub fn repairs(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge, se
         .collect();
     let mut list = Vec::new();
     let in_subject = rank::is_anatomy(mentions);
+    let mut scratch = find::Scratch::default();
     let mut subject = rank::Subject::new(blocks, mentions, knowledge);
     for (at, (block, mentions)) in blocks.list.iter().zip(mentions).enumerate() {
         if block.kind == BlockKind::Title {
             continue; // front matter
         }
-        let mut finder =
-            Finder::new(&block.plain, mentions, &knowledge.names, &knowledge.spelling, &course, in_subject);
-        for suspect in finder.suspects() {
+        let (names, spelling) = (&knowledge.names, &knowledge.spelling);
+        let mut finder = Finder::new(&block.plain, mentions, names, spelling, &course, in_subject, &mut scratch);
+        let suspects = finder.suspects();
+        finder.done(&mut scratch);
+        for suspect in suspects {
             let mut guesses = suspect.guesses;
             subject.rank(at, &mut guesses);
             list.extend(repair(at, &block.plain, &guesses, knowledge));
