@@ -277,3 +277,37 @@ fn key_muscles_and_key_points() {
     assert_eq!((standard.key.len(), standard.point.len()), (10, 28));
     comparison.settle(60);
 }
+
+#[derive(Deserialize)]
+struct Actions {
+    action: Vec<ActionRow>,
+}
+
+#[derive(Deserialize)]
+struct ActionRow {
+    muscle: String,
+    line: Option<u8>,
+    joint: String,
+    movement: String,
+}
+
+/// What a muscle does by the sign of its moment arm in a model is among its actions, prime or assistant.
+#[test]
+fn moment_arms() {
+    let vocabulary = built_in();
+    let rows: Actions = data("moment-arms.toml");
+    let mut comparison = Comparison::new("moment-arms");
+    for row in &rows.action {
+        let (muscle, joint) = (id(&vocabulary, &row.muscle), id(&vocabulary, &row.joint));
+        let movement = id(&vocabulary, &row.movement);
+        let mut family = vec![muscle];
+        family.extend(vocabulary.all_parts(muscle));
+        family.extend(vocabulary.wholes(muscle));
+        let acts = family.iter().flat_map(|member| &vocabulary.entry(*member).facts).any(|fact| {
+            matches!(fact.relation, Relation::Acts { movement: by, target, .. } if by == movement && target == joint)
+        });
+        let line = row.line.map(|line| format!(", line {line}")).unwrap_or_default();
+        comparison.row(acts, || format!("{}{line}: {} of {}", row.muscle, row.movement, row.joint));
+    }
+    comparison.settle(60);
+}
