@@ -12,6 +12,7 @@
 pub mod blocks;
 pub mod card;
 pub mod claims;
+pub mod consistency;
 pub mod coverage;
 pub mod features;
 pub mod findings;
