@@ -109,6 +109,7 @@ struct Sum {
     fixable: usize,
     fixed: usize,
     files_fixed: usize,
+    unread: usize,
 }
 
 /// Runs the command.
@@ -143,6 +144,7 @@ pub fn run(arguments: &Arguments, paint: Paint) -> io::Result<Status> {
                 out.flush()?;
                 complain(&trouble);
                 troubles.push(trouble);
+                sum.unread += 1;
                 failed = true;
                 return Ok(());
             }
@@ -346,6 +348,7 @@ impl Sum {
         }
     }
 
+    /// The last line for people.
     fn line(&self, paint: Paint) -> String {
         let mut line = String::new();
         if self.fixed > 0 {
@@ -354,23 +357,24 @@ impl Sum {
         }
         let all: usize = self.by_severity.iter().sum();
         let files = counted(self.files, "file", "files");
-        if all == 0 {
-            return line + &paint.paint(Look::Good, &format!("Nothing found in {files}."));
+        if self.files == 0 {
+            line.push_str("No document was read.");
+        } else if all == 0 {
+            line += &paint.paint(Look::Good, &format!("Nothing found in {files}."));
+        } else {
+            let words = [("error", "errors"), ("warning", "warnings"), ("remark", "remarks"), ("hint", "hints")];
+            let counts = words.iter().zip(self.by_severity).filter(|(_, count)| *count > 0);
+            let parts: Vec<String> = counts.map(|((one, many), count)| counted(count, one, many)).collect();
+            let found = counted(all, "finding", "findings");
+            let place = if self.files == 1 { files } else { format!("{} of {files}", self.files_with_findings) };
+            line += &paint.paint(Look::Title, &format!("{found} in {place}"));
+            let _ = write!(line, ": {}.", parts.join(", "));
         }
-        let words = [("error", "errors"), ("warning", "warnings"), ("information", "informations"), ("hint", "hints")];
-        let parts: Vec<String> = words
-            .iter()
-            .zip(self.by_severity)
-            .filter(|(_, count)| *count > 0)
-            .map(|((one, many), count)| counted(count, one, many))
-            .collect();
-        let in_files =
-            if self.files == 1 { "1 file".to_owned() } else { format!("{} of {files}", self.files_with_findings) };
-        let found = counted(all, "finding", "findings");
-        line += &paint.paint(Look::Title, &format!("{found} in {in_files}"));
-        let _ = write!(line, ": {}.", parts.join(", "));
         if self.fixable > 0 && self.fixed == 0 {
             let _ = write!(line, " `--fix` mends {}.", self.fixable);
+        }
+        if self.unread > 0 && self.files > 0 {
+            let _ = write!(line, " {} could not be read.", counted(self.unread, "file", "files"));
         }
         line
     }

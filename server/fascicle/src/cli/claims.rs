@@ -118,12 +118,19 @@ pub fn run(arguments: &Arguments, paint: Paint) -> io::Result<Status> {
 
 /// How many claims have which verdict.
 fn shares(verdicts: &[Verdict]) -> String {
-    let all = [Verdict::Agrees, Verdict::Variant, Verdict::LessExact, Verdict::Contradicts, Verdict::Unknown];
-    let counts = all.map(|verdict| (verdict, verdicts.iter().filter(|known| **known == verdict).count()));
+    let all = [
+        (Verdict::Agrees, "agrees", "agree"),
+        (Verdict::Variant, "agrees with a variant", "agree with a variant"),
+        (Verdict::LessExact, "agrees, less exact", "agree, less exact"),
+        (Verdict::Contradicts, "contradicts", "contradict"),
+        (Verdict::Unknown, "unknown", "unknown"),
+    ];
+    let counts =
+        all.map(|(verdict, one, many)| (verdicts.iter().filter(|known| **known == verdict).count(), one, many));
     let parts: Vec<String> = counts
         .into_iter()
-        .filter(|(_, count)| *count > 0)
-        .map(|(verdict, count)| format!("{count} {}", verdict.word()))
+        .filter(|(count, ..)| *count > 0)
+        .map(|(count, one, many)| counted(count, one, many))
         .collect();
     if parts.is_empty() { String::new() } else { format!(": {}", parts.join(", ")) }
 }

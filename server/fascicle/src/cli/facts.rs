@@ -252,7 +252,10 @@ fn names_that_are(wanted: &str, vocabulary: &Vocabulary) -> Vec<EntryId> {
 fn nearest(text: &str, knowledge: &Knowledge) -> Option<(String, Vec<EntryId>)> {
     let wanted = plain(text);
     let names = knowledge.vocabulary.entries().iter().flat_map(|entry| &entry.names);
+    // A name that is much longer or shorter is not like it, whatever its letters are.
+    let fits = |length: usize| length * 10 >= wanted.len() * 6 && length * 6 <= wanted.len() * 10;
     let (likeness, name) = names
+        .filter(|name| fits(name.text.len()))
         .map(|name| (strsim::normalized_damerau_levenshtein(&wanted, &plain(&name.text)), &name.text))
         .max_by(|a, b| a.0.total_cmp(&b.0))?;
     (likeness >= LIKENESS).then(|| (name.clone(), exact(name, knowledge)))

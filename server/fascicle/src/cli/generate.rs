@@ -3,6 +3,8 @@
 use std::io::{self, Write};
 
 use clap::CommandFactory;
+use schemars::JsonSchema;
+use schemars::generate::SchemaSettings;
 
 use super::Status;
 use super::dump::FactsReport;
@@ -60,9 +62,9 @@ pub fn run(arguments: &Arguments) -> io::Result<Status> {
         }
         What::Schema { of } => {
             let schema = match of {
-                Output::Check => schemars::schema_for!(CheckReport).into(),
-                Output::Claims => schemars::schema_for!(ClaimsReport).into(),
-                Output::Facts => schemars::schema_for!(FactsReport<'_>).into(),
+                Output::Check => written::<CheckReport>(),
+                Output::Claims => written::<ClaimsReport>(),
+                Output::Facts => written::<FactsReport<'_>>(),
                 Output::Settings => crate::course::settings::schema(),
             };
             serde_json::to_writer_pretty(&mut out, &schema)?;
@@ -71,6 +73,11 @@ pub fn run(arguments: &Arguments) -> io::Result<Status> {
     }
     out.flush()?;
     Ok(Status::Clean)
+}
+
+/// The schema of what the program writes, in which what is left out where it is empty is not required.
+fn written<T: JsonSchema>() -> serde_json::Value {
+    SchemaSettings::draft2020_12().for_serialize().into_generator().into_root_schema_for::<T>().into()
 }
 
 /// One page for the program and its commands.
