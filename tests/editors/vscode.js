@@ -105,11 +105,11 @@ try {
   step("quick fix taken");
 
   // Hover a card.
-  const name = await until("the nerve on the screen", async () => (await spot("suprascapular nerve")) ?? spot("suprascapular"));
+  const name = await until("the nerve on the screen", () => spot("suprascapular nerve"));
   await page.mouse.move(name.x, name.y, { steps: 5 });
-  await page.locator(".monaco-hover .hover-contents", { hasText: "suprascapular nerve" }).first().waitFor();
-  const card = await page.locator(".monaco-hover").first().innerText();
-  must(/C5/.test(card), `the card says: ${card}`);
+  const hover = page.locator(".monaco-hover .hover-contents", { hasText: "suprascapular nerve" }).filter({ hasText: "C5" }).first();
+  await hover.waitFor();
+  const card = await hover.innerText();
   step(`card: ${card.trim().split("\n")[0]}`);
   await picture("card");
 
@@ -127,7 +127,7 @@ try {
   await until("the branch tree", () => inTree("svg.fascicle-tree [data-id=infraspinatus]"), 30000);
   await picture("tree");
   await page.mouse.click((await spot("subscapularis")).x, (await spot("subscapularis")).y);
-  await until("the tree of the next muscle", () => inTree("svg.fascicle-tree [data-id=lower-subscapular-nerve]"), 15000);
+  await until("the tree of the next muscle", () => inTree("svg.fascicle-tree [data-id=upper-subscapular-nerve]"), 15000);
   step("branch tree follows the cursor");
 
   // A click in it goes to the entry of what the note does not name.

@@ -144,7 +144,10 @@ function page(): string {
   };
   tree.addEventListener("click", tell);
   tree.addEventListener("keydown", (event) => event.key === "Enter" && tell(event));
-  addEventListener("message", ({ data }) => { tree.innerHTML = data.svg; });
+  addEventListener("message", ({ data }) => {
+    tree.innerHTML = data.svg;
+    tree.querySelector(".marked")?.scrollIntoView({ block: "nearest" });
+  });
   host.postMessage({ ready: true });
 </script></body></html>`;
 }
