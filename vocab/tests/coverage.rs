@@ -23,4 +23,14 @@ fn the_whole_body_is_there() {
     assert!(count(Kind::Muscle) >= 320, "muscles: {}", count(Kind::Muscle));
     assert!(count(Kind::Nerve) >= 280, "nerves: {}", count(Kind::Nerve));
     assert!(count(Kind::Joint) >= 140, "joints: {}", count(Kind::Joint));
+    // Every muscle has nerve, segments, attachments and action, every nerve origin and modality: "401 of 401".
+    let page = coverage::page(&vocabulary);
+    let shares: Vec<&str> = page.lines().filter(|line| line.contains(" of ") && line.ends_with(" |")).collect();
+    let whole = |line: &&&str| {
+        let cell = line.trim_end_matches(" |").rsplit("| ").next().unwrap();
+        cell.split_once(" of ").is_some_and(|(some, all)| some == all)
+    };
+    let rows = shares.iter().filter(|line| line.starts_with("| Muscles with a") || line.starts_with("| Nerves with"));
+    assert_eq!(rows.clone().filter(whole).count(), rows.count(), "{shares:#?}");
+    assert!(shares.iter().filter(whole).count() >= 7, "{shares:#?}");
 }
