@@ -26,7 +26,7 @@ fn only_what_needs_no_decision_is_changed() {
 
 #[test]
 fn a_fix_leaves_every_other_byte() {
-    let text = "\u{FEFF}---\r\ntitle: pollicus\r\n---\r\n`flexor pollicus brevis`\r\n\r\nFlexor **pollicus** brevis.";
+    let text = "\u{FEFF}---\r\ntags: flexor pollicus brevis\r\n---\r\n`flexor pollicus brevis`\r\n\r\nFlexor **pollicus** brevis.";
     let desk = Desk::with(&[("a.md", text)]);
     desk.run(&["check", "a.md", "--fix"]);
     assert_eq!(desk.read("a.md"), text.replace("**pollicus**", "**pollicis**"));
