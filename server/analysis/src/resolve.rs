@@ -23,7 +23,7 @@ pub fn resolve(blocks: &Blocks, mentions: &mut [Mentions], vocabulary: &Vocabula
             let mut mention = mention.clone();
             let behind = all.get(place + 1).filter(|next| {
                 let between = crate::text::Span::new(mention.span.end, next.span.start).of(text).trim();
-                matches!(between, "of" | "of the")
+                matches!(between, "of" | "of the" | "of all" | "of all the" | "of both" | "of each")
             });
             if !of_known_whole(&mut mention, text, behind, &kept, &around, vocabulary) {
                 continue;

@@ -161,6 +161,10 @@ fn question(line: &Line) -> Option<Item> {
     let (number, from) = match (line.number, question_number(text)) {
         (_, Some((number, len))) => (Some(number), len),
         (Some(number), None) if !line.nested => (Some(number), 0),
+        _ if numbered(text).is_some_and(|(_, len)| len < text.len()) => {
+            let (number, len) = numbered(text)?;
+            (Some(number), len)
+        }
         _ => {
             let lower = text.to_lowercase();
             let is_question =

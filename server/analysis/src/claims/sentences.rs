@@ -340,6 +340,18 @@ impl<'a> Sentence<'a, '_> {
         self.atoms.get(at).map_or("", |atom| &*atom.word)
     }
 
+    /// The first word of an atom, if it is in lower case; articles may begin a sentence.
+    fn first_word(&self, at: usize) -> &'a str {
+        let tokens = &self.scope.mentions.tokens;
+        let text = &self.scope.plain.text;
+        match self.atoms.get(at).and_then(|atom| tokens.get(atom.from)).map_or("", |token| token.span.of(text)) {
+            "The" => "the",
+            "A" => "a",
+            "An" => "an",
+            word => word,
+        }
+    }
+
     /// The words of an atom as they are written, in lower case.
     fn written(&self, at: usize) -> String {
         let tokens = &self.scope.mentions.tokens;
@@ -726,6 +738,12 @@ impl<'a> Sentence<'a, '_> {
     /// Claims of `LEFT phrase RIGHT`.
     fn verb_claims(&self, at: usize, relation: &RelationWord, last_subject: &mut Vec<Side>) -> Vec<Claim> {
         let (before, negated, hedged) = self.before_verb(at);
+        let is_apposition = relation.form == Form::Participle && lexicon::is_determiner(self.first_word(at));
+        let begins_clause =
+            before.checked_sub(1).is_none_or(|place| matches!(self.word(place), ";" | ":" | "and" | "but" | "–" | "—"));
+        if is_apposition && begins_clause && before == at {
+            return Vec::new(); // "The anterior divisions of …" begins a clause: it is a subject, no apposition
+        }
         if relation.kind == ClaimKind::Skin {
             return self.skin_claims(at, before, negated, hedged, relation, last_subject);
         }
@@ -886,7 +904,7 @@ impl<'a> Sentence<'a, '_> {
     fn clause_hedged(&self, at: usize) -> bool {
         let stops = |word: &str| matches!(word, ";" | ":") || lexicon::is_contrast(word);
         let back = (0..at).rev().take_while(|place| !stops(self.word(*place)));
-        let forth = (at..self.atoms.len()).take_while(|place| !stops(self.word(*place)));
+        let forth = (at..self.atoms.len()).take_while(|place| !stops(self.word(*place)) && self.word(*place) != ",");
         back.chain(forth).any(|place| lexicon::is_hedge(&self.written(place)) || self.word(place) == "%")
     }
 
@@ -1092,10 +1110,41 @@ impl<'a> Sentence<'a, '_> {
             at = before;
         }
         members.reverse();
+        if members.len() > 1 && members.first().is_some_and(|first| self.is_object_of_another(*first)) {
+            members.drain(..members.len() - 1);
+        }
         let first = members.first().copied()?;
         let mut group = Group { members, end, ..Group::default() };
         self.quantify(first, &mut group);
         Some(group)
+    }
+
+    /// Whether a verb or another word of content stands right before a name, so that what follows an "and" behind it
+    /// begins a clause of its own.
+    fn is_object_of_another(&self, at: usize) -> bool {
+        let mut before = at;
+        while before.checked_sub(1).is_some_and(|place| {
+            lexicon::is_determiner(self.word(place))
+                || lexicon::means_all(self.word(place))
+                || lexicon::is_muscle_noun(self.word(place))
+        }) {
+            before -= 1;
+        }
+        let Some(place) = before.checked_sub(1) else { return false };
+        match self.atoms.get(place).map(|atom| &atom.kind) {
+            Some(AtomKind::Relation(_) | AtomKind::Movement(_)) => true,
+            Some(AtomKind::Word) => {
+                let word = self.word(place);
+                let leads = lexicon::is_conjunction(word)
+                    || lexicon::is_contrast(word)
+                    || lexicon::is_preposition(word)
+                    || lexicon::is_adverb(word)
+                    || lexicon::is_part_noun(word)
+                    || lexicon::is_negation(word);
+                word.chars().all(char::is_alphabetic) && !leads
+            }
+            _ => false,
+        }
     }
 
     /// The object of a relation phrase that begins at an atom.

@@ -269,6 +269,9 @@ fn part_of(vocabulary: &Vocabulary, muscle: EntryId, whole: EntryId) -> Judgemen
 /// Judges how many there are: parts of a muscle (`heads`), members of a group or parts of a plural structure (`muscles`,
 /// `named`), parts of a plexus (`cords`).
 pub fn count(vocabulary: &Vocabulary, id: EntryId, told: u32, noun: &str) -> Judgement {
+    if !matches!(vocabulary.kind(id), Kind::Muscle | Kind::Group | Kind::Plexus) {
+        return Judgement::unknown();
+    }
     let class = crate::lexicon::COUNTED.iter().find(|(known, _)| *known == noun).map(|(_, class)| *class);
     let counted: Vec<EntryId> = match (class, vocabulary.kind(id)) {
         (Some(Some(class)), Kind::Plexus) => vocabulary
