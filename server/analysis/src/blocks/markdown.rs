@@ -24,8 +24,11 @@ fn options() -> Options {
 /// Cuts Markdown into blocks.
 pub fn blocks(text: &str) -> Vec<Block> {
     let mut builder = Builder { source: text, ..Builder::default() };
-    for (event, range) in Parser::new_ext(text, options()).into_offset_iter() {
-        builder.event(event, range);
+    // A byte order mark is no text; behind it, front matter and headings stand at the beginning of their line.
+    let body = text.strip_prefix('\u{FEFF}').unwrap_or(text);
+    let skipped = text.len() - body.len();
+    for (event, range) in Parser::new_ext(body, options()).into_offset_iter() {
+        builder.event(event, range.start + skipped..range.end + skipped);
     }
     builder.close_text();
     builder.list
