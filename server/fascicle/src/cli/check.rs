@@ -222,7 +222,7 @@ fn check_settings(
     columns: usize,
     paint: Paint,
 ) -> Option<Checked> {
-    let problems = &opened.course.problems;
+    let problems = &opened.course.problems();
     if problems.is_empty() {
         return None;
     }

@@ -2,8 +2,8 @@
 //!
 //! A course is a folder with a `fascicle.toml`, or just a folder. The server and the commands of the terminal read it
 //! by the same functions.
-#![allow(dead_code)] // the commands of the terminal do not ask for all of it yet
 
+pub mod index;
 pub mod settings;
 
 use std::fmt;
@@ -12,6 +12,8 @@ use std::sync::{Arc, LazyLock};
 
 use fascicle_analysis::Knowledge;
 use fascicle_analysis::features::completion::Names;
+use fascicle_vocab::read::File;
+use fascicle_vocab::{Problem, Vocabulary};
 
 pub use settings::{SETTINGS_FILE, Settings};
 
@@ -21,13 +23,37 @@ pub struct Known {
     pub knowledge: Knowledge,
     /// What completion needs.
     pub names: Names,
+    /// What is wrong with the vocabulary files of the course.
+    pub problems: Vec<Problem>,
 }
 
 impl Known {
     /// Derives all that is needed from a vocabulary.
-    pub fn new(vocabulary: fascicle_vocab::Vocabulary) -> Self {
+    pub fn new(vocabulary: Vocabulary) -> Self {
         let names = Names::new(&vocabulary);
-        Self { knowledge: Knowledge::new(vocabulary), names }
+        Self { knowledge: Knowledge::new(vocabulary), names, problems: Vec::new() }
+    }
+
+    /// Lays the vocabulary files of a course over a vocabulary. A file that is not there is told of and left out.
+    fn overlaid(base: &Vocabulary, root: &Path, overlay: &[String]) -> Self {
+        let mut problems = Vec::new();
+        let mut texts = Vec::new();
+        for name in overlay {
+            match std::fs::read_to_string(root.join(name)) {
+                Ok(text) => texts.push((name.clone(), text)),
+                Err(error) => problems.push(Problem {
+                    file: SETTINGS_FILE.to_owned(),
+                    line: 1,
+                    message: format!("the overlay `{name}` cannot be read: {error}"),
+                }),
+            }
+        }
+        let files: Vec<File<'_>> = texts.iter().map(|(name, text)| File { name, text }).collect();
+        let (vocabulary, told) = fascicle_vocab::read::read(&files, Some(base));
+        problems.extend(told);
+        let own = |problem: &Problem| overlay.contains(&problem.file);
+        problems.extend(fascicle_vocab::check::check(&vocabulary).into_iter().filter(own));
+        Self { problems, ..Self::new(vocabulary) }
     }
 }
 
@@ -66,24 +92,45 @@ pub struct Course {
     pub root: Option<PathBuf>,
     /// What it decides.
     pub settings: Settings,
-    /// What is wrong with its settings.
-    pub problems: Vec<fascicle_vocab::Problem>,
+    /// What is wrong with its settings file.
+    told: Vec<Problem>,
     known: Lazy,
 }
 
 impl Course {
     /// Documents that stand in no folder.
     pub fn none(known: &Lazy) -> Self {
-        Self { root: None, settings: Settings::default(), problems: Vec::new(), known: known.clone() }
+        Self { root: None, settings: Settings::default(), told: Vec::new(), known: known.clone() }
+    }
+
+    /// Documents that stand in no folder, for an editor with settings.
+    pub fn none_over(known: &Lazy, editor: &settings::File) -> Self {
+        Self { settings: editor.clone().into(), ..Self::none(known) }
     }
 
     /// The course in a folder. Reads its settings file, if there is one.
     pub fn open(root: &Path, known: &Lazy) -> Self {
-        let (settings, problems) = match std::fs::read_to_string(root.join(SETTINGS_FILE)) {
-            Ok(text) => settings::read(&text),
-            Err(_) => (Settings::default(), Vec::new()),
+        Self::open_over(root, known, &settings::File::default())
+    }
+
+    /// The course in a folder, whose settings file stands over what the editor says.
+    pub fn open_over(root: &Path, known: &Lazy, editor: &settings::File) -> Self {
+        let (settings, told) = match std::fs::read_to_string(root.join(SETTINGS_FILE)) {
+            Ok(text) => settings::read(&text, editor),
+            Err(_) => (editor.clone().into(), Vec::new()),
         };
-        Self { root: Some(root.to_path_buf()), settings, problems, known: known.clone() }
+        let known = if settings.file.overlay.is_empty() {
+            known.clone()
+        } else {
+            let (base, root, overlay) = (known.clone(), root.to_path_buf(), settings.file.overlay.clone());
+            Lazy::of(Box::new(move || Known::overlaid(&base.get().knowledge.vocabulary, &root, &overlay)))
+        };
+        Self { root: Some(root.to_path_buf()), settings, told, known }
+    }
+
+    /// What is wrong with its settings and its vocabulary files.
+    pub fn problems(&self) -> Vec<Problem> {
+        self.told.iter().chain(&self.known.get().problems).cloned().collect()
     }
 
     /// What its reader knows.
@@ -94,10 +141,5 @@ impl Course {
     /// The names that completion offers.
     pub fn names(&self) -> &Names {
         &self.known.get().names
-    }
-
-    /// Whether a path lies in its folder.
-    pub fn holds(&self, path: &Path) -> bool {
-        self.root.as_ref().is_some_and(|root| path.starts_with(root))
     }
 }

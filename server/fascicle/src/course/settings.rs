@@ -48,8 +48,8 @@ impl From<File> for Settings {
     }
 }
 
-/// Reads a settings file. What is not understood is told and left out; the rest holds.
-pub fn read(text: &str) -> (Settings, Vec<Problem>) {
+/// Reads a settings file over what the editor says. What is not understood is told and left out; the rest holds.
+pub fn read(text: &str, editor: &File) -> (Settings, Vec<Problem>) {
     let line_at = |at: usize| {
         let before = text.as_bytes().get(..at).unwrap_or_default();
         u32::try_from(before.split(|byte| *byte == b'\n').count()).unwrap_or(u32::MAX)
@@ -60,11 +60,11 @@ pub fn read(text: &str) -> (Settings, Vec<Problem>) {
         Ok(table) => table,
         Err(error) => {
             let at = error.span().map_or(0, |span| span.start);
-            return (Settings::default(), vec![problem(at, format!("not valid TOML: {}", error.message()))]);
+            return (editor.clone().into(), vec![problem(at, format!("not valid TOML: {}", error.message()))]);
         }
     };
     let known = keys();
-    let mut good = toml::Table::new();
+    let mut good = toml::Table::try_from(editor).unwrap_or_default();
     for (key, value) in table.get_ref() {
         let word = key.get_ref().as_ref();
         if !known.iter().any(|known| known == word) {
@@ -124,7 +124,7 @@ mod tests {
     #[test]
     fn keeps_what_is_right_and_tells_what_is_not() {
         let text = "words = [\"sartoriad\"]\nofff = []\nreference = 3\nsegments = true\n";
-        let (settings, problems) = read(text);
+        let (settings, problems) = read(text, &File::default());
         assert_eq!(settings.reading.words, ["sartoriad"]);
         assert!(settings.file.segments);
         let told: Vec<(u32, &str)> = problems.iter().map(|problem| (problem.line, &*problem.message)).collect();
@@ -132,7 +132,13 @@ mod tests {
         assert!(told.first().is_some_and(|told| told.1.contains("did you mean `off`?")), "{told:?}");
         assert_eq!(told.get(1).map(|told| told.0), Some(3));
         assert_eq!(told.len(), 2);
-        let (_, broken) = read("a = \n");
+        let editor = File { words: vec!["x".to_owned()], exclude: vec!["old".to_owned()], ..File::default() };
+        let (layered, _) = read(text, &editor);
+        assert_eq!(
+            (&*layered.file.words, &*layered.file.exclude),
+            (&["sartoriad".to_owned()][..], &["old".to_owned()][..])
+        );
+        let (_, broken) = read("a = \n", &File::default());
         assert_eq!(broken.first().map(|problem| problem.line), Some(1));
     }
 }

@@ -3,6 +3,7 @@
 use fascicle_analysis::lines::Encoding;
 use tower_lsp::lsp_types as lsp;
 
+use super::requests::{commands, tokens};
 use super::to_proto;
 
 /// What the client can do, as far as we act on it.
@@ -11,31 +12,71 @@ use super::to_proto;
 pub struct Can {
     /// It asks for diagnostics itself.
     pub pull_diagnostics: bool,
+    /// It asks for diagnostics again when told to.
+    pub refresh_diagnostics: bool,
+    /// It asks for other things again when told to: lenses, hints, tokens.
+    pub refresh: (bool, bool, bool),
     /// It shows places that belong to a diagnostic.
     pub related_information: bool,
     /// It takes edits with the version that they are for.
     pub document_changes: bool,
     /// It resolves the edit of a code action when it is chosen.
     pub resolve_edit: bool,
+    /// It takes links in answer to a search for a definition.
+    pub definition_links: bool,
+    /// It shows headings within headings.
+    pub nested_symbols: bool,
+    /// It has its own way to show documents of the `fascicle:` scheme.
+    pub entry_documents: bool,
+    /// It shows progress that we begin.
+    pub progress: bool,
+    /// It answers for its settings.
+    pub configuration: bool,
+    /// It watches files for us.
+    pub watch: bool,
+    /// It takes a range for all items of a completion.
+    pub default_range: bool,
 }
 
 impl Can {
     /// Reads the client's capabilities.
-    pub fn read(client: &lsp::ClientCapabilities) -> Self {
+    pub fn read(params: &lsp::InitializeParams) -> Self {
+        let client = &params.capabilities;
         let text = client.text_document.as_ref();
         let workspace = client.workspace.as_ref();
         let edit = workspace.and_then(|workspace| workspace.workspace_edit.as_ref());
         let action = text.and_then(|text| text.code_action.as_ref());
+        let flag = |flag: Option<bool>| flag.unwrap_or(false);
         Self {
             pull_diagnostics: text.is_some_and(|text| text.diagnostic.is_some()),
-            related_information: text
-                .and_then(|text| text.publish_diagnostics.as_ref())
-                .and_then(|publish| publish.related_information)
-                .unwrap_or(false),
-            document_changes: edit.and_then(|edit| edit.document_changes).unwrap_or(false),
+            refresh_diagnostics: flag(workspace.and_then(|workspace| workspace.diagnostic.as_ref()?.refresh_support)),
+            refresh: (
+                flag(workspace.and_then(|workspace| workspace.code_lens.as_ref()?.refresh_support)),
+                flag(workspace.and_then(|workspace| workspace.inlay_hint.as_ref()?.refresh_support)),
+                flag(workspace.and_then(|workspace| workspace.semantic_tokens.as_ref()?.refresh_support)),
+            ),
+            related_information: flag(text.and_then(|text| text.publish_diagnostics.as_ref()?.related_information)),
+            document_changes: flag(edit.and_then(|edit| edit.document_changes)),
             resolve_edit: action
                 .and_then(|action| action.resolve_support.as_ref())
                 .is_some_and(|resolve| resolve.properties.iter().any(|property| property == "edit")),
+            definition_links: flag(text.and_then(|text| text.definition.as_ref()?.link_support)),
+            nested_symbols: flag(
+                text.and_then(|text| text.document_symbol.as_ref()?.hierarchical_document_symbol_support),
+            ),
+            entry_documents: params
+                .initialization_options
+                .as_ref()
+                .and_then(|options| options.get("entryDocuments")?.as_bool())
+                .unwrap_or(false),
+            progress: flag(client.window.as_ref().and_then(|window| window.work_done_progress)),
+            configuration: flag(workspace.and_then(|workspace| workspace.configuration)),
+            watch: flag(
+                workspace.and_then(|workspace| workspace.did_change_watched_files.as_ref()?.dynamic_registration),
+            ),
+            default_range: text
+                .and_then(|text| text.completion.as_ref()?.completion_list.as_ref()?.item_defaults.as_ref())
+                .is_some_and(|defaults| defaults.iter().any(|default| default == "editRange")),
         }
     }
 }
@@ -47,20 +88,74 @@ pub fn ours(encoding: Encoding) -> lsp::ServerCapabilities {
         text_document_sync: Some(lsp::TextDocumentSyncCapability::Options(lsp::TextDocumentSyncOptions {
             open_close: Some(true),
             change: Some(lsp::TextDocumentSyncKind::INCREMENTAL),
+            save: Some(lsp::TextDocumentSyncSaveOptions::Supported(true)),
             ..Default::default()
         })),
         hover_provider: Some(lsp::HoverProviderCapability::Simple(true)),
-        completion_provider: Some(lsp::CompletionOptions { resolve_provider: Some(true), ..Default::default() }),
+        completion_provider: Some(lsp::CompletionOptions {
+            resolve_provider: Some(true),
+            trigger_characters: Some(vec![" ".to_owned()]),
+            ..Default::default()
+        }),
+        definition_provider: Some(lsp::OneOf::Left(true)),
+        declaration_provider: Some(lsp::DeclarationCapability::Simple(true)),
+        type_definition_provider: Some(lsp::TypeDefinitionProviderCapability::Simple(true)),
+        references_provider: Some(lsp::OneOf::Left(true)),
+        document_highlight_provider: Some(lsp::OneOf::Left(true)),
+        document_symbol_provider: Some(lsp::OneOf::Left(true)),
+        workspace_symbol_provider: Some(lsp::OneOf::Left(true)),
         code_action_provider: Some(lsp::CodeActionProviderCapability::Options(lsp::CodeActionOptions {
-            code_action_kinds: Some(vec![lsp::CodeActionKind::QUICKFIX]),
+            code_action_kinds: Some(vec![
+                lsp::CodeActionKind::QUICKFIX,
+                lsp::CodeActionKind::REFACTOR_REWRITE,
+                lsp::CodeActionKind::SOURCE,
+                lsp::CodeActionKind::SOURCE_FIX_ALL,
+            ]),
+            resolve_provider: Some(true),
             ..Default::default()
         })),
+        code_lens_provider: Some(lsp::CodeLensOptions { resolve_provider: Some(false) }),
+        rename_provider: Some(lsp::OneOf::Right(lsp::RenameOptions {
+            prepare_provider: Some(true),
+            work_done_progress_options: lsp::WorkDoneProgressOptions::default(),
+        })),
+        document_link_provider: Some(lsp::DocumentLinkOptions {
+            resolve_provider: Some(false),
+            work_done_progress_options: lsp::WorkDoneProgressOptions::default(),
+        }),
+        folding_range_provider: Some(lsp::FoldingRangeProviderCapability::Simple(true)),
+        selection_range_provider: Some(lsp::SelectionRangeProviderCapability::Simple(true)),
+        linked_editing_range_provider: Some(lsp::LinkedEditingRangeServerCapabilities::Simple(true)),
+        call_hierarchy_provider: Some(lsp::CallHierarchyServerCapability::Simple(true)),
+        inlay_hint_provider: Some(lsp::OneOf::Right(lsp::InlayHintServerCapabilities::Options(
+            lsp::InlayHintOptions { resolve_provider: Some(true), ..Default::default() },
+        ))),
+        semantic_tokens_provider: Some(
+            lsp::SemanticTokensOptions {
+                legend: tokens::legend(),
+                range: Some(true),
+                full: Some(lsp::SemanticTokensFullOptions::Delta { delta: Some(true) }),
+                ..Default::default()
+            }
+            .into(),
+        ),
         diagnostic_provider: Some(lsp::DiagnosticServerCapabilities::Options(lsp::DiagnosticOptions {
             identifier: Some("fascicle".to_owned()),
             inter_file_dependencies: true,
-            workspace_diagnostics: false,
+            workspace_diagnostics: true,
             ..Default::default()
         })),
+        execute_command_provider: Some(lsp::ExecuteCommandOptions {
+            commands: commands::ALL.iter().map(|command| (*command).to_owned()).collect(),
+            ..Default::default()
+        }),
+        workspace: Some(lsp::WorkspaceServerCapabilities {
+            workspace_folders: Some(lsp::WorkspaceFoldersServerCapabilities {
+                supported: Some(true),
+                change_notifications: Some(lsp::OneOf::Left(true)),
+            }),
+            file_operations: None,
+        }),
         ..Default::default()
     }
 }

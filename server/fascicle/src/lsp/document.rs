@@ -11,11 +11,11 @@ use ropey::Rope;
 
 use crate::course::Course;
 
-/// A version of a document.
+/// A version of a document. A file on disk is one, too.
 #[derive(Debug)]
 pub struct Document {
-    /// The version that the client gave.
-    pub version: i32,
+    /// The version that the client gave; a document on disk has none.
+    pub version: Option<i32>,
     /// How it is written.
     pub form: Form,
     /// Where the last edit ended, so that a word that is still growing is left alone.
@@ -50,14 +50,18 @@ pub struct BadChange;
 impl Document {
     /// A document as it was opened.
     pub fn new(version: i32, form: Form, text: &str) -> Self {
-        Self::of_rope(version, form, Rope::from_str(text), None)
+        Self::of_rope(Some(version), form, Rope::from_str(text), None)
     }
 
-    fn of_rope(version: i32, form: Form, rope: Rope, growing: Option<usize>) -> Self {
+    /// A document as it stands on disk.
+    pub fn on_disk(form: Form, text: &str) -> Self {
+        Self::of_rope(None, form, Rope::from_str(text), None)
+    }
+
+    fn of_rope(version: Option<i32>, form: Form, rope: Rope, growing: Option<usize>) -> Self {
         Self { version, form, growing, rope, source: OnceLock::new(), reading: OnceLock::new() }
     }
 
-    #[allow(dead_code)] // settings do not change yet
     /// The same version, to be read anew (settings or vocabulary have changed).
     pub fn unread(&self) -> Self {
         Self::of_rope(self.version, self.form, self.rope.clone(), None)
@@ -89,7 +93,7 @@ impl Document {
                 }
             };
         }
-        Ok(Self::of_rope(version, self.form, rope, growing))
+        Ok(Self::of_rope(Some(version), self.form, rope, growing))
     }
 
     /// Length of the text in bytes.

@@ -4,9 +4,13 @@
 //! takes a [`state::View`] of the document and hands it to a function of [`requests`]; that asks `fascicle-analysis` and
 //! turns the plain answer into the protocol's by [`to_proto`].
 
+mod additions;
 mod capabilities;
 mod document;
+mod everywhere;
 mod from_proto;
+mod indexer;
+mod library;
 mod publish;
 mod requests;
 mod server;
@@ -38,8 +42,13 @@ pub fn serve() -> ExitCode {
     };
     let gone = Arc::new(Notify::new());
     let code = runtime.block_on(async {
-        let (service, socket) = server::service(Arc::clone(&gone));
-        transport::serve(service, socket, gone).await
+        let (service, socket, session) = server::service(Arc::clone(&gone));
+        let complete = move |method: &str, result: &mut serde_json::Value| {
+            if let Some(session) = &session {
+                additions::complete(session, method, result);
+            }
+        };
+        transport::serve(service, socket, gone, complete).await
     });
     runtime.shutdown_background();
     code

@@ -4,6 +4,7 @@
 //! was read of the older version is never sent. A word that the author is still typing is left alone until he pauses.
 
 use std::collections::HashMap;
+use std::sync::Arc;
 use std::time::Duration;
 
 use tokio::sync::mpsc;
@@ -11,6 +12,8 @@ use tower_lsp::lsp_types::Url;
 
 use super::requests::diagnostics;
 use super::state::Session;
+use super::to_proto;
+use crate::course::{Course, SETTINGS_FILE};
 
 /// How long a word may grow before it is looked at.
 const PAUSE: Duration = Duration::from_millis(700);
@@ -54,7 +57,7 @@ async fn run(session: Session, again: mpsc::WeakUnboundedSender<Mark>, mut marks
                 session.client.publish_diagnostics(uri, Vec::new(), None).await;
                 continue;
             };
-            let has_settled = settled == Some(view.document.version);
+            let has_settled = settled.is_some() && settled == view.document.version;
             if settled.is_some() && !has_settled {
                 continue; // the author went on typing; a later mark is on its way
             }
@@ -67,16 +70,34 @@ async fn run(session: Session, again: mpsc::WeakUnboundedSender<Mark>, mut marks
                 continue;
             }
             let version = view.document.version;
-            session.client.publish_diagnostics(uri.clone(), list, Some(version)).await;
+            session.client.publish_diagnostics(uri.clone(), list, version).await;
             if held_back {
                 let again = again.clone();
                 tokio::spawn(async move {
                     tokio::time::sleep(PAUSE).await;
                     if let Some(sender) = again.upgrade() {
-                        drop(sender.send(Mark { uri, settled: Some(version) }));
+                        drop(sender.send(Mark { uri, settled: version }));
                     }
                 });
             }
+        }
+    }
+}
+
+/// Tells what is wrong with the settings and the vocabulary files of the workspace folders, at their lines. Clients do not
+/// ask about these files, so it is sent to all of them.
+pub async fn settings(session: &Session) {
+    let courses: Vec<Arc<Course>> = session.state().folders.iter().map(|folder| Arc::clone(&folder.course)).collect();
+    for course in courses {
+        let Some(root) = course.root.clone() else { continue };
+        let mut files: Vec<String> = vec![SETTINGS_FILE.to_owned()];
+        files.extend(course.settings.file.overlay.iter().cloned());
+        let Ok(problems) = tokio::task::spawn_blocking(move || course.problems()).await else { continue };
+        for file in files {
+            let path = root.join(&file);
+            let Some(uri) = Url::from_file_path(&path).ok().filter(|_| path.is_file()) else { continue };
+            let list = problems.iter().filter(|problem| problem.file == file).map(to_proto::problem).collect();
+            session.client.publish_diagnostics(uri, list, None).await;
         }
     }
 }

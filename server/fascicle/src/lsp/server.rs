@@ -4,43 +4,65 @@
 //! another thread. [`super::transport`] polls each handler as its message is read, so both happen in the order of the
 //! messages.
 
+use std::future::Future;
+use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
-use std::time::Instant;
+use std::time::{Duration, Instant};
 
-use tokio::sync::Notify;
+use serde_json::{Value, json};
+use tokio::sync::{Notify, mpsc};
 use tower_lsp::jsonrpc::{Error, ErrorCode, Result};
 use tower_lsp::lsp_types as lsp;
 use tower_lsp::{ClientSocket, LanguageServer, LspService};
 
 use super::capabilities::{self, Can};
 use super::document::Document;
-use super::publish::Publisher;
-use super::requests::{code_actions, completion, diagnostics, entry, hover, status, tree};
+use super::indexer::{Indexer, Order};
+use super::publish::{self, Publisher};
+use super::requests::{
+    code_actions, commands, completion, diagnostics, hierarchy, hover, navigation, references, status, structure,
+    symbols, tokens, workspace_diagnostics,
+};
 use super::state::{Session, View};
 use super::{from_proto, transport};
-use crate::course::Course;
+use crate::course::{Course, SETTINGS_FILE, settings};
+
+/// How often a partial result is sent at most.
+const PART: Duration = Duration::from_millis(50);
 
 /// The handlers.
 #[derive(Debug)]
 struct Server {
     session: Session,
     publisher: Publisher,
+    indexer: Indexer,
     gone: Arc<Notify>,
 }
 
-/// The service and its way to the client.
-pub fn service(gone: Arc<Notify>) -> (LspService<impl LanguageServer>, ClientSocket) {
-    LspService::build(|client| {
+/// The service, its way to the client, and what it holds.
+pub fn service(gone: Arc<Notify>) -> (LspService<impl LanguageServer>, ClientSocket, Option<Session>) {
+    let mut held = None;
+    let (service, socket) = LspService::build(|client| {
         let session = Session::new(client);
+        held = Some(session.clone());
         let publisher = Publisher::start(session.clone());
-        Server { session, publisher, gone }
+        let indexer = Indexer::start(session.clone());
+        Server { session, publisher, indexer, gone }
     })
     .custom_method("fascicle/status", Server::status)
-    .custom_method("fascicle/tree", Server::tree)
     .custom_method("fascicle/entry", Server::entry)
     .custom_method("$/setTrace", Server::set_trace)
-    .finish()
+    .finish();
+    (service, socket, held)
+}
+
+/// `$/progress` with a part of a result, which the crate's type has no room for.
+enum PartialResult {}
+
+impl lsp::notification::Notification for PartialResult {
+    type Params = Value;
+    const METHOD: &'static str = "$/progress";
 }
 
 /// Tells the work on a request that nobody waits for it any more.
@@ -54,35 +76,104 @@ impl Drop for TellWhenDropped {
 
 impl Server {
     fn view(&self, uri: &lsp::Url) -> Result<View> {
-        self.session.view(uri).ok_or_else(|| Error {
-            code: ErrorCode::InvalidParams,
-            message: format!("{uri} is not open").into(),
-            data: None,
-        })
+        self.session.view(uri).ok_or_else(|| not_open(uri))
     }
 
-    /// Answers a request in another thread. The view was taken before the first await.
-    async fn answer<T: Send + 'static>(
+    /// Answers a request about a document in another thread. The view was taken before the first await.
+    fn answer<T: Send + 'static>(
         &self,
         method: &'static str,
         view: Result<View>,
         work: impl FnOnce(&View) -> T + Send + 'static,
+    ) -> impl Future<Output = Result<T>> + Send {
+        self.try_answer(method, view, |view| Ok(work(view)))
+    }
+
+    /// The same for what the client asks for again after each change: work on a version that was overtaken is dropped.
+    fn answer_latest<T: Send + 'static>(
+        &self,
+        method: &'static str,
+        view: Result<View>,
+        work: impl FnOnce(&View) -> T + Send + 'static,
+    ) -> impl Future<Output = Result<T>> + Send {
+        let session = self.session.clone();
+        self.try_answer(method, view, move |view| {
+            if session.is_latest(view) { Ok(work(view)) } else { Err(Error::content_modified()) }
+        })
+    }
+
+    async fn try_answer<T: Send + 'static>(
+        &self,
+        method: &'static str,
+        view: Result<View>,
+        work: impl FnOnce(&View) -> Result<T> + Send + 'static,
     ) -> Result<T> {
         let view = view?;
         let began = Instant::now();
         let _tell = TellWhenDropped(Arc::clone(&view.cancelled));
+        let is_traced = self.session.state().trace;
         let job = tokio::task::spawn_blocking(move || {
+            let mut marks = vec![("waited for a thread", Instant::now())];
             if view.is_cancelled() {
-                return Err(Error::request_cancelled());
+                return (Err(Error::request_cancelled()), marks);
             }
-            Ok(work(&view))
+            if is_traced {
+                view.course.knowledge();
+                marks.push(("waited for the vocabulary", Instant::now()));
+                view.reading();
+                marks.push(("read the document", Instant::now()));
+            }
+            let answer = work(&view);
+            marks.push(("answered", Instant::now()));
+            (answer, marks)
         });
-        let answer = job.await.unwrap_or_else(|_| Err(Error::internal_error()));
-        let mut state = self.session.state();
-        let times = state.times.entry(method).or_default();
-        times.count += 1;
-        times.last = began.elapsed();
-        times.longest = times.longest.max(times.last);
+        let Ok((answer, marks)) = job.await else { return Err(Error::internal_error()) };
+        self.note(method, began, is_traced, &marks);
+        answer
+    }
+
+    /// Keeps how long a request took, and tells the client if it wants to know.
+    fn note(&self, method: &'static str, began: Instant, is_traced: bool, marks: &[(&str, Instant)]) {
+        let took = began.elapsed();
+        {
+            let mut state = self.session.state();
+            let times = state.times.entry(method).or_default();
+            times.count += 1;
+            times.last = took;
+            times.longest = times.longest.max(took);
+        }
+        if is_traced {
+            let milliseconds = |time: Duration| format!("{:.2} ms", time.as_secs_f64() * 1e3);
+            let mut from = began;
+            let mut steps = Vec::new();
+            for (what, at) in marks {
+                steps.push(format!("{what}: {}", milliseconds(at.saturating_duration_since(from))));
+                from = *at;
+            }
+            let params = lsp::LogTraceParams {
+                message: format!("{method}: {}", milliseconds(took)),
+                verbose: Some(steps.join("\n")),
+            };
+            let client = self.session.client.clone();
+            tokio::spawn(async move { client.send_notification::<lsp::notification::LogTrace>(params).await });
+        }
+    }
+
+    /// Answers a request about the vocabulary in another thread.
+    async fn ask<T: Send + 'static>(
+        &self,
+        method: &'static str,
+        work: impl FnOnce(&Course, &Can) -> T + Send + 'static,
+    ) -> Result<T> {
+        let (course, can) = {
+            let state = self.session.state();
+            let folder = state.folders.first().map(|folder| &folder.course);
+            (Arc::clone(folder.unwrap_or(&state.elsewhere)), Arc::clone(&state.can))
+        };
+        let began = Instant::now();
+        let answer =
+            tokio::task::spawn_blocking(move || work(&course, &can)).await.map_err(|_| Error::internal_error());
+        self.note(method, began, false, &[]);
         answer
     }
 
@@ -91,14 +182,8 @@ impl Server {
         Ok(status::status(&self.session))
     }
 
-    async fn tree(&self, params: tree::TreeParams) -> Result<Option<tree::Tree>> {
-        let view = self.view(&params.text_document.uri);
-        self.answer("fascicle/tree", view, move |view| tree::tree(view, &params)).await
-    }
-
-    async fn entry(&self, params: entry::EntryParams) -> Result<Option<entry::Entry>> {
-        let course = Arc::clone(&self.session.state().elsewhere);
-        tokio::task::spawn_blocking(move || entry::entry(&course, &params)).await.map_err(|_| Error::internal_error())
+    async fn entry(&self, params: navigation::EntryParams) -> Result<Option<navigation::EntryDocument>> {
+        self.ask("fascicle/entry", move |course, can| navigation::entry(course, can.entry_documents, &params)).await
     }
 
     #[allow(clippy::unused_async)] // the shape that the service wants
@@ -122,11 +207,125 @@ impl Server {
         }
     }
 
+    /// A document has changed.
     fn changed(&self, uri: lsp::Url) {
         if !self.session.state().can.pull_diagnostics {
             self.publisher.mark(uri);
         }
+        self.session.bump();
     }
+
+    /// Settings or vocabulary have changed: everything is read and told anew.
+    fn reopen(&self) {
+        let folders: Vec<PathBuf> = {
+            let mut state = self.session.state();
+            state.reopen_courses();
+            state.folders.iter().map(|folder| folder.root.clone()).collect()
+        };
+        for root in folders {
+            self.indexer.order(Order::Folder(root));
+        }
+        refresh(&self.session, &self.publisher);
+    }
+
+    /// Asks for the editor's settings, and takes them.
+    fn ask_settings(&self, pushed: Option<Value>) {
+        let (session, publisher, indexer) = (self.session.clone(), self.publisher.clone(), self.indexer.clone());
+        tokio::spawn(async move {
+            let item = lsp::ConfigurationItem { scope_uri: None, section: Some("fascicle".to_owned()) };
+            let can = session.state().can.configuration;
+            let value = if can {
+                session.client.configuration(vec![item]).await.ok().and_then(|list| list.into_iter().next())
+            } else {
+                pushed.map(|all| all.get("fascicle").cloned().unwrap_or(all))
+            };
+            let Some(value) = value.filter(Value::is_object) else { return };
+            let (editor, wrong) = settings::from_client(&value);
+            if !wrong.is_empty() {
+                let message = format!("fascicle has no such settings, or not of that kind: {}", wrong.join(", "));
+                session.client.show_message(lsp::MessageType::WARNING, message).await;
+            }
+            let Some(editor) = editor else { return };
+            let folders: Vec<PathBuf> = {
+                let mut state = session.state();
+                if state.editor == editor {
+                    return;
+                }
+                state.editor = editor;
+                state.reopen_courses();
+                state.folders.iter().map(|folder| folder.root.clone()).collect()
+            };
+            for root in folders {
+                indexer.order(Order::Folder(root));
+            }
+            refresh(&session, &publisher);
+        });
+    }
+
+    /// Asks the client to watch the files that we read.
+    fn watch(&self) {
+        if !self.session.state().can.watch {
+            return;
+        }
+        let glob = |pattern: &str| lsp::FileSystemWatcher {
+            glob_pattern: lsp::GlobPattern::String(pattern.to_owned()),
+            kind: None,
+        };
+        let options = lsp::DidChangeWatchedFilesRegistrationOptions {
+            watchers: vec![glob("**/*.{md,markdown,mdx,qmd,rmd,mdown,vtt,srt,txt,text}"), glob("**/*.toml")],
+        };
+        let registration = lsp::Registration {
+            id: "fascicle/files".to_owned(),
+            method: "workspace/didChangeWatchedFiles".to_owned(),
+            register_options: serde_json::to_value(options).ok(),
+        };
+        let client = self.session.client.clone();
+        tokio::spawn(async move {
+            if let Err(error) = client.register_capability(vec![registration]).await {
+                tracing::warn!(%error, "the client does not watch files");
+            }
+        });
+    }
+}
+
+/// Has everything told anew.
+fn refresh(session: &Session, publisher: &Publisher) {
+    session.bump();
+    let (can, open) = {
+        let state = session.state();
+        (Arc::clone(&state.can), state.documents.keys().cloned().collect::<Vec<_>>())
+    };
+    if !can.pull_diagnostics {
+        for uri in open {
+            publisher.mark(uri);
+        }
+    }
+    let session = session.clone();
+    tokio::spawn(async move {
+        publish::settings(&session).await;
+        let client = &session.client;
+        let (lenses, hints, tokens) = can.refresh;
+        if can.pull_diagnostics && can.refresh_diagnostics {
+            drop(client.workspace_diagnostic_refresh().await);
+        }
+        if lenses {
+            drop(client.code_lens_refresh().await);
+        }
+        if hints {
+            drop(client.inlay_hint_refresh().await);
+        }
+        if tokens {
+            drop(client.semantic_tokens_refresh().await);
+        }
+    });
+}
+
+fn not_open(uri: &lsp::Url) -> Error {
+    Error { code: ErrorCode::InvalidParams, message: format!("{uri} is not open").into(), data: None }
+}
+
+fn path(uri: &lsp::Url) -> Option<PathBuf> {
+    uri.to_file_path().ok()
 }
 
 #[tower_lsp::async_trait]
@@ -140,22 +339,20 @@ impl LanguageServer for Server {
             Some(folders) => folders.iter().map(|folder| folder.uri.clone()).collect(),
             None => root.into_iter().collect(),
         };
-        let known = self.session.known.clone();
         {
             let mut state = self.session.state();
             state.encoding = encoding;
-            state.can = Arc::new(Can::read(&params.capabilities));
+            state.can = Arc::new(Can::read(&params));
             state.trace = params.trace == Some(lsp::TraceValue::Verbose);
-            state.courses = folders
-                .iter()
-                .filter_map(|uri| uri.to_file_path().ok())
-                .map(|root| Arc::new(Course::open(&root, &known)))
-                .collect();
+            for root in folders.iter().filter_map(path) {
+                state.add_folder(root);
+            }
         }
         if let Some(process) = params.process_id {
             transport::watch_parent(process, Arc::clone(&self.gone));
         }
         // The answer does not wait for the vocabulary; whoever needs it first does.
+        let known = self.session.known.clone();
         tokio::task::spawn_blocking(move || {
             known.get();
         });
@@ -166,6 +363,17 @@ impl LanguageServer for Server {
                 version: Some(env!("CARGO_PKG_VERSION").to_owned()),
             }),
         })
+    }
+
+    async fn initialized(&self, _: lsp::InitializedParams) {
+        let roots: Vec<PathBuf> = self.session.state().folders.iter().map(|folder| folder.root.clone()).collect();
+        for root in roots {
+            self.indexer.order(Order::Folder(root));
+        }
+        self.watch();
+        self.ask_settings(None);
+        let session = self.session.clone();
+        tokio::spawn(async move { publish::settings(&session).await });
     }
 
     async fn shutdown(&self) -> Result<()> {
@@ -204,14 +412,54 @@ impl LanguageServer for Server {
         }
     }
 
+    async fn did_save(&self, params: lsp::DidSaveTextDocumentParams) {
+        if params.text_document.uri.path().ends_with(SETTINGS_FILE) {
+            self.reopen();
+        }
+    }
+
     async fn did_close(&self, params: lsp::DidCloseTextDocumentParams) {
         let uri = params.text_document.uri;
         {
             let mut state = self.session.state();
             state.documents.remove(&uri);
             state.dropped.remove(&uri);
+            state.tokens.remove(&uri);
+        }
+        // What stands on disk counts again.
+        if let Some(path) = path(&uri) {
+            self.indexer.order(Order::Files(vec![path]));
         }
         self.changed(uri);
+    }
+
+    async fn did_change_configuration(&self, params: lsp::DidChangeConfigurationParams) {
+        self.ask_settings(Some(params.settings));
+    }
+
+    async fn did_change_workspace_folders(&self, params: lsp::DidChangeWorkspaceFoldersParams) {
+        let added: Vec<PathBuf> = params.event.added.iter().filter_map(|folder| path(&folder.uri)).collect();
+        let removed: Vec<PathBuf> = params.event.removed.iter().filter_map(|folder| path(&folder.uri)).collect();
+        {
+            let mut state = self.session.state();
+            state.folders.retain(|folder| !removed.contains(&folder.root));
+            for root in added {
+                state.add_folder(root);
+            }
+        }
+        self.reopen();
+    }
+
+    async fn did_change_watched_files(&self, params: lsp::DidChangeWatchedFilesParams) {
+        let paths: Vec<PathBuf> = params.changes.iter().filter_map(|change| path(&change.uri)).collect();
+        let is_toml = |path: &PathBuf| path.extension().is_some_and(|extension| extension == "toml");
+        if paths.iter().any(is_toml) {
+            self.reopen();
+        }
+        let documents: Vec<PathBuf> = paths.into_iter().filter(|path| !is_toml(path)).collect();
+        if !documents.is_empty() {
+            self.indexer.order(Order::Files(documents));
+        }
     }
 
     async fn hover(&self, params: lsp::HoverParams) -> Result<Option<lsp::Hover>> {
@@ -225,10 +473,7 @@ impl LanguageServer for Server {
     }
 
     async fn completion_resolve(&self, item: lsp::CompletionItem) -> Result<lsp::CompletionItem> {
-        let course = Arc::clone(&self.session.state().elsewhere);
-        tokio::task::spawn_blocking(move || completion::resolve(&course, item))
-            .await
-            .map_err(|_| Error::internal_error())
+        self.ask("completionItem/resolve", move |course, _| completion::resolve(course, item)).await
     }
 
     async fn code_action(&self, params: lsp::CodeActionParams) -> Result<Option<lsp::CodeActionResponse>> {
@@ -236,8 +481,289 @@ impl LanguageServer for Server {
         self.answer("textDocument/codeAction", view, move |view| Some(code_actions::code_actions(view, &params))).await
     }
 
+    async fn code_action_resolve(&self, action: lsp::CodeAction) -> Result<lsp::CodeAction> {
+        let Some(later) = code_actions::later_of(&action) else { return Ok(action) };
+        let view = self.session.view(&later.uri).ok_or_else(Error::content_modified);
+        self.try_answer("codeAction/resolve", view, move |view| code_actions::resolve(view, &later, action)).await
+    }
+
+    async fn execute_command(&self, params: lsp::ExecuteCommandParams) -> Result<Option<Value>> {
+        let Some(view) = commands::view(&self.session, &params.arguments) else {
+            return Err(Error::invalid_params("the first argument is the address of an open document"));
+        };
+        let edit = self
+            .answer("workspace/executeCommand", Ok(view), move |view| {
+                commands::edit(view, &params.command, &params.arguments)
+            })
+            .await?;
+        let Some(edit) = edit else { return Err(Error::invalid_params("no such command, or nothing to insert")) };
+        // The client's answer is not waited for: a handler that waits for its client could wait for ever.
+        let client = self.session.client.clone();
+        tokio::spawn(async move {
+            if let Err(error) = client.apply_edit(edit).await {
+                tracing::warn!(%error, "the client did not apply an edit");
+            }
+        });
+        Ok(None)
+    }
+
     async fn diagnostic(&self, params: lsp::DocumentDiagnosticParams) -> Result<lsp::DocumentDiagnosticReportResult> {
         let view = self.view(&params.text_document.uri);
-        self.answer("textDocument/diagnostic", view, move |view| diagnostics::document(view, &params)).await
+        self.answer_latest("textDocument/diagnostic", view, move |view| diagnostics::document(view, &params)).await
+    }
+
+    async fn workspace_diagnostic(
+        &self,
+        params: lsp::WorkspaceDiagnosticParams,
+    ) -> Result<lsp::WorkspaceDiagnosticReportResult> {
+        let mut changes = self.session.changes();
+        let token = params.partial_result_params.partial_result_token;
+        loop {
+            let all = self.session.anywhere();
+            let known = Arc::clone(&self.session.state().told);
+            let _tell = TellWhenDropped(Arc::clone(&all.here.cancelled));
+            let (sender, mut parts) = mpsc::unbounded_channel();
+            let previous = params.previous_result_ids.clone();
+            let job = tokio::task::spawn_blocking(move || {
+                workspace_diagnostics::reports(&all, &known, previous, &mut |report| drop(sender.send(report)))
+            });
+            let mut items = Vec::new();
+            let mut is_news = false;
+            let mut last = Instant::now();
+            while let Some(report) = parts.recv().await {
+                is_news |= workspace_diagnostics::is_news(&report);
+                items.push(report);
+                if let Some(token) = token.as_ref().filter(|_| is_news && last.elapsed() > PART) {
+                    let value = json!({ "token": token, "value": { "items": std::mem::take(&mut items) } });
+                    self.session.client.send_notification::<PartialResult>(value).await;
+                    last = Instant::now();
+                }
+            }
+            let told = job.await.map_err(|_| Error::internal_error())?;
+            self.session.state().told = Arc::new(told);
+            if is_news {
+                let report = lsp::WorkspaceDiagnosticReport { items };
+                return Ok(lsp::WorkspaceDiagnosticReportResult::Report(report));
+            }
+            // Nothing is new: the answer waits until something is, so that the client need not ask again and again.
+            if changes.changed().await.is_err() {
+                return Err(Error::internal_error());
+            }
+        }
+    }
+
+    async fn goto_definition(&self, params: lsp::GotoDefinitionParams) -> Result<Option<lsp::GotoDefinitionResponse>> {
+        let at = params.text_document_position_params;
+        let view = self.view(&at.text_document.uri);
+        self.answer("textDocument/definition", view, move |view| navigation::definition(view, at.position)).await
+    }
+
+    async fn goto_declaration(&self, params: lsp::GotoDefinitionParams) -> Result<Option<lsp::GotoDefinitionResponse>> {
+        let at = params.text_document_position_params;
+        let view = self.view(&at.text_document.uri);
+        self.answer("textDocument/declaration", view, move |view| navigation::definition(view, at.position)).await
+    }
+
+    async fn goto_type_definition(
+        &self,
+        params: lsp::GotoDefinitionParams,
+    ) -> Result<Option<lsp::GotoDefinitionResponse>> {
+        let at = params.text_document_position_params;
+        let view = self.view(&at.text_document.uri);
+        self.answer("textDocument/typeDefinition", view, move |view| navigation::type_definition(view, at.position))
+            .await
+    }
+
+    async fn references(&self, params: lsp::ReferenceParams) -> Result<Option<Vec<lsp::Location>>> {
+        let at = params.text_document_position;
+        let with_definition = params.context.include_declaration;
+        let all = self.session.everywhere(&at.text_document.uri).ok_or_else(|| not_open(&at.text_document.uri))?;
+        let view = Ok(all.here.clone());
+        self.answer("textDocument/references", view, move |_| {
+            references::references(&all, at.position, with_definition)
+        })
+        .await
+    }
+
+    async fn document_highlight(
+        &self,
+        params: lsp::DocumentHighlightParams,
+    ) -> Result<Option<Vec<lsp::DocumentHighlight>>> {
+        let at = params.text_document_position_params;
+        let view = self.view(&at.text_document.uri);
+        self.answer("textDocument/documentHighlight", view, move |view| navigation::highlight(view, at.position)).await
+    }
+
+    async fn linked_editing_range(
+        &self,
+        params: lsp::LinkedEditingRangeParams,
+    ) -> Result<Option<lsp::LinkedEditingRanges>> {
+        let at = params.text_document_position_params;
+        let view = self.view(&at.text_document.uri);
+        self.answer("textDocument/linkedEditingRange", view, move |view| navigation::linked(view, at.position)).await
+    }
+
+    async fn prepare_rename(&self, at: lsp::TextDocumentPositionParams) -> Result<Option<lsp::PrepareRenameResponse>> {
+        let view = self.view(&at.text_document.uri);
+        self.answer("textDocument/prepareRename", view, move |view| references::prepare(view, at.position)).await
+    }
+
+    async fn rename(&self, params: lsp::RenameParams) -> Result<Option<lsp::WorkspaceEdit>> {
+        let at = params.text_document_position;
+        let all = self.session.everywhere(&at.text_document.uri).ok_or_else(|| not_open(&at.text_document.uri))?;
+        let view = Ok(all.here.clone());
+        let new = params.new_name;
+        self.try_answer("textDocument/rename", view, move |_| references::rename(&all, at.position, &new)).await
+    }
+
+    async fn document_symbol(&self, params: lsp::DocumentSymbolParams) -> Result<Option<lsp::DocumentSymbolResponse>> {
+        let view = self.view(&params.text_document.uri);
+        self.answer_latest("textDocument/documentSymbol", view, |view| Some(symbols::document(view))).await
+    }
+
+    async fn symbol(&self, params: lsp::WorkspaceSymbolParams) -> Result<Option<Vec<lsp::SymbolInformation>>> {
+        let all = self.session.anywhere();
+        let view = Ok(all.here.clone());
+        self.answer("workspace/symbol", view, move |_| Some(references::symbols(&all, &params.query))).await
+    }
+
+    async fn prepare_call_hierarchy(
+        &self,
+        params: lsp::CallHierarchyPrepareParams,
+    ) -> Result<Option<Vec<lsp::CallHierarchyItem>>> {
+        let at = params.text_document_position_params;
+        let view = self.view(&at.text_document.uri);
+        self.answer("textDocument/prepareCallHierarchy", view, move |view| hierarchy::prepare_calls(view, at.position))
+            .await
+    }
+
+    async fn incoming_calls(
+        &self,
+        params: lsp::CallHierarchyIncomingCallsParams,
+    ) -> Result<Option<Vec<lsp::CallHierarchyIncomingCall>>> {
+        self.ask("callHierarchy/incomingCalls", move |course, can| {
+            hierarchy::incoming(course, can.entry_documents, &params.item)
+        })
+        .await
+    }
+
+    async fn outgoing_calls(
+        &self,
+        params: lsp::CallHierarchyOutgoingCallsParams,
+    ) -> Result<Option<Vec<lsp::CallHierarchyOutgoingCall>>> {
+        self.ask("callHierarchy/outgoingCalls", move |course, can| {
+            hierarchy::outgoing(course, can.entry_documents, &params.item)
+        })
+        .await
+    }
+
+    async fn prepare_type_hierarchy(
+        &self,
+        params: lsp::TypeHierarchyPrepareParams,
+    ) -> Result<Option<Vec<lsp::TypeHierarchyItem>>> {
+        let at = params.text_document_position_params;
+        let view = self.view(&at.text_document.uri);
+        self.answer("textDocument/prepareTypeHierarchy", view, move |view| hierarchy::prepare_types(view, at.position))
+            .await
+    }
+
+    async fn supertypes(
+        &self,
+        params: lsp::TypeHierarchySupertypesParams,
+    ) -> Result<Option<Vec<lsp::TypeHierarchyItem>>> {
+        self.ask("typeHierarchy/supertypes", move |course, can| {
+            hierarchy::supertypes(course, can.entry_documents, &params.item)
+        })
+        .await
+    }
+
+    async fn subtypes(&self, params: lsp::TypeHierarchySubtypesParams) -> Result<Option<Vec<lsp::TypeHierarchyItem>>> {
+        self.ask("typeHierarchy/subtypes", move |course, can| {
+            hierarchy::subtypes(course, can.entry_documents, &params.item)
+        })
+        .await
+    }
+
+    async fn code_lens(&self, params: lsp::CodeLensParams) -> Result<Option<Vec<lsp::CodeLens>>> {
+        let view = self.view(&params.text_document.uri);
+        self.answer_latest("textDocument/codeLens", view, |view| Some(structure::lenses(view))).await
+    }
+
+    async fn inlay_hint(&self, params: lsp::InlayHintParams) -> Result<Option<Vec<lsp::InlayHint>>> {
+        let view = self.view(&params.text_document.uri);
+        self.answer_latest("textDocument/inlayHint", view, move |view| Some(structure::hints(view, params.range))).await
+    }
+
+    async fn inlay_hint_resolve(&self, hint: lsp::InlayHint) -> Result<lsp::InlayHint> {
+        self.ask("inlayHint/resolve", move |course, _| structure::resolve_hint(course, hint)).await
+    }
+
+    async fn semantic_tokens_full(
+        &self,
+        params: lsp::SemanticTokensParams,
+    ) -> Result<Option<lsp::SemanticTokensResult>> {
+        let uri = params.text_document.uri;
+        let view = self.view(&uri);
+        let data = self.answer_latest("textDocument/semanticTokens/full", view, tokens::full).await?;
+        let result_id = self.keep_tokens(uri, &data);
+        Ok(Some(lsp::SemanticTokensResult::Tokens(lsp::SemanticTokens { result_id: Some(result_id), data })))
+    }
+
+    async fn semantic_tokens_full_delta(
+        &self,
+        params: lsp::SemanticTokensDeltaParams,
+    ) -> Result<Option<lsp::SemanticTokensFullDeltaResult>> {
+        let uri = params.text_document.uri;
+        let view = self.view(&uri);
+        let old = self.session.state().tokens.get(&uri).filter(|(id, _)| *id == params.previous_result_id).cloned();
+        let data = self.answer_latest("textDocument/semanticTokens/full/delta", view, tokens::full).await?;
+        let result_id = Some(self.keep_tokens(uri, &data));
+        Ok(Some(match old {
+            Some((_, old)) => lsp::SemanticTokensFullDeltaResult::TokensDelta(lsp::SemanticTokensDelta {
+                result_id,
+                edits: tokens::delta(&old, &data),
+            }),
+            None => lsp::SemanticTokensFullDeltaResult::Tokens(lsp::SemanticTokens { result_id, data }),
+        }))
+    }
+
+    async fn semantic_tokens_range(
+        &self,
+        params: lsp::SemanticTokensRangeParams,
+    ) -> Result<Option<lsp::SemanticTokensRangeResult>> {
+        let view = self.view(&params.text_document.uri);
+        let data = self
+            .answer_latest("textDocument/semanticTokens/range", view, move |view| tokens::range(view, params.range))
+            .await?;
+        Ok(Some(lsp::SemanticTokensRangeResult::Tokens(lsp::SemanticTokens { result_id: None, data })))
+    }
+
+    async fn folding_range(&self, params: lsp::FoldingRangeParams) -> Result<Option<Vec<lsp::FoldingRange>>> {
+        let view = self.view(&params.text_document.uri);
+        self.answer_latest("textDocument/foldingRange", view, |view| Some(structure::folding(view))).await
+    }
+
+    async fn selection_range(&self, params: lsp::SelectionRangeParams) -> Result<Option<Vec<lsp::SelectionRange>>> {
+        let view = self.view(&params.text_document.uri);
+        self.answer("textDocument/selectionRange", view, move |view| {
+            Some(structure::selection(view, &params.positions))
+        })
+        .await
+    }
+
+    async fn document_link(&self, params: lsp::DocumentLinkParams) -> Result<Option<Vec<lsp::DocumentLink>>> {
+        let view = self.view(&params.text_document.uri);
+        self.answer_latest("textDocument/documentLink", view, |view| Some(structure::links(view))).await
+    }
+}
+
+impl Server {
+    /// Keeps what the client has now, so that next time only the difference is sent.
+    fn keep_tokens(&self, uri: lsp::Url, data: &[lsp::SemanticToken]) -> String {
+        let mut state = self.session.state();
+        let number = state.tokens.get(&uri).and_then(|(id, _)| id.parse::<u64>().ok()).map_or(1, |id| id + 1);
+        let id = number.to_string();
+        state.tokens.insert(uri, (id.clone(), Arc::new(data.to_vec())));
+        id
     }
 }

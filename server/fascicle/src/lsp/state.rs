@@ -4,6 +4,7 @@
 //! [`View`] is one version of one document with the settings that hold for it; it stays true whatever comes after it.
 
 use std::collections::{BTreeMap, HashMap, HashSet};
+use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::time::Duration;
@@ -11,12 +12,17 @@ use std::time::Duration;
 use fascicle_analysis::Reading;
 use fascicle_analysis::Span;
 use fascicle_analysis::lines::{Encoding, Position};
+use tokio::sync::watch;
 use tower_lsp::Client;
-use tower_lsp::lsp_types::Url;
+use tower_lsp::lsp_types::{SemanticToken, Url};
 
 use super::capabilities::Can;
 use super::document::Document;
-use crate::course::{Course, Lazy};
+use super::everywhere::Everywhere;
+use super::requests::workspace_diagnostics::Told;
+use crate::course::index::Index;
+use crate::course::settings::File;
+use crate::course::{Course, Lazy, SETTINGS_FILE};
 
 /// What the server holds.
 #[derive(Debug)]
@@ -29,14 +35,36 @@ pub struct State {
     pub documents: HashMap<Url, Arc<Document>>,
     /// Documents that were dropped because an edit could not be applied.
     pub dropped: HashSet<Url>,
-    /// The courses, one a workspace folder.
-    pub courses: Vec<Arc<Course>>,
+    /// The workspace folders.
+    pub folders: Vec<Folder>,
+    /// Courses by their folders, each opened when a document of it is first asked for.
+    pub courses: HashMap<PathBuf, Arc<Course>>,
     /// What holds outside all folders.
     pub elsewhere: Arc<Course>,
+    /// What the editor's settings say.
+    pub editor: File,
     /// Times of the requests, by method.
     pub times: BTreeMap<&'static str, Times>,
     /// The client wants to see where the time goes.
     pub trace: bool,
+    /// The semantic tokens that the client has, with the name of the result.
+    pub tokens: HashMap<Url, (String, Arc<Vec<SemanticToken>>)>,
+    /// What was last told of files on disk.
+    pub told: Arc<Told>,
+    known: Lazy,
+}
+
+/// A workspace folder.
+#[derive(Clone, Debug)]
+pub struct Folder {
+    /// Its path.
+    pub root: PathBuf,
+    /// Its course.
+    pub course: Arc<Course>,
+    /// What its documents name.
+    pub index: Arc<Index>,
+    /// The index was built once.
+    pub is_indexed: bool,
 }
 
 /// How long the requests of one method took.
@@ -58,6 +86,7 @@ pub struct Session {
     /// The built-in vocabulary.
     pub known: Lazy,
     state: Arc<Mutex<State>>,
+    changes: watch::Sender<u64>,
 }
 
 impl Session {
@@ -69,12 +98,17 @@ impl Session {
             can: Arc::default(),
             documents: HashMap::new(),
             dropped: HashSet::new(),
-            courses: Vec::new(),
+            folders: Vec::new(),
+            courses: HashMap::new(),
             elsewhere: Arc::new(Course::none(&known)),
+            editor: File::default(),
             times: BTreeMap::new(),
             trace: false,
+            tokens: HashMap::new(),
+            told: Arc::default(),
+            known: known.clone(),
         };
-        Self { client, known, state: Arc::new(Mutex::new(state)) }
+        Self { client, known, state: Arc::new(Mutex::new(state)), changes: watch::Sender::new(0) }
     }
 
     /// The state. Hold it shortly, and never across an await.
@@ -82,18 +116,42 @@ impl Session {
         self.state.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
+    /// Says that something has changed that diagnostics depend on.
+    pub fn bump(&self) {
+        self.changes.send_modify(|count| *count += 1);
+    }
+
+    /// Tells when something changes from now on.
+    pub fn changes(&self) -> watch::Receiver<u64> {
+        self.changes.subscribe()
+    }
+
     /// A snapshot of an open document.
     pub fn view(&self, uri: &Url) -> Option<View> {
-        let state = self.state();
-        let document = Arc::clone(state.documents.get(uri)?);
-        Some(View {
-            uri: uri.clone(),
-            document,
-            course: state.course_of(uri),
+        self.state().view(uri)
+    }
+
+    /// A snapshot of all documents.
+    pub fn everywhere(&self, uri: &Url) -> Option<Everywhere> {
+        let mut state = self.state();
+        let here = state.view(uri)?;
+        Some(state.everywhere(here))
+    }
+
+    /// A snapshot of all documents, asked about none of them.
+    pub fn anywhere(&self) -> Everywhere {
+        let mut state = self.state();
+        let course =
+            state.folders.first().map_or_else(|| Arc::clone(&state.elsewhere), |folder| Arc::clone(&folder.course));
+        let here = View {
+            uri: Url::from_file_path(std::env::temp_dir()).unwrap_or_else(|()| nowhere()),
+            document: Arc::new(Document::on_disk(fascicle_analysis::Form::Plain, "")),
+            course,
             encoding: state.encoding,
             can: Arc::clone(&state.can),
             cancelled: Arc::default(),
-        })
+        };
+        state.everywhere(here)
     }
 
     /// Whether a view is of the latest version of its document.
@@ -102,15 +160,83 @@ impl Session {
     }
 }
 
+/// An address of nothing.
+#[allow(clippy::expect_used)]
+fn nowhere() -> Url {
+    Url::parse("fascicle:/").expect("a constant that parses")
+}
+
 impl State {
-    /// The course that a document belongs to: of the folders that hold it, the innermost.
-    pub fn course_of(&self, uri: &Url) -> Arc<Course> {
-        let path = uri.to_file_path().ok();
-        let held = path.and_then(|path| {
-            let depth = |course: &Arc<Course>| course.root.as_ref().map_or(0, |root| root.as_os_str().len());
-            self.courses.iter().filter(|course| course.holds(&path)).max_by_key(|course| depth(course))
-        });
-        Arc::clone(held.unwrap_or(&self.elsewhere))
+    /// A snapshot of an open document.
+    pub fn view(&mut self, uri: &Url) -> Option<View> {
+        let document = Arc::clone(self.documents.get(uri)?);
+        Some(View {
+            uri: uri.clone(),
+            document,
+            course: self.course_of(uri),
+            encoding: self.encoding,
+            can: Arc::clone(&self.can),
+            cancelled: Arc::default(),
+        })
+    }
+
+    fn everywhere(&mut self, here: View) -> Everywhere {
+        let open: Vec<Url> = self.documents.keys().cloned().collect();
+        let mut open: Vec<View> = open.iter().filter_map(|uri| self.view(uri)).collect();
+        open.sort_by(|a, b| a.uri.cmp(&b.uri));
+        let indexes = self.folders.iter().map(|folder| Arc::clone(&folder.index)).collect();
+        Everywhere { here, open, indexes }
+    }
+
+    /// The course that a document belongs to: the nearest folder above it with a settings file, else the innermost
+    /// workspace folder, else none.
+    pub fn course_of(&mut self, uri: &Url) -> Arc<Course> {
+        let Ok(path) = uri.to_file_path() else { return Arc::clone(&self.elsewhere) };
+        let parent = path.parent().unwrap_or(&path).to_path_buf();
+        if let Some(course) = self.courses.get(&parent) {
+            return Arc::clone(course);
+        }
+        let course = if let Some(root) = parent.ancestors().find(|folder| folder.join(SETTINGS_FILE).is_file()) {
+            self.course_at(root)
+        } else {
+            let inner = self.folders.iter().filter(|folder| path.starts_with(&folder.root));
+            let inner = inner.max_by_key(|folder| folder.root.as_os_str().len());
+            Arc::clone(inner.map_or(&self.elsewhere, |folder| &folder.course))
+        };
+        self.courses.insert(parent, Arc::clone(&course));
+        course
+    }
+
+    /// The course in a folder.
+    fn course_at(&mut self, root: &Path) -> Arc<Course> {
+        let opened = self.courses.values().chain(self.folders.iter().map(|folder| &folder.course));
+        if let Some(course) = opened.into_iter().find(|course| course.root.as_deref() == Some(root)) {
+            return Arc::clone(course);
+        }
+        Arc::new(Course::open_over(root, &self.known, &self.editor))
+    }
+
+    /// Adds a workspace folder.
+    pub fn add_folder(&mut self, root: PathBuf) {
+        if self.folders.iter().any(|folder| folder.root == root) {
+            return;
+        }
+        self.courses.clear();
+        let course = Arc::new(Course::open_over(&root, &self.known, &self.editor));
+        self.folders.push(Folder { root, course, index: Arc::default(), is_indexed: false });
+    }
+
+    /// Reads all settings anew; what was read by the old ones is read again.
+    pub fn reopen_courses(&mut self) {
+        self.courses.clear();
+        self.told = Arc::default();
+        for folder in &mut self.folders {
+            folder.course = Arc::new(Course::open_over(&folder.root, &self.known, &self.editor));
+        }
+        self.elsewhere = Arc::new(Course::none_over(&self.known, &self.editor));
+        for document in self.documents.values_mut() {
+            *document = Arc::new(document.unread());
+        }
     }
 }
 

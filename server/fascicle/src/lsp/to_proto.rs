@@ -2,8 +2,10 @@
 
 use fascicle_analysis::lines::{Encoding, Position};
 use fascicle_analysis::{Finding, Fix, Severity, Span};
+use fascicle_vocab::Kind;
 use tower_lsp::lsp_types as lsp;
 
+use super::capabilities::Can;
 use super::state::View;
 
 /// Where the findings are explained; a finding's code is the anchor.
@@ -71,6 +73,21 @@ pub fn diagnostic(view: &View, finding: &Finding) -> lsp::Diagnostic {
     }
 }
 
+/// What is wrong at a line of a settings or vocabulary file.
+pub fn problem(problem: &fascicle_vocab::Problem) -> lsp::Diagnostic {
+    let line = problem.line.saturating_sub(1);
+    lsp::Diagnostic {
+        range: lsp::Range {
+            start: lsp::Position { line, character: 0 },
+            end: lsp::Position { line: line + 1, character: 0 },
+        },
+        severity: Some(lsp::DiagnosticSeverity::ERROR),
+        source: Some("fascicle".to_owned()),
+        message: problem.message.clone(),
+        ..Default::default()
+    }
+}
+
 /// Where a code is explained.
 pub fn code_page(code: &str) -> Option<lsp::Url> {
     lsp::Url::parse(&format!("{FINDINGS_PAGE}#{code}")).ok()
@@ -83,16 +100,34 @@ pub fn text_edits(view: &View, fix: &Fix) -> Vec<lsp::TextEdit> {
 
 /// Changes to one version of one document.
 pub fn workspace_edit(view: &View, edits: Vec<lsp::TextEdit>) -> lsp::WorkspaceEdit {
-    if view.can.document_changes {
-        let edit = lsp::TextDocumentEdit {
-            text_document: lsp::OptionalVersionedTextDocumentIdentifier {
-                uri: view.uri.clone(),
-                version: Some(view.document.version),
-            },
-            edits: edits.into_iter().map(lsp::OneOf::Left).collect(),
-        };
-        lsp::WorkspaceEdit { document_changes: Some(lsp::DocumentChanges::Edits(vec![edit])), ..Default::default() }
-    } else {
-        lsp::WorkspaceEdit { changes: Some([(view.uri.clone(), edits)].into()), ..Default::default() }
+    workspace_edits(&view.can, vec![(view.clone(), edits)])
+}
+
+/// Changes to documents; those that are open are changed in the version that was seen, or not at all.
+pub fn workspace_edits(can: &Can, edits: Vec<(View, Vec<lsp::TextEdit>)>) -> lsp::WorkspaceEdit {
+    if !can.document_changes {
+        let changes = edits.into_iter().map(|(view, edits)| (view.uri, edits)).collect();
+        return lsp::WorkspaceEdit { changes: Some(changes), ..Default::default() };
+    }
+    let edit = |(view, edits): (View, Vec<lsp::TextEdit>)| lsp::TextDocumentEdit {
+        text_document: lsp::OptionalVersionedTextDocumentIdentifier { uri: view.uri, version: view.document.version },
+        edits: edits.into_iter().map(lsp::OneOf::Left).collect(),
+    };
+    let edits = edits.into_iter().map(edit).collect();
+    lsp::WorkspaceEdit { document_changes: Some(lsp::DocumentChanges::Edits(edits)), ..Default::default() }
+}
+
+/// What a client shows for a kind of structure.
+pub const fn symbol_kind(kind: Kind) -> lsp::SymbolKind {
+    match kind {
+        Kind::Nerve => lsp::SymbolKind::FUNCTION,
+        Kind::Plexus => lsp::SymbolKind::MODULE,
+        Kind::Root => lsp::SymbolKind::CONSTANT,
+        Kind::Muscle => lsp::SymbolKind::CLASS,
+        Kind::Joint => lsp::SymbolKind::INTERFACE,
+        Kind::Landmark => lsp::SymbolKind::KEY,
+        Kind::Skin => lsp::SymbolKind::FIELD,
+        Kind::Movement => lsp::SymbolKind::EVENT,
+        Kind::Group => lsp::SymbolKind::ENUM,
     }
 }

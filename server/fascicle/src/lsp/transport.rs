@@ -41,8 +41,13 @@ enum Incoming {
 
 /// Serves until the client leaves, and says with which status the process is to end.
 ///
-/// `gone` is notified when the parent process has died.
-pub async fn serve<S>(mut service: S, socket: ClientSocket, gone: Arc<Notify>) -> ExitCode
+/// `gone` is notified when the parent process has died. `complete` may add to the result of a method.
+pub async fn serve<S>(
+    mut service: S,
+    socket: ClientSocket,
+    gone: Arc<Notify>,
+    complete: impl Fn(&str, &mut Value) + Clone + Send + 'static,
+) -> ExitCode
 where
     S: Service<Request, Response = Option<Response>, Error = ExitedError>,
     S::Future: Send + 'static,
@@ -89,11 +94,23 @@ where
             "shutdown" => shut_down = true,
             _ => {}
         }
-        if let Some(rest) = first_poll(&mut service, request, id, &output).await {
+        let method = request.method().to_owned();
+        let complete = complete.clone();
+        let finish = move |response: Response| -> Response {
+            let (id, result) = response.into_parts();
+            Response::from_parts(
+                id,
+                result.map(|mut result| {
+                    complete(&method, &mut result);
+                    result
+                }),
+            )
+        };
+        if let Some(rest) = first_poll(&mut service, request, id, &finish, &output).await {
             let (output, at_work) = (output.clone(), Arc::clone(&at_work));
             tokio::spawn(async move {
                 if let Some(response) = rest.await {
-                    output.send(&response);
+                    output.send(&finish(response));
                 }
                 drop(at_work);
             });
@@ -106,6 +123,7 @@ async fn first_poll<S>(
     service: &mut S,
     request: Request,
     id: Option<Id>,
+    finish: &impl Fn(Response) -> Response,
     output: &Output,
 ) -> Option<futures::future::BoxFuture<'static, Option<Response>>>
 where
@@ -133,7 +151,7 @@ where
     match (&mut rest).now_or_never() {
         Some(response) => {
             if let Some(response) = response {
-                output.send(&response);
+                output.send(&finish(response));
             }
             None
         }

@@ -54,6 +54,7 @@ fn item(
     }
 }
 
+/// Only to tell kinds apart at a glance: the protocol knows the kinds of programming languages.
 const fn kind(kind: Kind) -> lsp::CompletionItemKind {
     match kind {
         Kind::Nerve => lsp::CompletionItemKind::FUNCTION,

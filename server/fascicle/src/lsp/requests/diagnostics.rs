@@ -6,10 +6,13 @@ use fascicle_analysis::{Finding, FindingKind};
 use tower_lsp::lsp_types as lsp;
 
 use crate::lsp::state::View;
-use crate::lsp::to_proto;
+use crate::lsp::{library, to_proto};
 
 /// The diagnostics of a document, and whether one was held back because its word is still being typed.
 pub fn of(view: &View, settled: bool) -> (Vec<lsp::Diagnostic>, bool) {
+    if library::is_own(view) {
+        return (Vec::new(), false);
+    }
     let growing = view.document.growing.filter(|_| !settled);
     let grows = |finding: &Finding| finding.kind == FindingKind::Name && growing == Some(finding.span.end);
     let findings = &view.reading().findings;

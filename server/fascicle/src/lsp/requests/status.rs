@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::lsp::state::{Session, Times};
+use crate::lsp::state::{self, Session, Times};
 
 /// The answer to `fascicle/status`.
 #[derive(Debug, Serialize)]
@@ -16,10 +16,26 @@ pub struct Status {
     documents: usize,
     /// How many bytes of text they have.
     text: usize,
-    /// How many courses there are.
-    courses: usize,
+    /// The workspace folders.
+    folders: Vec<Folder>,
     /// Requests by method.
     requests: Vec<Latency>,
+}
+
+/// A workspace folder.
+#[derive(Debug, Serialize)]
+#[serde(rename_all = "camelCase")]
+struct Folder {
+    /// Its path.
+    path: String,
+    /// Its index is complete.
+    indexed: bool,
+    /// How many documents it has.
+    documents: usize,
+    /// How many bytes they have.
+    bytes: u64,
+    /// How many names are in them.
+    names: usize,
 }
 
 #[derive(Debug, Serialize)]
@@ -40,12 +56,19 @@ pub fn status(session: &Session) -> Status {
         last_milliseconds: times.last.as_secs_f64() * 1e3,
         longest_milliseconds: times.longest.as_secs_f64() * 1e3,
     };
+    let folder = |folder: &state::Folder| Folder {
+        path: folder.root.display().to_string(),
+        indexed: folder.is_indexed,
+        documents: folder.index.files.len(),
+        bytes: folder.index.files.values().map(|file| file.stamp.len).sum(),
+        names: folder.index.files.values().map(|file| file.contents.spots.len()).sum(),
+    };
     Status {
         version: env!("CARGO_PKG_VERSION"),
         memory: memory(),
         documents: state.documents.len(),
         text: state.documents.values().map(|document| document.len()).sum(),
-        courses: state.courses.len(),
+        folders: state.folders.iter().map(folder).collect(),
         requests: state.times.iter().map(latency).collect(),
     }
 }

@@ -1,0 +1,96 @@
+//! Hierarchies: where a nerve comes from and what it reaches; of which larger structures something is a part or a kind.
+
+use fascicle_model::{EntryId, Kind, Relation, Vocabulary};
+
+/// One step above or below.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Step {
+    /// What is reached.
+    pub entry: EntryId,
+    /// How: "arises from", "branch", "muscle" …
+    pub how: &'static str,
+    /// In some people, or by some sources.
+    pub variant: bool,
+}
+
+fn push(list: &mut Vec<Step>, entry: EntryId, how: &'static str, variant: bool) {
+    if !list.iter().any(|step| step.entry == entry) {
+        list.push(Step { entry, how, variant });
+    }
+}
+
+/// Towards the roots: what a nerve arises from, what supplies a muscle, what feels an area of skin or a joint.
+pub fn incoming(id: EntryId, vocabulary: &Vocabulary) -> Vec<Step> {
+    let mut list = Vec::new();
+    for fact in &vocabulary.entry(id).facts {
+        match fact.relation {
+            Relation::ArisesFrom { from, .. } => push(&mut list, from, "arises from", fact.variant),
+            Relation::FeltBy { nerve } => push(&mut list, nerve, "felt by", fact.variant),
+            _ => {}
+        }
+    }
+    if vocabulary.kind(id) == Kind::Muscle {
+        for supply in vocabulary.nerves_of(id) {
+            push(&mut list, supply.nerve, "supplied by", supply.variant);
+        }
+    }
+    for (owner, fact) in vocabulary.pointing_at(id) {
+        match fact.relation {
+            Relation::Gives { .. } => push(&mut list, owner, "branch of", fact.variant),
+            Relation::ContinuesAs { .. } => push(&mut list, owner, "continues", fact.variant),
+            Relation::Feels { .. } => push(&mut list, owner, "felt by", fact.variant),
+            _ => {}
+        }
+    }
+    list
+}
+
+/// Away from the roots: branches, muscles, skin and joints, in the order of the course.
+pub fn outgoing(id: EntryId, vocabulary: &Vocabulary) -> Vec<Step> {
+    let mut list = Vec::new();
+    for fact in &vocabulary.entry(id).facts {
+        match fact.relation {
+            Relation::Gives { nerve, .. } => push(&mut list, nerve, "branch", fact.variant),
+            Relation::ContinuesAs { nerve, .. } => push(&mut list, nerve, "continues as", fact.variant),
+            Relation::Supplies { muscle, .. } => push(&mut list, muscle, "muscle", fact.variant),
+            Relation::Feels { target } => push(&mut list, target, "sensory to", fact.variant),
+            _ => {}
+        }
+    }
+    for branch in vocabulary.branches(id) {
+        push(&mut list, branch, "branch", vocabulary.entry(branch).variant);
+    }
+    for supply in vocabulary.twigs(id) {
+        push(&mut list, supply.muscle, "muscle", supply.variant);
+    }
+    list
+}
+
+/// What something is a part or a member of.
+pub fn above(id: EntryId, vocabulary: &Vocabulary) -> Vec<Step> {
+    let mut list = Vec::new();
+    let entry = vocabulary.entry(id);
+    if let Some(whole) = entry.part_of {
+        push(&mut list, whole, "part of", false);
+    }
+    for fact in &entry.facts {
+        if let Relation::Member { of } = fact.relation {
+            push(&mut list, of, "member of", fact.variant);
+        }
+    }
+    list
+}
+
+/// What is a part or a member of something.
+pub fn below(id: EntryId, vocabulary: &Vocabulary) -> Vec<Step> {
+    let mut list = Vec::new();
+    for part in vocabulary.parts(id) {
+        push(&mut list, *part, "part", false);
+    }
+    for (owner, fact) in vocabulary.pointing_at(id) {
+        if matches!(fact.relation, Relation::Member { .. }) {
+            push(&mut list, owner, "member", fact.variant);
+        }
+    }
+    list
+}

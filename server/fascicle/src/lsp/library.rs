@@ -1,0 +1,84 @@
+//! Documents made from the vocabulary: one an entry, read only.
+//!
+//! A client that says so in its `initializationOptions` (`"entryDocuments": true`) gets addresses of the scheme
+//! `fascicle:` and asks for their text by `fascicle/entry`. For every other client they are written into the user's cache
+//! folder, where any editor can open them.
+
+use std::path::{Path, PathBuf};
+
+use fascicle_analysis::features::entry_document::entry_document;
+use fascicle_vocab::EntryId;
+use tower_lsp::lsp_types as lsp;
+
+use super::state::View;
+use crate::course::Course;
+
+/// The scheme of the addresses.
+pub const SCHEME: &str = "fascicle";
+
+/// Where an entry is to be read: in the overlay that states it, or in its document.
+pub fn location(course: &Course, virtual_documents: bool, id: EntryId) -> Option<lsp::Location> {
+    let entry = course.knowledge().vocabulary.entry(id);
+    let overlay = course.root.as_ref().map(|root| root.join(&entry.file)).filter(|path| path.is_file());
+    if let Some(path) = overlay {
+        let start = lsp::Position { line: entry.line.saturating_sub(1), character: 0 };
+        return Some(lsp::Location {
+            uri: lsp::Url::from_file_path(path).ok()?,
+            range: lsp::Range { start, end: start },
+        });
+    }
+    Some(lsp::Location { uri: address(course, virtual_documents, id)?, range: lsp::Range::default() })
+}
+
+/// Where the document of an entry is.
+pub fn address(course: &Course, virtual_documents: bool, id: EntryId) -> Option<lsp::Url> {
+    let name = &course.knowledge().vocabulary.entry(id).id;
+    if virtual_documents {
+        return lsp::Url::parse(&format!("{SCHEME}:/entry/{name}.md")).ok();
+    }
+    let path = folder().join(format!("{name}.md"));
+    write(&path, &text(course, id));
+    lsp::Url::from_file_path(path).ok()
+}
+
+/// The text of the document of an entry.
+pub fn text(course: &Course, id: EntryId) -> String {
+    entry_document(&course.knowledge().vocabulary, id, &|other| format!("{other}.md"))
+}
+
+/// The entry whose document an address is.
+pub fn entry_at(course: &Course, uri: &lsp::Url) -> Option<EntryId> {
+    let name = uri.path().rsplit('/').next()?.strip_suffix(".md")?;
+    course.knowledge().vocabulary.find(name)
+}
+
+/// Whether an address is one of ours, so that nothing is reported in it.
+pub fn is_ours(uri: &lsp::Url) -> bool {
+    uri.scheme() == SCHEME || uri.to_file_path().is_ok_and(|path| path.starts_with(folder()))
+}
+
+/// Whether a view is of one of our own documents.
+pub fn is_own(view: &View) -> bool {
+    is_ours(&view.uri)
+}
+
+fn folder() -> PathBuf {
+    let given = |name: &str| std::env::var_os(name).filter(|value| !value.is_empty()).map(PathBuf::from);
+    let cache = given("XDG_CACHE_HOME")
+        .or_else(|| given("LOCALAPPDATA"))
+        .or_else(|| given("HOME").map(|home| home.join(".cache")))
+        .unwrap_or_else(std::env::temp_dir);
+    cache.join("fascicle").join("entries")
+}
+
+/// Writes a document if it is not there as it should be. Where it cannot be written, the editor will say that there is
+/// none.
+fn write(path: &Path, text: &str) {
+    if std::fs::read_to_string(path).is_ok_and(|there| there == text) {
+        return;
+    }
+    let written = path.parent().map_or(Ok(()), std::fs::create_dir_all).and_then(|()| std::fs::write(path, text));
+    if let Err(error) = written {
+        tracing::warn!(%error, path = %path.display(), "cannot write the document of an entry");
+    }
+}

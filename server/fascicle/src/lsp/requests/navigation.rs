@@ -1,0 +1,104 @@
+//! `textDocument/definition`, `declaration`, `typeDefinition`, `references`, `documentHighlight`, and `fascicle/entry`.
+
+use fascicle_analysis::features::places::{self, Place};
+use fascicle_vocab::EntryId;
+use serde::{Deserialize, Serialize};
+use tower_lsp::lsp_types as lsp;
+
+use crate::course::Course;
+use crate::lsp::state::View;
+use crate::lsp::{from_proto, library, to_proto};
+
+/// The name at a position.
+pub fn place(view: &View, position: lsp::Position) -> Option<Place> {
+    places::at(view.reading(), view.offset(from_proto::position(position)))
+}
+
+/// `textDocument/definition`: where the structure is described.
+pub fn definition(view: &View, position: lsp::Position) -> Option<lsp::GotoDefinitionResponse> {
+    let place = place(view, position)?;
+    let targets: Vec<lsp::Location> =
+        place.entries.iter().filter_map(|id| library::location(&view.course, view.can.entry_documents, *id)).collect();
+    if view.can.definition_links {
+        let origin = to_proto::range(view, place.span);
+        let link = |target: lsp::Location| lsp::LocationLink {
+            origin_selection_range: Some(origin),
+            target_uri: target.uri,
+            target_range: target.range,
+            target_selection_range: target.range,
+        };
+        return Some(lsp::GotoDefinitionResponse::Link(targets.into_iter().map(link).collect()));
+    }
+    Some(lsp::GotoDefinitionResponse::Array(targets))
+}
+
+/// `textDocument/typeDefinition`: where that is described of which the structure is a part or a member.
+pub fn type_definition(view: &View, position: lsp::Position) -> Option<lsp::GotoDefinitionResponse> {
+    let place = place(view, position)?;
+    let vocabulary = &view.course.knowledge().vocabulary;
+    let above = place.entries.iter().flat_map(|id| fascicle_analysis::features::hierarchy::above(*id, vocabulary));
+    let targets = above.filter_map(|step| library::location(&view.course, view.can.entry_documents, step.entry));
+    Some(lsp::GotoDefinitionResponse::Array(targets.collect()))
+}
+
+/// The names of a structure in a document.
+pub fn names_of(view: &View, entries: &[EntryId]) -> Vec<Place> {
+    places::all(view.reading()).filter(|place| place.entries.iter().any(|id| entries.contains(id))).collect()
+}
+
+/// `textDocument/documentHighlight`
+pub fn highlight(view: &View, position: lsp::Position) -> Option<Vec<lsp::DocumentHighlight>> {
+    let place = place(view, position)?;
+    let names = names_of(view, &place.entries);
+    let highlight = |place: Place| lsp::DocumentHighlight {
+        range: to_proto::range(view, place.span),
+        kind: Some(lsp::DocumentHighlightKind::TEXT),
+    };
+    Some(names.into_iter().map(highlight).collect())
+}
+
+/// `textDocument/linkedEditingRange`: the same name in the same block, written the same way.
+pub fn linked(view: &View, position: lsp::Position) -> Option<lsp::LinkedEditingRanges> {
+    let here = place(view, position).filter(|place| place.editable && !place.shared)?;
+    let written = view.slice(here.span);
+    let same = |place: &Place| place.editable && !place.shared && view.slice(place.span) == written;
+    let ranges: Vec<lsp::Range> = places::in_block(view.reading(), here.block)
+        .filter(same)
+        .map(|place| to_proto::range(view, place.span))
+        .collect();
+    (ranges.len() > 1).then_some(lsp::LinkedEditingRanges { ranges, word_pattern: None })
+}
+
+/// What `fascicle/entry` asks for: an entry by its identifier or by the address of its document.
+#[derive(Debug, Deserialize)]
+#[serde(rename_all = "camelCase")]
+pub struct EntryParams {
+    /// Identifier.
+    id: Option<String>,
+    /// Address.
+    uri: Option<lsp::Url>,
+}
+
+/// The answer to `fascicle/entry`.
+#[derive(Debug, Serialize)]
+#[serde(rename_all = "camelCase")]
+pub struct EntryDocument {
+    /// Identifier.
+    id: String,
+    /// Address.
+    uri: Option<lsp::Url>,
+    /// Markdown.
+    text: String,
+}
+
+/// `fascicle/entry`
+pub fn entry(course: &Course, virtual_documents: bool, params: &EntryParams) -> Option<EntryDocument> {
+    let vocabulary = &course.knowledge().vocabulary;
+    let by_id = params.id.as_deref().and_then(|id| vocabulary.find(id));
+    let id = by_id.or_else(|| params.uri.as_ref().and_then(|uri| library::entry_at(course, uri)))?;
+    Some(EntryDocument {
+        id: vocabulary.entry(id).id.clone(),
+        uri: library::address(course, virtual_documents, id),
+        text: library::text(course, id),
+    })
+}
