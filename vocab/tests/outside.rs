@@ -166,7 +166,7 @@ fn open_identifiers() {
         let words: Vec<String> = name
             .to_lowercase()
             .split(|c: char| !c.is_alphanumeric())
-            .filter(|word| !matches!(*word, "" | "the" | "muscle" | "musculus"))
+            .filter(|word| !matches!(*word, "" | "the" | "muscle" | "musculus" | "bone"))
             .map(str::to_owned)
             .collect();
         words.join(" ")
@@ -179,7 +179,7 @@ fn open_identifiers() {
         }
     }
     assert_eq!(comparison.compared, labels.len(), "an identifier of the list is cited nowhere or twice");
-    comparison.settle(360);
+    comparison.settle(500);
 }
 
 #[derive(Deserialize)]
