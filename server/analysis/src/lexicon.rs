@@ -102,14 +102,14 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("branches|branch off? from", K::Branching, P::Nerve, P::Parent, "The axillary nerve branches from the posterior cord."),
     verb("branches|branch off", K::Branching, P::Nerve, P::Parent, "The axillary nerve branches off the posterior cord."),
     participle("arising|derived|originating|springing|formed|coming|made|built|given|drawn|descended off? up? from|by|of", K::Branching, P::Nerve, P::Parent, "The axillary nerve is derived from the posterior cord."),
-    participle("a|an|the|its|one|both? of? the|its? terminal|direct|main|large|larger|largest|small|smaller|smallest|named|chief|motor|sensory|muscular|cutaneous|collateral|infraclavicular|supraclavicular|two|three|four|long|short|deep|superficial|first|second|last|medial|lateral|anterior|posterior|upper|lower|slender|delicate|purely|important? terminal|direct|main|large|larger|largest|small|smaller|smallest|named|chief|motor|sensory|muscular|cutaneous|collateral|infraclavicular|supraclavicular|two|three|four|long|short|deep|superficial|first|second|last|medial|lateral|anterior|posterior|upper|lower|slender|delicate|purely|important? branch|branches|offshoot|offshoots|continuation|division|divisions|twig of|from", K::Branching, P::Nerve, P::Parent, "The axillary nerve is one of the two terminal branches of the posterior cord."),
+    participle("is|are|was? a|an|the|its|one|both? of? the|its? terminal|direct|main|large|larger|largest|small|smaller|smallest|named|chief|motor|sensory|muscular|cutaneous|collateral|infraclavicular|supraclavicular|two|three|four|long|short|deep|superficial|first|second|last|medial|lateral|anterior|posterior|upper|lower|slender|delicate|purely|important? terminal|direct|main|large|larger|largest|small|smaller|smallest|named|chief|motor|sensory|muscular|cutaneous|collateral|infraclavicular|supraclavicular|two|three|four|long|short|deep|superficial|first|second|last|medial|lateral|anterior|posterior|upper|lower|slender|delicate|purely|important? branch|branches|offshoot|offshoots|division|divisions|twig of|from", K::Branching, P::Nerve, P::Parent, "The axillary nerve is one of the two terminal branches of the posterior cord."),
     participle("member|part|one of", K::Membership, P::Muscle, P::Group, "Supraspinatus, member of the rotator cuff, abducts."),
     participle("given off by|from", K::Branching, P::Nerve, P::Parent, "The axillary nerve is given off by the posterior cord."),
     verb("gives|give off", K::Branching, P::Parent, P::Nerve, "The posterior cord gives off the axillary nerve."),
     verb("gives|give rise|origin to", K::Branching, P::Parent, P::Nerve, "The posterior cord gives rise to the axillary nerve."),
     verb("divides|divide|splits|split|bifurcates|branches into", K::Branching, P::Parent, P::Nerve, "The posterior cord divides into the axillary nerve and the radial nerve."),
     verb("ends|end|terminates|terminate by|as|in dividing? into?", K::Branching, P::Parent, P::Nerve, "The posterior cord ends by dividing into the axillary nerve and the radial nerve."),
-    verb("sends|send a? root|branch|contribution to", K::Branching, P::Parent, P::Nerve, "The posterior cord sends a branch to the axillary nerve."),
+    verb("sends|send a? root|contribution to", K::Branching, P::Parent, P::Nerve, "The posterior cord sends a root to the axillary nerve."),
     verb("contributes|contribute to", K::Branching, P::Parent, P::Nerve, "The posterior cord contributes to the axillary nerve."),
 
     // Renaming.
@@ -133,7 +133,7 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("supplies|supply|innervates|innervate|serves|serve|reaches|reach|ends|end sensation? to? in? the? overlying? skin of|over|on|covering|along", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm supplies the skin of the lateral side of the forearm."),
     verb("provides|provide|gives|give|carries|carry|supplies|supply|conveys|convey the? cutaneous|sensory? sensation|innervation|supply|feeling to|of|from|for the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm provides sensation to the lateral side of the forearm."),
     verb("receives|receive|gets|get|derives|derive|takes|take|has|have its|their? sensation|feeling|sensory|cutaneous supply|innervation? from|by|through", K::Skin, P::Skin, P::Nerve, "The lateral side of the forearm gets its feeling from the lateral cutaneous nerve of the forearm."),
-    participle("cutaneous|sensory innervation|supply|nerve of|to|for the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm is the sensory nerve of the lateral side of the forearm."),
+    participle("is|are? the? cutaneous|sensory innervation|supply|nerve of|to|for the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm is the sensory nerve of the lateral side of the forearm."),
     participle("sensory to the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm is sensory to the lateral side of the forearm."),
 
     // Passage.
