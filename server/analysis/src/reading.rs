@@ -4,6 +4,7 @@ use fascicle_model::Vocabulary;
 
 use crate::blocks::{self, Blocks, Form};
 use crate::claims::{self, Claim};
+use crate::consistency;
 use crate::findings::Finding;
 use crate::mentions::{self, Mentions};
 use crate::misspellings::{self, SpellingIndex};
@@ -71,7 +72,10 @@ pub fn read(text: &str, form: Form, knowledge: &Knowledge, settings: &Settings) 
         .filter_map(|(claim, judgement)| verdicts::finding(claim, judgement, &knowledge.vocabulary, text))
         .collect();
     findings.extend(misspellings::findings(&blocks, &repairs));
-    findings.retain(|finding| !settings.off.iter().any(|code| code == finding.code));
-    findings.sort_by_key(|finding| (finding.span, finding.code));
-    Reading { blocks, mentions, claims, findings }
+    let mut reading = Reading { blocks, mentions, claims, findings };
+    let of_names = consistency::findings(&[&reading], knowledge, settings);
+    reading.findings.extend(of_names.into_iter().flatten());
+    reading.findings.retain(|finding| !settings.off.iter().any(|code| code == finding.code));
+    reading.findings.sort_by_key(|finding| (finding.span, finding.code));
+    reading
 }
