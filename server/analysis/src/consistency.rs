@@ -6,7 +6,7 @@
 
 use std::collections::BTreeMap;
 
-use fascicle_model::{EntryId, Standing, Vocabulary};
+use fascicle_model::{EntryId, Kind, Standing, Vocabulary};
 use rustc_hash::{FxHashMap, FxHashSet};
 
 use crate::blocks::Block;
@@ -57,7 +57,7 @@ struct Use {
 }
 
 /// Blocks whose words are the author's own, with their mentions.
-fn own_blocks<'r>(reading: &'r Reading) -> impl Iterator<Item = (&'r Block, &'r Mentions)> {
+fn own_blocks(reading: &Reading) -> impl Iterator<Item = (&Block, &Mentions)> {
     reading.blocks.list.iter().zip(&reading.mentions).filter(|(block, _)| !block.quoted)
 }
 
@@ -127,8 +127,17 @@ fn names(documents: &[&Reading], knowledge: &Knowledge, out: &mut [Vec<Finding>]
         let Some((kept, times)) = count.iter().find(|(_, times)| *times == most).copied() else { continue };
         let Some(preferred) = uses.iter().find(|one| one.name == kept) else { continue };
         let known = &knowledge.vocabulary.entry(entry).names;
+        if !matches!(knowledge.vocabulary.kind(entry), Kind::Nerve | Kind::Plexus | Kind::Muscle | Kind::Joint) {
+            continue; // bones and organs have everyday names beside their own
+        }
+        let words = |name: usize| known.get(name).map(|name| key_of(&name.text, &knowledge.names)).unwrap_or_default();
+        let kept_words = words(kept);
+        let is_shorter = |name: usize| {
+            let words = words(name);
+            words.iter().all(|word| kept_words.contains(word)) || kept_words.iter().all(|word| words.contains(word))
+        };
         let mut told = FxHashSet::default();
-        for one in uses.iter().filter(|one| one.name != kept) {
+        for one in uses.iter().filter(|one| one.name != kept && !is_shorter(one.name)) {
             if !told.insert((one.document, one.name)) {
                 continue; // the first of each document is enough
             }
@@ -292,6 +301,9 @@ fn abbreviations(documents: &[&Reading], knowledge: &Knowledge, out: &mut [Vec<F
                     continue;
                 }
                 let written = mention.span.of(text);
+                if written.contains(' ') || written.contains(|c: char| c.is_ascii_digit()) {
+                    continue; // numbers of nerves ("CN IX", "V3") need no introduction
+                }
                 let abbreviation = written.trim_end_matches('s').to_owned();
                 let before = place.checked_sub(1).and_then(|before| mentions.list.get(before));
                 let full = before.filter(|full| {

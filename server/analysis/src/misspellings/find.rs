@@ -105,6 +105,12 @@ impl Guess {
         self.replacements.iter().all(|replacement| replacement.sounds_alike)
     }
 
+    /// Two words that are no words both fit the name, each speaking for the other.
+    fn explains_two(&self) -> bool {
+        let unknown = self.replacements.iter().filter(|one| one.slip == Slip::Misspelled && one.distance <= 2);
+        unknown.count() > 1
+    }
+
     /// Whether one of the wrong words is wrong in this way.
     pub fn has(&self, slip: Slip) -> bool {
         self.replacements.iter().any(|replacement| replacement.slip == slip)
@@ -701,7 +707,8 @@ impl<'a> Finder<'a> {
                 return false;
             }
         }
-        if guess.replacements.iter().any(|replacement| self.is_set_apart(replacement.span)) {
+        let place = |span: Span| self.mentions.tokens.partition_point(|token| token.span.start < span.start);
+        if guess.replacements.iter().any(|replacement| self.is_no_prose(place(replacement.span))) {
             return false;
         }
         let support: f64 = (start..end)
@@ -717,7 +724,7 @@ impl<'a> Finder<'a> {
             Slip::Misspelled if words == 1 => {
                 self.is_strong(replacement.span, &replacement.text, replacement.distance, replacement.sounds_alike)
             }
-            Slip::Misspelled if support >= 0.9 => true,
+            Slip::Misspelled if support >= 0.9 || guess.explains_two() => true,
             Slip::Misspelled if self.in_subject && replacement.distance == 1 => true,
             Slip::Misspelled => {
                 let least = match replacement.distance {
@@ -775,11 +782,6 @@ impl<'a> Finder<'a> {
         support >= if known && !latin_for_english { 0.7 } else { 0.3 }
     }
 
-    /// Struck or linked.
-    fn is_set_apart(&self, span: Span) -> bool {
-        self.plain.has_mark(span, Mark::Struck) || self.plain.has_mark(span, Mark::Link)
-    }
-
     /// Whether one word by itself is so near to another that it must have been meant.
     fn is_strong(&self, span: Span, meant: &str, distance: u32, sounds_alike: bool) -> bool {
         let written = span.of(&self.plain.text);
@@ -796,7 +798,9 @@ impl<'a> Finder<'a> {
             10..=14 => 2,
             _ => 3,
         };
-        let proper = written.starts_with(char::is_uppercase) && !self.begins_sentence(span);
+        let behind = self.plain.text.get(span.end..).unwrap_or_default();
+        let named = behind.strip_prefix(' ').is_some_and(|next| next.starts_with(char::is_uppercase));
+        let proper = written.starts_with(char::is_uppercase) && (named || !self.begins_sentence(span));
         if proper && (length < 8 || distance > 1 && length < 11) {
             return false;
         }
