@@ -1,0 +1,85 @@
+//! Whether a sentence asserts anything, and how firmly: questions, quotations and conditions assert nothing; a negation
+//! turns a claim round, a hedge makes it a soft one.
+
+use super::Sentence;
+use super::atoms::AtomKind;
+use crate::claims::ClaimKind;
+use crate::claims::phrases::MovementForm;
+use crate::lexicon::{self, Form};
+
+impl Sentence<'_, '_> {
+    /// Whether it has a verb that claims something.
+    pub(super) fn has_verb(&self) -> bool {
+        self.atoms.iter().any(|atom| match &atom.kind {
+            AtomKind::Relation(relation) => {
+                relation.form == Form::Verb
+                    && relation.kind != ClaimKind::Passage
+                    && !relation.phrase.starts_with("motor")
+            }
+            _ => matches!(&*atom.word, "is" | "are"),
+        })
+    }
+
+    /// Whether the sentence asserts something of its own.
+    pub(super) fn asserts(&self) -> bool {
+        let is_question = self.atoms.last().is_some_and(|atom| atom.word == "?");
+        let is_quoted = self.atoms.iter().any(|atom| matches!(&*atom.word, "“" | "\"" | "«"));
+        !is_question
+            && !is_quoted
+            && !self.denies_a_clause()
+            && !self.atoms.iter().any(|atom| lexicon::asserts_nothing(&atom.word))
+    }
+
+    /// Whether it speaks of what is so only under a condition.
+    pub(super) fn is_conditional(&self) -> bool {
+        self.atoms.iter().any(|atom| matches!(&*atom.word, "if" | "unless"))
+    }
+
+    /// "It is not true that …", "do not write that …": the clause is denied as a whole.
+    fn denies_a_clause(&self) -> bool {
+        let Some(that) = (0..self.atoms.len()).find(|at| self.word(*at) == "that") else { return false };
+        let denial = (0..that).rev().find(|at| lexicon::is_negation(self.word(*at)));
+        denial.is_some_and(|denial| that - denial < 6 && (denial..that).all(|at| self.mention(at).is_none()))
+    }
+
+    /// Steps back from a verb over auxiliaries and adverbs: the atom after which the subject ends, and what was said of
+    /// the verb on the way.
+    pub(super) fn before_verb(&self, at: usize) -> (usize, bool, bool) {
+        let (mut before, mut negated, mut hedged) = (at, false, false);
+        while let Some(place) = before.checked_sub(1) {
+            let word = self.word(place);
+            if lexicon::is_negation(word) {
+                negated = true;
+            } else if lexicon::is_hedge(word) {
+                hedged = true;
+            } else if !(lexicon::is_auxiliary(word) || lexicon::is_adverb(word)) {
+                break;
+            }
+            before = place;
+        }
+        (before, negated, hedged)
+    }
+
+    pub(super) fn clause_hedged(&self, at: usize) -> bool {
+        let stops = |word: &str| matches!(word, ";" | ":") || lexicon::is_contrast(word);
+        let back = (0..at).rev().take_while(|place| !stops(self.word(*place)));
+        let forth = (at..self.atoms.len()).take_while(|place| !stops(self.word(*place)) && self.word(*place) != ",");
+        back.chain(forth).any(|place| lexicon::is_hedge(&self.written(place)) || self.word(place) == "%")
+    }
+
+    /// Whether a verb begins at an atom.
+    pub(super) fn begins_predicate(&self, at: usize) -> bool {
+        let mut at = at;
+        while lexicon::is_adverb(self.word(at))
+            || lexicon::is_negation(self.word(at))
+            || lexicon::is_hedge(self.word(at))
+        {
+            at += 1;
+        }
+        match self.atoms.get(at).map(|atom| &atom.kind) {
+            Some(AtomKind::Relation(relation)) => relation.form == Form::Verb,
+            Some(AtomKind::Movement(movement)) => movement.form == MovementForm::Verb,
+            _ => lexicon::is_auxiliary(self.word(at)),
+        }
+    }
+}

@@ -1,0 +1,100 @@
+//! Claims of how many there are: "has three heads", "there are four dorsal interossei".
+
+use super::Sentence;
+use super::actions::action_relation;
+use super::atoms::AtomKind;
+use super::sides::Side;
+use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
+use crate::lexicon::{self, RelationWord};
+
+impl Sentence<'_, '_> {
+    /// "has three heads", "there are four dorsal interossei", "consists of four muscles", "are four in number"
+    pub(super) fn count_claims(&self, at: usize) -> Vec<Claim> {
+        let Some(number) = lexicon::number(self.word(at)) else { return Vec::new() };
+        let hedged = self.clause_hedged(at);
+        let claim = |counted: Side, noun: &'static str| {
+            let span = self.claim_span(at, counted.span, counted.span);
+            let parts = vec![
+                Part { role: PartRole::Structure, span: counted.span, what: counted.what },
+                Part { role: PartRole::Number, span: self.source(at, at + 1), what: What::Number(number) },
+                Part { role: PartRole::Role, span: self.source(at, at + 1), what: What::Word(noun) },
+            ];
+            Claim {
+                kind: ClaimKind::Count,
+                span,
+                parts,
+                negated: false,
+                hedged,
+                all: false,
+                block: self.scope.block,
+                key: None,
+            }
+        };
+        let back = |words: &[&str]| (at.saturating_sub(4)..at).rev().find(|place| words.contains(&self.word(*place)));
+        let relation = action_relation();
+        // NAME has three heads / consists of four muscles
+        let noun = lexicon::COUNTED.iter().find(|(noun, _)| *noun == self.written(at + 1)).map(|(noun, _)| *noun);
+        let noun = noun.or_else(|| matches!(&*self.written(at + 1), "muscles" | "members").then_some("muscles"));
+        if let Some(noun) = noun {
+            let verb = back(&["has", "have", "with", "by", "of", "into", "are", "is", "possesses"]);
+            let relation_verb = (at.saturating_sub(2)..at)
+                .rev()
+                .find(|place| matches!(&self.atoms.get(*place).map(|atom| &atom.kind), Some(AtomKind::Relation(_))));
+            let Some(verb) = verb.or(relation_verb) else { return Vec::new() };
+            let is_parted = matches!(self.word(at + 2), "of");
+            if is_parted {
+                return Vec::new();
+            }
+            let (before, negated, _) = self.before_verb(verb);
+            if negated {
+                return Vec::new();
+            }
+            let before = if before.checked_sub(1).is_some_and(|place| {
+                lexicon::is_done(self.word(place))
+                    || matches!(
+                        self.word(place),
+                        "formed"
+                            | "made"
+                            | "composed"
+                            | "consists"
+                            | "comprises"
+                            | "up"
+                            | "divides"
+                            | "splits"
+                            | "arises"
+                    )
+            }) {
+                self.before_verb(before - 1).0
+            } else {
+                before
+            };
+            let role = RelationWord { left: PartRole::Structure, ..relation };
+            return self.subject(before, &role, &[]).into_iter().map(|side| claim(side, noun)).collect();
+        }
+        // there are four dorsal interossei / each hand has four lumbricals
+        if let Some(side) = self.side(at + 1, PartRole::Structure)
+            && self.mention(at + 1).is_some_and(|mention| {
+                mention.plural
+                    || mention.candidates.iter().all(|id| {
+                        self.scope.vocabulary.name(*id).ends_with('s') || self.scope.vocabulary.parts(*id).len() > 1
+                    })
+            })
+            && (back(&["are", "has", "have", "were"]).is_some() || at == 0)
+        {
+            return vec![claim(side, "named")];
+        }
+        // NAME are four in number
+        if self.word(at + 1) == "in"
+            && self.word(at + 2) == "number"
+            && let Some(verb) = back(&["are", "is"])
+        {
+            let role = RelationWord { left: PartRole::Structure, ..relation };
+            return self
+                .subject(self.before_verb(verb).0, &role, &[])
+                .into_iter()
+                .map(|side| claim(side, "named"))
+                .collect();
+        }
+        Vec::new()
+    }
+}

@@ -1,0 +1,263 @@
+//! Groups: names joined by commas and conjunctions, with the brackets behind them, the quantifiers before them ("all",
+//! "both heads of") and the members that are taken out ("except …").
+
+use fascicle_model::Kind;
+
+use super::Sentence;
+use super::atoms::AtomKind;
+use crate::lexicon;
+
+/// Names joined by commas and conjunctions.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Group {
+    /// Places of the atoms that name its members.
+    pub(super) members: Vec<usize>,
+    /// Members that are taken out.
+    pub(super) except: Vec<usize>,
+    /// The atom after it.
+    pub(super) end: usize,
+    /// "all", "both", "every"
+    pub(super) all: bool,
+    /// "medial half of", "two of": a part that the name does not tell.
+    pub(super) partial: bool,
+    /// "neither", "no"
+    pub(super) denied: bool,
+}
+
+impl Sentence<'_, '_> {
+    /// The group that begins with the name at an atom. As an object it ends before a name that has a verb of its own.
+    pub(super) fn group_from(&self, at: usize, is_object: bool) -> Option<Group> {
+        let class = self.class(at)?;
+        let is_same = |other: u8| other == class || (class, other) == (1, 2) || (class, other) == (2, 1);
+        let mut group = Group { members: vec![at], end: self.behind_bracket(at + 1), ..Group::default() };
+        self.quantify(at, &mut group);
+        loop {
+            let mut next = group.end;
+            let is_but = self.word(next) == "but" && self.mention(next + 1).is_some() && group.all;
+            if is_but
+                || lexicon::is_exception(self.word(next))
+                || (self.word(next) == "apart" && self.word(next + 1) == "from")
+                || (self.word(next) == "with" && self.word(next + 2) == "exception")
+            {
+                self.take_exceptions(next, &mut group);
+                break;
+            }
+            if !lexicon::is_conjunction(self.word(next)) && !(self.word(next) == "as" && self.word(next + 1) == "well")
+            {
+                break;
+            }
+            while lexicon::is_conjunction(self.word(next))
+                || matches!(self.word(next), "as" | "well" | "also" | "with" | "then")
+                || lexicon::is_determiner(self.word(next))
+                || lexicon::is_muscle_noun(self.word(next))
+                || lexicon::is_adverb(self.word(next))
+            {
+                next += 1;
+            }
+            if !self.class(next).is_some_and(is_same) {
+                break;
+            }
+            let behind = self.behind_bracket(next + 1);
+            let has_own_verb = self.begins_predicate(behind) || matches!(self.word(behind), "from" | "by" | "via");
+            if is_object && has_own_verb {
+                break;
+            }
+            group.members.push(next);
+            group.end = behind;
+        }
+        Some(group)
+    }
+
+    fn group_from_plain(&self, at: usize) -> Option<Group> {
+        self.group_from(at, true)
+    }
+
+    /// The group that ends right before an atom.
+    pub(super) fn group_to(&self, end: usize) -> Option<Group> {
+        let mut last = end.checked_sub(1)?;
+        if matches!(self.word(last), ")" | "]") {
+            last = (0..last).rev().find(|place| matches!(self.word(*place), "(" | "["))?.checked_sub(1)?;
+        }
+        let class = self.class(last)?;
+        let mut members = vec![last];
+        let mut at = last;
+        loop {
+            let Some(mut before) = at.checked_sub(1) else { break };
+            while lexicon::is_determiner(self.word(before)) || lexicon::is_muscle_noun(self.word(before)) {
+                let Some(next) = before.checked_sub(1) else { break };
+                before = next;
+            }
+            if !lexicon::is_conjunction(self.word(before)) {
+                break;
+            }
+            let mut joined = false;
+            while lexicon::is_conjunction(self.word(before)) {
+                joined |= self.word(before) != ",";
+                let Some(next) = before.checked_sub(1) else { break };
+                before = next;
+            }
+            if matches!(self.word(before), ")" | "]") {
+                let Some(open) = (0..before)
+                    .rev()
+                    .find(|place| matches!(self.word(*place), "(" | "["))
+                    .and_then(|open| open.checked_sub(1))
+                else {
+                    break;
+                };
+                before = open;
+            }
+            if self.class(before) != Some(class) || (members.len() == 1 && !joined) {
+                break;
+            }
+            members.push(before);
+            at = before;
+        }
+        members.reverse();
+        if members.len() > 1 && members.first().is_some_and(|first| self.is_object_of_another(*first)) {
+            members.drain(..members.len() - 1);
+        }
+        let first = members.first().copied()?;
+        let mut group = Group { members, end, ..Group::default() };
+        self.quantify(first, &mut group);
+        Some(group)
+    }
+
+    /// What stands before a group: "all", "both heads of", "the medial half of".
+    fn quantify(&self, at: usize, group: &mut Group) {
+        let mut before = at;
+        while let Some(place) = before.checked_sub(1) {
+            let word = self.word(place);
+            if matches!(word, "neither" | "no") {
+                group.denied = true;
+                break;
+            }
+            if lexicon::means_all(word) {
+                group.all = true;
+            } else if matches!(
+                word,
+                "half"
+                    | "halves"
+                    | "two"
+                    | "three"
+                    | "four"
+                    | "most"
+                    | "part"
+                    | "parts"
+                    | "portion"
+                    | "lateral"
+                    | "medial"
+                    | "upper"
+                    | "lower"
+                    | "rest"
+                    | "some"
+                    | "fibres"
+                    | "fibers"
+                    | "remaining"
+                    | "remainder"
+                    | "deep"
+                    | "superficial"
+                    | "other"
+                    | "anterior"
+                    | "posterior"
+                    | "one"
+            ) {
+                group.partial = true;
+            } else if !(lexicon::is_determiner(word) || lexicon::is_muscle_noun(word) || word == "of" || word == "in") {
+                break;
+            }
+            before = place;
+        }
+    }
+
+    fn take_exceptions(&self, at: usize, group: &mut Group) {
+        let mut next = at;
+        while next < self.atoms.len() && self.mention(next).is_none() && !matches!(self.word(next), "." | ";" | ":") {
+            next += 1;
+        }
+        if let Some(except) = self.mention(next).and_then(|_| self.group_from_plain(next)) {
+            group.end = except.end;
+            group.except = except.members;
+        }
+    }
+
+    /// Whether the name at an atom is taken out of what stands before it: "all muscles but X".
+    pub(super) fn is_exception_to(&self, at: usize) -> bool {
+        let mut before = at;
+        while before.checked_sub(1).is_some_and(|place| lexicon::is_determiner(self.word(place))) {
+            before -= 1;
+        }
+        let Some(place) = before.checked_sub(1) else { return false };
+        let word = self.word(place);
+        let two = place.checked_sub(1).map_or("", |place| self.word(place));
+        lexicon::is_exception(word)
+            || word == "but"
+            || (word == "from" && two == "apart")
+            || (word == "of" && two == "exception")
+            || (word == "than" && two == "other")
+            || (word == "for" && matches!(two, "except" | "save"))
+    }
+
+    /// Whether a verb or another word of content stands right before a name, so that what follows an "and" behind it
+    /// begins a clause of its own.
+    fn is_object_of_another(&self, at: usize) -> bool {
+        let mut before = at;
+        while before.checked_sub(1).is_some_and(|place| {
+            lexicon::is_determiner(self.word(place))
+                || lexicon::means_all(self.word(place))
+                || lexicon::is_muscle_noun(self.word(place))
+        }) {
+            before -= 1;
+        }
+        let Some(place) = before.checked_sub(1) else { return false };
+        match self.atoms.get(place).map(|atom| &atom.kind) {
+            Some(AtomKind::Relation(_) | AtomKind::Movement(_)) => true,
+            Some(AtomKind::Word) => {
+                let word = self.word(place);
+                let leads = lexicon::is_conjunction(word)
+                    || lexicon::is_contrast(word)
+                    || lexicon::is_preposition(word)
+                    || lexicon::is_adverb(word)
+                    || lexicon::is_part_noun(word)
+                    || lexicon::is_negation(word);
+                word.chars().all(char::is_alphabetic) && !leads
+            }
+            _ => false,
+        }
+    }
+
+    /// The atom behind a bracket that opens at an atom; the atom itself if none does.
+    pub(super) fn behind_bracket(&self, at: usize) -> usize {
+        if !matches!(self.word(at), "(" | "[") {
+            return at;
+        }
+        (at + 1..self.atoms.len()).find(|place| matches!(self.word(*place), ")" | "]")).map_or(at, |close| close + 1)
+    }
+
+    pub(super) fn is_place(&self, group: &Group) -> bool {
+        group.members.first().is_some_and(|at| {
+            self.mention(*at).is_some_and(|mention| {
+                mention.candidates.iter().all(|id| {
+                    matches!(self.scope.vocabulary.kind(*id), Kind::Landmark | Kind::Joint | Kind::Skin | Kind::Group)
+                })
+            })
+        })
+    }
+
+    /// Whether the name at an atom hangs on a preposition, so that it is no subject.
+    pub(super) fn is_governed(&self, at: usize) -> bool {
+        let mut before = at;
+        while let Some(place) = before.checked_sub(1) {
+            let word = self.word(place);
+            if lexicon::is_determiner(word) || lexicon::means_all(word) || lexicon::is_muscle_noun(word) {
+                before = place;
+                continue;
+            }
+            if word == "of" {
+                let noun = place.checked_sub(1).map_or("", |noun| self.word(noun));
+                return !lexicon::is_part_noun(noun);
+            }
+            return lexicon::is_preposition(word);
+        }
+        false
+    }
+}

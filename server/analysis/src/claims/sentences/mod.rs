@@ -1,0 +1,192 @@
+//! Claims in sentences.
+//!
+//! A sentence is a row of [`Atom`]s: names, segments, relation phrases, movements, other words, marks. For each relation
+//! phrase its subject is looked for on the left and its object on the right. Both are **groups**: names joined by commas
+//! and conjunctions. Whatever is not understood between a phrase and a group ends the attempt: silence is the rule, a
+//! claim the exception.
+//!
+//! The way of a sentence through the files of this folder: [`read`] splits a block into sentences, `atoms` turns each into
+//! its row, `assertion` says whether it claims anything and how firmly; then each atom with which a claim can begin is
+//! handed to the file that reads its form: `relations`, `brackets`, `areas`, `predicates`, `counts`, `actions`, and, for
+//! the sentence as a whole, `deficits`. These ask `subjects` who does it and `objects` to whom; both find `groups`, and
+//! `sides` says which members fit. `values` reads what stands behind a label or in a cell of a table, where no verb is.
+
+mod actions;
+mod areas;
+mod assertion;
+mod atoms;
+mod brackets;
+mod counts;
+mod deficits;
+mod groups;
+mod objects;
+mod predicates;
+mod relations;
+mod sides;
+mod subjects;
+mod values;
+
+use fascicle_model::{EntryId, Vocabulary};
+
+use self::atoms::{Atom, AtomKind, atoms};
+use crate::blocks::BlockIx;
+use crate::claims::Claim;
+use crate::claims::phrases::Relations;
+use crate::lexicon::{self, Form};
+use crate::mentions::Mentions;
+use crate::names::NameIndex;
+use crate::text::{Plain, Span};
+
+pub use self::sides::{Side, side_of};
+pub use self::values::{effects, movement_values, values};
+
+/// What a sentence is read with.
+#[derive(Clone, Copy)]
+pub struct Scope<'a> {
+    /// The vocabulary.
+    pub vocabulary: &'a Vocabulary,
+    /// The index of its names.
+    pub names: &'a NameIndex,
+    /// Relation and movement words.
+    pub relations: &'a Relations,
+    /// The block's text.
+    pub plain: &'a Plain,
+    /// Its tokens and mentions.
+    pub mentions: &'a Mentions,
+    /// The block.
+    pub block: BlockIx,
+    /// What the block stands under, nearest first: the subject of a statement that names none.
+    pub subjects: &'a [Subject],
+}
+
+/// A structure that a statement can be about without naming it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Subject {
+    /// What it can be.
+    pub candidates: Vec<EntryId>,
+    /// Where it is named, in the source.
+    pub span: Span,
+}
+
+/// What carries over from one sentence to the next.
+#[derive(Clone, Debug, Default)]
+pub struct Memory {
+    /// The subject of the sentence before.
+    subject: Vec<Subject>,
+    /// All names of the sentence before, in order.
+    named: Vec<Subject>,
+}
+
+/// Reads the claims in the sentences of a block from a token on.
+pub fn read(scope: &Scope<'_>, from: usize, memory: &mut Memory) -> Vec<Claim> {
+    let tokens = &scope.mentions.tokens;
+    let mut claims = Vec::new();
+    let mut start = from;
+    for at in from..tokens.len() {
+        if ends_sentence(scope, at) {
+            claims.extend(read_sentence(scope, start, at + 1, memory));
+            start = at + 1;
+        }
+    }
+    if start < tokens.len() {
+        claims.extend(read_sentence(scope, start, tokens.len(), memory));
+    }
+    claims
+}
+
+/// Whether a sentence ends with a token.
+fn ends_sentence(scope: &Scope<'_>, at: usize) -> bool {
+    let text = &scope.plain.text;
+    let tokens = &scope.mentions.tokens;
+    let Some(token) = tokens.get(at) else { return false };
+    let next = tokens.get(at + 1);
+    let gap = next.map_or("\n", |next| Span::new(token.span.end, next.span.start).of(text));
+    if gap.contains('\n') && scope.plain.to_source(Span::new(token.span.end, token.span.end + 1)).len() != 1 {
+        return true; // a hard line break
+    }
+    match token.span.of(text) {
+        "?" | "!" => true,
+        "." => {
+            let Some(next) = next else { return true };
+            if gap.is_empty() {
+                return false;
+            }
+            let before =
+                at.checked_sub(1).and_then(|before| tokens.get(before)).map_or("", |token| token.span.of(text));
+            let short = before.len() == 1 && before.chars().all(char::is_alphabetic);
+            let known = matches!(
+                &*before.to_lowercase(),
+                "e.g" | "i.e" | "cf" | "fig" | "vs" | "mm" | "nn" | "approx" | "ca" | "al" | "dr" | "prof" | "no"
+            );
+            let capital = next.span.of(text).chars().next().is_some_and(|c| !c.is_lowercase());
+            capital && !short && !known
+        }
+        _ => false,
+    }
+}
+
+fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory) -> Vec<Claim> {
+    let atoms = atoms(scope, from, to);
+    let sentence = Sentence { scope, atoms: &atoms, memory };
+    let mut claims = if sentence.asserts() && !sentence.is_conditional() { sentence.claims() } else { Vec::new() };
+    if sentence.asserts() {
+        claims.extend(sentence.deficits());
+    }
+    let (subject, named) = (sentence.main_subject(), sentence.named());
+    if !named.is_empty() {
+        let goes_on =
+            atoms.first().is_some_and(|atom| lexicon::is_pronoun(&atom.word) || lexicon::is_relative(&atom.word));
+        if !subject.is_empty() || !goes_on {
+            memory.subject = subject;
+        }
+        memory.named = named;
+    }
+    claims
+}
+
+/// Whether a stretch of a block is read as a sentence: it has a verb that claims something.
+pub fn is_sentence(scope: &Scope<'_>, from: usize, to: usize) -> bool {
+    let atoms = atoms(scope, from, to);
+    Sentence { scope, atoms: &atoms, memory: &Memory::default() }.has_verb()
+}
+
+struct Sentence<'a, 's> {
+    scope: &'a Scope<'s>,
+    atoms: &'a [Atom],
+    memory: &'a Memory,
+}
+
+impl Sentence<'_, '_> {
+    /// The claims of the sentence.
+    fn claims(&self) -> Vec<Claim> {
+        let mut claims = Vec::new();
+        let mut last_subject: Vec<Side> = Vec::new();
+        for at in 0..self.atoms.len() {
+            if self.is_struck(at) {
+                continue;
+            }
+            match &self.atoms.get(at).map(|atom| &atom.kind) {
+                Some(AtomKind::Relation(relation)) => match relation.form {
+                    Form::Noun => claims.extend(self.noun_claims(at, relation)),
+                    Form::Verb | Form::Participle => claims.extend(self.verb_claims(at, relation, &mut last_subject)),
+                },
+                Some(AtomKind::Movement(movement)) => {
+                    claims.extend(self.action_claims(at, movement, &mut last_subject))
+                }
+                Some(AtomKind::Name(_)) => claims.extend(self.bracket_claims(at)),
+                Some(AtomKind::Word) if matches!(self.word(at), "is" | "are" | "remains") => {
+                    claims.extend(self.predicate_claims(at));
+                }
+                Some(AtomKind::Word) if lexicon::number(self.word(at)).is_some() => {
+                    claims.extend(self.count_claims(at));
+                }
+                _ => {}
+            }
+        }
+        claims
+    }
+
+    fn named(&self) -> Vec<Subject> {
+        (0..self.atoms.len()).filter_map(|at| self.subject_at(at)).collect()
+    }
+}

@@ -1,0 +1,122 @@
+//! Claims of "is": what a nerve carries, what kind a joint is, which group a muscle belongs to.
+
+use fascicle_model::Kind;
+
+use super::Sentence;
+use super::actions::action_relation;
+use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
+use crate::lexicon::{self, Form, RelationWord};
+
+impl Sentence<'_, '_> {
+    /// "is a purely sensory nerve", "is a hinge joint"
+    pub(super) fn predicate_claims(&self, at: usize) -> Vec<Claim> {
+        let (before, ..) = self.before_verb(at + 1);
+        let mut negated = false;
+        let mut hedged = self.clause_hedged(at);
+        let (mut modality, mut kinds): (Option<(&'static str, usize)>, Vec<(&'static str, usize)>) = (None, Vec::new());
+        let mut purely = false;
+        for place in at + 1..(at + 9).min(self.atoms.len()) {
+            let word = self.word(place);
+            if word.is_empty() || lexicon::is_preposition(word) || matches!(word, "." | "," | ";" | ":" | "(") {
+                break;
+            }
+            if lexicon::is_negation(word) && (modality.is_some() || !kinds.is_empty()) {
+                break;
+            }
+            negated |= lexicon::is_negation(word);
+            hedged |= lexicon::is_hedge(word);
+            purely |= matches!(word, "purely" | "entirely" | "solely" | "exclusively" | "wholly" | "only");
+            if let Some((_, is)) = lexicon::MODALITIES.iter().find(|(known, _)| *known == word) {
+                modality = Some(match modality {
+                    Some((was, first)) if was != *is => ("mixed", first),
+                    _ => (*is, place),
+                });
+            }
+            if let Some((_, is)) = lexicon::JOINT_KINDS.iter().find(|(known, _)| *known == word)
+                && !kinds.iter().any(|(known, _)| known == is)
+            {
+                kinds.push((is, place));
+            }
+        }
+        let mut claims = self.member_claims(at, before);
+        let subject = |role| {
+            let relation = RelationWord {
+                phrase: "",
+                kind: ClaimKind::Modality,
+                form: Form::Verb,
+                left: role,
+                right: role,
+                example: "",
+            };
+            self.subject(before, &relation, &[])
+        };
+        if let Some((is, place)) = modality {
+            for nerve in subject(PartRole::Nerve) {
+                let parts = vec![
+                    Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what },
+                    Part { role: PartRole::Modality, span: self.source(place, place + 1), what: What::Word(is) },
+                ];
+                let span = self.claim_span(place, nerve.span, nerve.span);
+                claims.push(Claim {
+                    kind: ClaimKind::Modality,
+                    span,
+                    parts,
+                    negated,
+                    hedged,
+                    all: purely,
+                    block: self.scope.block,
+                    key: None,
+                });
+            }
+        }
+        for (is, place) in kinds {
+            for joint in subject(PartRole::Joint) {
+                let parts = vec![
+                    Part { role: PartRole::Joint, span: joint.span, what: joint.what },
+                    Part { role: PartRole::JointKind, span: self.source(place, place + 1), what: What::Word(is) },
+                ];
+                let span = self.claim_span(place, joint.span, joint.span);
+                claims.push(Claim {
+                    kind: ClaimKind::Joint,
+                    span,
+                    parts,
+                    negated,
+                    hedged,
+                    all: false,
+                    block: self.scope.block,
+                    key: None,
+                });
+            }
+        }
+        claims
+    }
+
+    /// "is a hypothenar muscle", "is one of the hamstrings"
+    fn member_claims(&self, at: usize, before: usize) -> Vec<Claim> {
+        let mut next = at + 1;
+        let mut negated = false;
+        while lexicon::is_determiner(self.word(next))
+            || lexicon::is_adverb(self.word(next))
+            || lexicon::is_negation(self.word(next))
+            || matches!(self.word(next), "one" | "of" | "member" | "muscle" | "muscles")
+        {
+            negated |= lexicon::is_negation(self.word(next));
+            next += 1;
+        }
+        let Some(group) = self.side(next, PartRole::Group).filter(|_| next > at + 1) else { return Vec::new() };
+        let relation = RelationWord { kind: ClaimKind::Membership, ..action_relation() };
+        let span = self.source(at, at + 1);
+        self.subject(before, &relation, &[])
+            .into_iter()
+            .filter(|muscle| matches!(&muscle.what, What::Entry(ids) if ids.iter().all(|id| self.scope.vocabulary.kind(*id) == Kind::Muscle)))
+            .map(|muscle| {
+                let span = span.cover(self.claim_span(at, muscle.span, group.span));
+                let parts = vec![
+                    Part { role: PartRole::Muscle, span: muscle.span, what: muscle.what },
+                    Part { role: PartRole::Group, span: group.span, what: group.what.clone() },
+                ];
+                Claim { kind: ClaimKind::Membership, span, parts, negated, hedged: self.clause_hedged(at), all: false, block: self.scope.block, key: None }
+            })
+            .collect()
+    }
+}

@@ -1,0 +1,198 @@
+//! Who does it: the subject of a verb. It stands right before the verb, or before a relative pronoun; or it is the subject
+//! of the clause, or of the verb before; or a pronoun stands for that of the sentence before, or of the heading.
+
+use super::atoms::AtomKind;
+use super::groups::Group;
+use super::sides::{Side, side_of};
+use super::{Sentence, Subject};
+use crate::claims::{ClaimKind, PartRole, What};
+use crate::lexicon::{self, Form, RelationWord};
+
+impl Sentence<'_, '_> {
+    /// The subject of a relation phrase, whose words before it end at `end`.
+    pub(super) fn subject(&self, end: usize, relation: &RelationWord, last: &[Side]) -> Vec<Side> {
+        let role = relation.left;
+        let roles = [role, PartRole::Structure];
+        let role = if role == PartRole::Nerve && relation.kind == ClaimKind::Branching { roles[1] } else { role };
+        let Some(before) = end.checked_sub(1) else { return self.implied(role, false) };
+        let word = self.word(before);
+        if lexicon::is_relative(word) {
+            let antecedent =
+                if before.checked_sub(1).is_some_and(|comma| self.word(comma) == ",") { before - 1 } else { before };
+            return self.group_to(antecedent).map(|group| self.sides(&group, role)).unwrap_or_default();
+        }
+        if lexicon::is_pronoun(word) {
+            return self.implied(role, matches!(word, "they" | "these" | "both" | "them"));
+        }
+        if lexicon::is_kind_noun(word)
+            && before
+                .checked_sub(1)
+                .is_some_and(|place| matches!(self.word(place), "this" | "these" | "the" | "both" | "that"))
+        {
+            return self.implied(role, word.ends_with('s'));
+        }
+        let before_noun = before.checked_sub(1).map_or("", |place| self.word(place));
+        if matches!(before_noun, "its" | "their")
+            && (lexicon::is_part_noun(word) || matches!(word, "origin" | "supply" | "innervation"))
+        {
+            return self.implied(role, before_noun == "their");
+        }
+        if matches!(word, "former" | "latter") {
+            let list: Vec<Side> = self
+                .memory
+                .subject
+                .iter()
+                .filter_map(|subject| side_of(self.scope.vocabulary, subject, role))
+                .collect();
+            let one = if word == "former" { list.first() } else { list.last() };
+            return one.filter(|_| list.len() == 2).cloned().into_iter().collect();
+        }
+        if let Some(AtomKind::Segments(reading)) = self.atoms.get(before).map(|atom| &atom.kind)
+            && relation.kind == ClaimKind::Supply
+            && !before.checked_sub(1).is_some_and(|place| lexicon::is_preposition(self.word(place)))
+        {
+            return vec![Side {
+                what: What::Segments(reading.main, reading.lesser),
+                span: self.source(before, before + 1),
+            }];
+        }
+        if let Some(group) = self.group_to(end) {
+            let sides = self.sides(&group, role);
+            let first = group.members.first().copied().unwrap_or(0);
+            if self.is_exception_to(first) {
+                return self.main_sides(role);
+            }
+            if !sides.is_empty() && !self.is_governed(first) {
+                return sides;
+            }
+            if relation.form == Form::Verb || self.word(end) != "," {
+                return if self.has_main(role) && relation.form == Form::Participle {
+                    self.main_sides(role)
+                } else {
+                    Vec::new()
+                };
+            }
+        }
+        if lexicon::is_conjunction(word) || matches!(word, "then" | "but" | ";" | "–" | "—" | "while") {
+            if relation.form == Form::Participle && word == "," {
+                if let Some(group) = self.group_to(before) {
+                    let sides = self.sides(&group, role);
+                    let governed = group.members.first().is_some_and(|first| self.is_governed(*first));
+                    if !sides.is_empty() && !governed {
+                        return sides;
+                    }
+                }
+                return self.main_sides_before(end, role);
+            }
+            if word == "," {
+                let main = self.main_sides_before(end, role);
+                if !main.is_empty() {
+                    return main;
+                }
+            }
+            let fits = |side: &&Side| matches!(&side.what, What::Entry(ids) if self.fits(role, ids));
+            let same: Vec<Side> = last.iter().filter(fits).cloned().collect();
+            return if same.is_empty() { self.main_sides_before(end, role) } else { same };
+        }
+        if matches!(word, ":" | "—" | "–" | "-" | "=")
+            && let Some(group) = self.group_to(before)
+            && group.members.first().is_some_and(|first| (0..*first).all(|at| self.may_lead(at)))
+        {
+            let sides = self.sides(&group, role);
+            if !sides.is_empty() {
+                return sides;
+            }
+        }
+        if matches!(word, "•" | "*" | ":" | "→") || (before == 0 && lexicon::is_determiner(word)) {
+            return self.implied(role, false);
+        }
+        Vec::new()
+    }
+
+    /// The subject that the sentence before or the heading sets.
+    pub(super) fn implied(&self, role: PartRole, plural: bool) -> Vec<Side> {
+        let sides = |list: &[Subject]| -> Vec<Side> {
+            list.iter().filter_map(|subject| side_of(self.scope.vocabulary, subject, role)).collect()
+        };
+        let before = sides(&self.memory.subject);
+        if before.len() == 1 || (plural && !before.is_empty()) {
+            return before;
+        }
+        if !self.memory.named.is_empty() {
+            let named = sides(&self.memory.named);
+            if named.len() == 1 {
+                return named;
+            }
+            if !named.is_empty() && !before.is_empty() {
+                return Vec::new();
+            }
+        }
+        self.scope
+            .subjects
+            .iter()
+            .find_map(|subject| side_of(self.scope.vocabulary, subject, role))
+            .into_iter()
+            .collect()
+    }
+
+    fn has_main(&self, role: PartRole) -> bool {
+        !self.main_sides(role).is_empty()
+    }
+
+    fn main_sides(&self, role: PartRole) -> Vec<Side> {
+        self.main_group().map(|group| self.sides(&group, role)).unwrap_or_default()
+    }
+
+    /// The subject of the clause in which an atom stands.
+    fn main_sides_before(&self, at: usize, role: PartRole) -> Vec<Side> {
+        let start = (0..at)
+            .rev()
+            .find(|place| matches!(self.word(*place), ";" | ":" | "—") || lexicon::is_contrast(self.word(*place)));
+        let Some(start) = start else { return self.main_sides(role) };
+        let sides = self.group_at_start(start + 1).map(|group| self.sides(&group, role)).unwrap_or_default();
+        if sides.is_empty() { self.main_sides(role) } else { sides }
+    }
+
+    pub(super) fn main_subject(&self) -> Vec<Subject> {
+        self.main_group()
+            .map(|group| group.members.iter().filter_map(|at| self.subject_at(*at)).collect())
+            .unwrap_or_default()
+    }
+
+    /// The group with which the sentence begins.
+    fn main_group(&self) -> Option<Group> {
+        self.group_at_start(0)
+    }
+
+    /// The group with which a clause begins at an atom.
+    fn group_at_start(&self, start: usize) -> Option<Group> {
+        let mut at = start;
+        while at < self.atoms.len() {
+            match self.atoms.get(at)?.kind {
+                AtomKind::Name(_) => {
+                    let group = self.group_from(at, false)?;
+                    if self.is_place(&group) && self.is_governed(at) && self.word(group.end) == "," {
+                        at = group.end + 1; // "In the forearm, …"
+                        continue;
+                    }
+                    return (!self.is_governed(at)).then_some(group);
+                }
+                AtomKind::Word if self.may_lead(at) => at += 1,
+                _ => return None,
+            }
+        }
+        None
+    }
+
+    /// Words that may stand before the subject of a sentence.
+    fn may_lead(&self, at: usize) -> bool {
+        let word = self.word(at);
+        lexicon::is_determiner(word)
+            || lexicon::is_adverb(word)
+            || lexicon::means_all(word)
+            || lexicon::is_part_noun(word)
+            || lexicon::is_preposition(word)
+            || lexicon::is_muscle_noun(word)
+            || matches!(word, "," | "*" | "•" | "-" | "–" | "and" | "so" | "again" | "since" | "because" | ":")
+    }
+}

@@ -1,0 +1,133 @@
+//! Values: what stands behind a label ("Nerve: …") or in a cell of a table. There is no verb; the label or header tells
+//! what the names are to the subject.
+
+use super::atoms::{AtomKind, atoms, atoms_where, is_usable};
+use super::deficits::Effect;
+use super::sides::Side;
+use super::{Memory, Scope, Sentence};
+use crate::claims::{PartRole, What};
+use crate::lexicon;
+
+/// Reads a value: the names, segments or movements of a role, where a label or a header already tells what they are to
+/// the subject. Names may be bare ("ulnar" for the ulnar nerve).
+pub fn values(scope: &Scope<'_>, from: usize, to: usize, role: PartRole) -> Vec<Side> {
+    let atoms = atoms_where(scope, from, to, &|_| true);
+    if role == PartRole::Skin {
+        let memory = Memory::default();
+        let sentence = Sentence { scope, atoms: &atoms, memory: &memory };
+        let from = (0..atoms.len()).find(|at| !lexicon::is_determiner(sentence.word(*at)));
+        return from.and_then(|from| sentence.area(from)).into_iter().collect();
+    }
+    let memory = Memory::default();
+    let sentence = Sentence { scope, atoms: &atoms, memory: &memory };
+    if sentence.has_verb() || !sentence.asserts() {
+        return Vec::new();
+    }
+    let mut sides = Vec::new();
+    let mut at = 0;
+    while at < atoms.len() {
+        let word = sentence.word(at);
+        if lexicon::is_exception(word)
+            || lexicon::is_negation(word)
+            || (role == PartRole::Nerve && lexicon::is_not_motor(word))
+            || sentence.is_struck(at)
+        {
+            break;
+        }
+        if matches!(word, "(" | "[") && role != PartRole::Segments {
+            let behind = sentence.behind_bracket(at);
+            if behind > at {
+                at = behind;
+                continue;
+            }
+        }
+        match &atoms.get(at).map(|atom| &atom.kind) {
+            Some(AtomKind::Name(_)) if role == PartRole::Landmark && sentence.is_place_within(at) => {}
+            Some(AtomKind::Name(_)) => sides.extend(sentence.side(at, role)),
+            Some(AtomKind::Word) if role == PartRole::Nerve => {
+                if let Some((side, end)) = sentence.bare_nerve(at) {
+                    sides.push(side);
+                    at = end;
+                    continue;
+                }
+            }
+            Some(AtomKind::Segments(reading)) if role == PartRole::Segments => {
+                sides.push(Side {
+                    what: What::Segments(reading.main, reading.lesser),
+                    span: sentence.source(at, at + 1),
+                });
+            }
+            _ => {}
+        }
+        at += 1;
+    }
+    if role == PartRole::Segments && sides.len() > 1 {
+        sides.clear();
+    }
+    sides
+}
+
+/// Reads the movements of a value, each with what it moves.
+pub fn movement_values(scope: &Scope<'_>, from: usize, to: usize) -> Vec<(Side, Option<Side>)> {
+    let atoms = atoms_where(scope, from, to, &|mention| is_usable(mention, scope));
+    let memory = Memory::default();
+    let sentence = Sentence { scope, atoms: &atoms, memory: &memory };
+    if !sentence.asserts() {
+        return Vec::new();
+    }
+    let mut list = Vec::new();
+    for at in 0..atoms.len() {
+        let word = sentence.word(at);
+        if lexicon::is_negation(word)
+            || lexicon::is_hedge(word)
+            || word == "resists"
+            || word == "prevents"
+            || word == "against"
+        {
+            break;
+        }
+        if let Some(AtomKind::Movement(movement)) = atoms.get(at).map(|atom| &atom.kind) {
+            let side = Side { what: What::Entry(vec![movement.movement]), span: sentence.source(at, at + 1) };
+            list.push((side, sentence.moved(at).0));
+        }
+    }
+    list
+}
+
+/// Reads a value that tells what a lesion takes away.
+pub fn effects(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Effect> {
+    let atoms = atoms(scope, from, to);
+    let memory = Memory::default();
+    let sentence = Sentence { scope, atoms: &atoms, memory: &memory };
+    if sentence.asserts() { sentence.effects_from(0, true) } else { Vec::new() }
+}
+
+impl Sentence<'_, '_> {
+    /// "floor of the orbit": the name tells what holds the place that is meant.
+    fn is_place_within(&self, at: usize) -> bool {
+        let mut before = at;
+        while before.checked_sub(1).is_some_and(|place| lexicon::is_determiner(self.word(place))) {
+            before -= 1;
+        }
+        let Some(of) = before.checked_sub(1).filter(|place| self.word(*place) == "of") else { return false };
+        of.checked_sub(1).is_some_and(|noun| {
+            let word = self.word(noun);
+            !word.is_empty()
+                && !lexicon::is_part_noun(word)
+                && !matches!(
+                    word,
+                    "surface"
+                        | "side"
+                        | "aspect"
+                        | "third"
+                        | "thirds"
+                        | "border"
+                        | "end"
+                        | "shaft"
+                        | "body"
+                        | "upper"
+                        | "lower"
+                )
+        })
+    }
+}
