@@ -11,6 +11,7 @@ use rustc_hash::{FxHashMap, FxHashSet};
 
 use crate::blocks::Block;
 use crate::findings::{Edit, Finding, FindingKind, Fix, Severity};
+use crate::lexicon;
 use crate::mentions::{Mention, Mentions};
 use crate::names::{NameIndex, WordId};
 use crate::reading::{Knowledge, Reading};
@@ -350,7 +351,7 @@ fn named_anywhere(reading: &Reading) -> FxHashSet<EntryId> {
 fn name_follows(text: &str, mention: &Mention, mentions: &Mentions) -> bool {
     mentions.list.iter().any(|full| {
         let between = text.get(mention.span.end..full.span.start).unwrap_or("-").trim();
-        matches!(between, "(" | "[" | "," | "=" | ":" | "—" | "–" | "-" | ", the" | ", or")
+        lexicon::joins_name_and_alias(between)
             && full.span.start > mention.span.start
             && full.candidates.iter().any(|id| mention.candidates.contains(id))
     })

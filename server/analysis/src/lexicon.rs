@@ -361,6 +361,138 @@ word_lists! {
     brings_about: "causes cause produces produce results result leads lead gives give brings bring shows show presents present means";
 }
 
+word_lists! {
+    // Sentences: where they and their clauses end, who is meant.
+    /// Abbreviations whose full stop ends no sentence.
+    is_abbreviation: "e.g i.e cf fig vs mm nn approx ca al dr prof no";
+    /// Marks and words behind which a clause begins.
+    begins_clause: "; : and but – —";
+    /// Marks at which a phrase ends.
+    ends_phrase: ". , ; : (";
+    /// Pronouns that stand for more than one.
+    is_plural_pronoun: "they these both them";
+    /// Words before a noun for a kind that mean what was named last ("*this* nerve").
+    points_back: "this these the both that";
+    /// Marks and words, besides conjunctions, behind which a verb may keep the subject of the verb before.
+    keeps_subject: "then but ; – — while";
+    /// Marks and words before the subject of a sentence ("*So* the radial nerve …").
+    may_lead: ", * • - – and so again since because :";
+    /// Marks that begin an item whose subject stands above it.
+    is_bullet: "• * : →";
+
+    // Groups and objects.
+    /// Words beside a conjunction that carry a list on ("as *well* as").
+    carries_list_on: "as well also with then";
+    /// Words before a name that make a statement one about a part of it ("the medial *half* of").
+    means_part: "half halves two three four most part parts portion lateral medial upper lower rest some fibres fibers remaining remainder deep superficial other anterior posterior one";
+    /// Words and marks between a relation word and its object ("supplies the *medial half* of").
+    is_before_object: "medial lateral half : * both anterior posterior rami ramus ventral primary upper lower roots";
+    /// Nouns for a part of an object, with "of" behind them ("the *rami* of").
+    is_division: "half rami ramus roots";
+    /// Nouns for a nerve, behind an adjective that names it ("the radial *nerve*").
+    is_nerve_noun: "n nn nerve nerves";
+    /// Nouns for a side or stretch of a place, which leave the place the one that is meant ("*shaft* of the humerus").
+    is_stretch: "surface side aspect third thirds border end shaft body upper lower";
+
+    // Forms of claims.
+    /// Words between "is" and the group that a muscle belongs to ("is *one of* the hamstrings").
+    is_before_group: "one of member muscle muscles";
+    /// Adverbs that deny everything else ("*purely* sensory").
+    means_only: "purely entirely solely exclusively wholly only";
+    /// Words and marks in brackets beside segments or a nerve ("(*root value* C5)").
+    is_in_bracket: "from root roots value values segments segment : spinal by of anterior ventral rami ; nerve levels –";
+    /// Words before a count of parts ("*has* three heads").
+    precedes_parts: "has have with by of into are is possesses";
+    /// Words before a count of structures ("there *are* four dorsal interossei").
+    precedes_count: "are has have were";
+    /// Verbs and participles of being made of parts ("is *formed* by three heads").
+    is_made_of: "formed made composed consists comprises up divides splits arises";
+    /// Words between a verb of taking place and the joint ("occurs *only at* the elbow").
+    is_before_place: "place at in possible only";
+    /// Words between a verb and the movement that it brings about ("is the *chief* flexor of").
+    is_before_movement: "main chief prime powerful strong weak important of at in to with for mover principal primary strongest pure one active";
+    /// Nouns for a muscle by what it does ("the *mover* of the elbow is").
+    is_mover: "mover movers agent agents muscle muscles";
+    /// Words between a movement and what is moved ("flexion *at* the elbow").
+    is_before_moved: "of at both it them";
+
+    // Areas and lesions.
+    /// Marks and words behind which the description of an area begins.
+    precedes_area: ", ; : . — and";
+    /// Marks and words at which the description of an area ends.
+    ends_area: ". , ; : ( while but whereas which";
+    /// Words between a noun for a lesion and the nerve ("injury *to* the nerve").
+    is_before_injured: "of to on or";
+    /// Words before a noun for a lesion that mean the nerve last spoken of ("*its* division").
+    is_lesion_of_last: "its their such this";
+    /// Words between a word for a loss of feeling and the area ("numbness *over the* thumb").
+    is_of_numbness: "of over in on to the sensation feeling loss";
+
+    // Segments.
+    /// Words and marks between the members of a list of segments ("C5, C6 *and* C7").
+    joins_segments: ", / & and + . or";
+    /// Words and marks between the ends of a range of segments ("C5 *to* T1").
+    spans_segments: "- – — to through ‐ ‑";
+    /// Words and marks between segments in words ("fifth *and* sixth cervical").
+    joins_ordinals: "and , to the or through";
+    /// Nouns that make a number one of bones, discs or ribs, not of segments ("C5 *vertebra*").
+    is_vertebral: "vertebra vertebrae vertebral rib ribs intercostal level disc disk";
+
+    // Labels, headings, cells and keys.
+    /// Marks between a label and its value.
+    is_value_sign: ": — – - =";
+    /// Marks between labels that stand in one line.
+    separates_labels: "— – | · •";
+    /// Marks and words before a label ("*its* innervation:").
+    precedes_label: ": — – - , * • ( ) its";
+    /// Marks behind a name that stands at the head of an item.
+    ends_head: ": — – - . ( ,";
+    /// Words beside the names of a value that is nothing but names.
+    joins_values: "n nn m mm nerve nerves of supplies via motor to medial lateral";
+    /// Words of a heading that add nothing to the name in it.
+    adds_nothing: "the nerve n and to";
+    /// Marks and words for a cell that says nothing.
+    is_empty_cell: "- – — / n/a none";
+    /// Answers to a statement that is true.
+    is_true: "true t 1 yes";
+    /// Answers to a statement that is false.
+    is_false: "false f 0 no";
+
+    // Names.
+    /// Hyphens and the dash that is written for one.
+    is_hyphen: "- ‐ ‑ –";
+    /// Adjectives of names that no ending tells ("*deep*").
+    is_plain_adjective: "upper lower middle deep first second third fourth fifth inner outer great small lesser greater long short";
+}
+
+/// Whether the words of a relation phrase say that something goes through what it passes, not only by it.
+pub fn goes_through(phrase: &str) -> bool {
+    ["through", "pierc", "travers", "perforat"].iter().any(|stem| phrase.contains(stem))
+}
+
+/// Whether the words between two names make the first a part of the second ("heads *of the* triceps").
+pub fn joins_part_and_whole(between: &str) -> bool {
+    matches!(between, "of" | "of the" | "of all" | "of all the" | "of both" | "of each")
+}
+
+/// Whether the words between two names make them names of one thing ("FDP *(*flexor digitorum profundus)").
+pub fn joins_name_and_alias(between: &str) -> bool {
+    matches!(between, "(" | "[" | "," | "=" | ":" | "—" | "–" | "-" | ", the" | ", or")
+}
+
+/// Whether a cell says that it is as the cell above it.
+pub fn is_ditto(cell: &str) -> bool {
+    matches!(cell, "\"" | "″" | "as above" | "ditto" | "do." | "〃")
+}
+
+/// Words with which the line of an exam item that gives its key begins; of two that fit, the first is read.
+pub const KEY_HEADS: &[&str] =
+    &["correct answer", "answer key", "right answer", "answer", "key", "ans", "correct option", "solution"];
+
+/// Words with which a stem begins that only instruct.
+pub const INSTRUCTIONS: &[&str] =
+    &["true or false", "true/false", "t/f", "complete", "complete the sentence", "fill in"];
+
 /// Everyday verbs for movements, with the movement that they mean.
 pub const PLAIN_VERBS: &[(&str, &str)] = &[
     ("bend", "flexion"),

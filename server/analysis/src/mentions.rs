@@ -84,7 +84,7 @@ impl<'a> Reader<'a> {
                 passable.push(is_article(&folded));
             } else {
                 forms.push(Form::default());
-                passable.push(matches!(word, "-" | "‐" | "‑" | "–"));
+                passable.push(lexicon::is_hyphen(word));
             }
         }
         Self { text, tokens, forms, passable, vocabulary, index }

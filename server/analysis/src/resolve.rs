@@ -7,6 +7,7 @@
 use fascicle_model::{EntryId, Region, Vocabulary};
 
 use crate::blocks::{Block, BlockIx, BlockKind, Blocks};
+use crate::lexicon;
 use crate::mentions::{Mention, Mentions};
 use crate::words::{fold, tokens};
 
@@ -23,7 +24,7 @@ pub fn resolve(blocks: &Blocks, mentions: &mut [Mentions], vocabulary: &Vocabula
             let mut mention = mention.clone();
             let behind = all.get(place + 1).filter(|next| {
                 let between = crate::text::Span::new(mention.span.end, next.span.start).of(text).trim();
-                matches!(between, "of" | "of the" | "of all" | "of all the" | "of both" | "of each")
+                lexicon::joins_part_and_whole(between)
             });
             if !of_known_whole(&mut mention, text, behind, &kept, &around, vocabulary) {
                 continue;

@@ -12,8 +12,11 @@ fn every_example_is_read() {
     let mut wrong = Vec::new();
     for relation in RELATIONS {
         let reading = read(relation.example, Form::Markdown, &knowledge, &Settings::default());
-        let read: Vec<String> =
-            reading.claims.iter().map(|(claim, judgement)| format!("{} {}", claim.kind.word(), judgement.verdict.word())).collect();
+        let read: Vec<String> = reading
+            .claims
+            .iter()
+            .map(|(claim, judgement)| format!("{} {}", claim.kind.word(), judgement.verdict.word()))
+            .collect();
         let is_read = reading.claims.iter().any(|(claim, _)| claim.kind == relation.kind);
         let is_contradicted = reading.claims.iter().any(|(_, judgement)| judgement.verdict == Verdict::Contradicts);
         if !is_read || is_contradicted {

@@ -7,6 +7,7 @@
 use super::sentences::{self, Memory, Scope};
 use super::{Claim, Key, What};
 use crate::blocks::{BlockIx, BlockKind, Blocks};
+use crate::lexicon;
 use crate::mentions;
 use crate::reading::Knowledge;
 use crate::text::{Plain, Span};
@@ -215,9 +216,7 @@ fn option_label(text: &str) -> Option<(String, usize)> {
 /// Where the value of a key line begins: `Answer: B`.
 fn key_value(text: &str) -> Option<usize> {
     let lower = text.to_lowercase();
-    let head = ["correct answer", "answer key", "right answer", "answer", "key", "ans", "correct option", "solution"]
-        .iter()
-        .find(|head| lower.starts_with(*head))?;
+    let head = lexicon::KEY_HEADS.iter().find(|head| lower.starts_with(*head))?;
     let rest = text.get(head.len()..)?;
     let value = rest.trim_start_matches([' ', '.']).strip_prefix([':', '=', '–', '—', '-'])?;
     Some(text.len() - value.len())
@@ -260,8 +259,8 @@ fn answer<'i>(item: &'i Item, key: &Plain) -> Option<Answer<'i>> {
             .map(Answer::Option);
     }
     match &*bare.to_lowercase() {
-        "true" | "t" | "1" | "yes" => Some(Answer::True),
-        "false" | "f" | "0" | "no" => Some(Answer::False),
+        word if lexicon::is_true(word) => Some(Answer::True),
+        word if lexicon::is_false(word) => Some(Answer::False),
         "a" | "b" | "c" | "d" | "e" => None,
         _ => Some(Answer::Text(key.clone())),
     }
@@ -328,7 +327,7 @@ fn without_instructions(stem: &Plain) -> Plain {
     let text = stem.text.as_str();
     let lower = text.to_lowercase();
     let mut start = 0;
-    for head in ["true or false", "true/false", "t/f", "complete", "complete the sentence", "fill in"] {
+    for head in lexicon::INSTRUCTIONS {
         if let Some(rest) = lower.strip_prefix(head) {
             let body = rest.trim_start_matches([':', '.', '?', ' ', '-', '–', '—']);
             start = text.len() - body.len();

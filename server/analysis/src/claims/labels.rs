@@ -66,7 +66,7 @@ fn movers(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Claim> {
         .collect();
     let word = |at: usize| words.get(at).map_or("", String::as_str);
     let Some((movement, end)) = scope.relations.movement_at(0, &word) else { return Vec::new() };
-    if movement.form == super::phrases::MovementForm::Verb || !matches!(word(end), ":" | "–" | "—" | "-" | "=") {
+    if movement.form == super::phrases::MovementForm::Verb || !lexicon::is_value_sign(word(end)) {
         return Vec::new();
     }
     let joint = scope.subjects.iter().find_map(|subject| side_of(scope.vocabulary, subject, PartRole::Joint));
@@ -117,7 +117,7 @@ fn stretches(scope: &Scope<'_>) -> Vec<(usize, usize)> {
             && at.checked_sub(1).and_then(|before| tokens.get(before)).is_some_and(|before| before.span.len() > 2);
         let is_dash = depth == 0
             && at > start
-            && matches!(word, "—" | "–" | "|" | "·" | "•")
+            && lexicon::separates_labels(word)
             && label_in(scope, at + 1, tokens.len()).is_some();
         if is_dash {
             list.push((start, at));
@@ -151,7 +151,7 @@ fn label_in<'s>(scope: &Scope<'s>, from: usize, to: usize) -> Option<(Label, &'s
     let leading = scope.mentions.list.iter().find(|mention| mention.tokens.0 == from && mention.tokens.1 < to);
     for start in [Some(begin), leading.map(|mention| mention.tokens.1)].into_iter().flatten() {
         begin = start;
-        while begin < to && matches!(word(begin), ":" | "—" | "–" | "-" | "," | "*" | "•" | "(" | ")" | "its") {
+        while begin < to && lexicon::precedes_label(word(begin)) {
             begin += 1;
         }
         for len in (1..=3).rev() {
@@ -162,7 +162,7 @@ fn label_in<'s>(scope: &Scope<'s>, from: usize, to: usize) -> Option<(Label, &'s
             let span = Span::new(tokens.get(begin)?.span.start, tokens.get(end - 1)?.span.end);
             let Some(label) = lexicon::label_of(span.of(text)) else { continue };
             let strong = scope.plain.has_mark(span, Mark::Strong) || scope.plain.has_mark(span, Mark::Emphasis);
-            let separator = matches!(word(end), ":" | "—" | "–" | "-" | "=" | "→");
+            let separator = lexicon::is_value_sign(word(end)) || word(end) == "→";
             if separator && end < to {
                 let arrow = usize::from(word(end) == "-" && word(end + 1) == ">");
                 return Some((label, span.of(text), end + 1 + arrow));
@@ -222,7 +222,7 @@ fn run_in(scope: &Scope<'_>, from: usize, to: usize) -> Option<RunIn> {
         return lexicon::label_of(head).is_none().then_some(RunIn::Unknown);
     };
     let next = tokens.get(mention.tokens.1)?.span.of(text);
-    let is_head = matches!(next, ":" | "—" | "–" | "-" | "." | "(" | ",")
+    let is_head = lexicon::ends_head(next)
         || lexicon::label_of(next).is_some()
         || scope.plain.has_mark(mention.span, Mark::Strong)
         || is_line_end(scope, Span::new(mention.span.end, tokens.get(mention.tokens.1)?.span.start));
@@ -356,7 +356,7 @@ fn part_prefix(scope: &Scope<'_>, from: usize, to: usize) -> Option<(Side, usize
         .candidates
         .iter()
         .all(|id| scope.vocabulary.kind(*id) == Kind::Muscle && scope.vocabulary.entry(*id).part_of.is_some());
-    if !is_part || !matches!(sign, ":" | "–" | "—" | "-" | "=") {
+    if !is_part || !lexicon::is_value_sign(sign) {
         return None;
     }
     let subject =
@@ -390,7 +390,7 @@ fn segments_first(scope: &Scope<'_>, from: usize, first: &Mention, to: usize) ->
     let reading = super::segments::read(text, tokens.get(..to)?, from)?;
     let word = |at: usize| tokens.get(at).map_or("", |token| token.span.of(text));
     let between: Vec<&str> = (reading.end..first.tokens.0).map(word).collect();
-    let is_sign = between.iter().all(|word| matches!(*word, "-" | ">" | "→" | "=" | ":" | "—" | "–" | "the"))
+    let is_sign = between.iter().all(|word| lexicon::is_value_sign(word) || matches!(*word, ">" | "→" | "the"))
         && between.len() > usize::from(between.contains(&"the"));
     let rest =
         (first.tokens.1..to).all(|at| !word(at).chars().any(char::is_alphabetic) || matches!(word(at), "n" | "nerve"));
@@ -447,7 +447,7 @@ fn arrow(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Claim> {
         sign = (sign..to).find(|at| word(*at) == ")").map_or(to, |close| close + 1);
     }
     let is_sign =
-        matches!(word(sign), "→" | "=" | ":" | "—" | "–" | "-") || (word(sign) == "-" && word(sign + 1) == ">");
+        lexicon::is_value_sign(word(sign)) || word(sign) == "→" || (word(sign) == "-" && word(sign + 1) == ">");
     if !is_sign || sentences::is_sentence(scope, sign + 1, to) {
         return Vec::new();
     }
@@ -467,21 +467,7 @@ fn arrow(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Claim> {
             || lexicon::is_conjunction(&lower)
             || lexicon::is_determiner(&lower)
             || lexicon::is_part_noun(&lower)
-            || matches!(
-                &*lower,
-                "n" | "nn"
-                    | "m"
-                    | "mm"
-                    | "nerve"
-                    | "nerves"
-                    | "of"
-                    | "supplies"
-                    | "via"
-                    | "motor"
-                    | "to"
-                    | "medial"
-                    | "lateral"
-            );
+            || lexicon::joins_values(&lower);
         if word(at) == "(" {
             at = (at..to).find(|at| word(*at) == ")").map_or(to, |close| close + 1);
             continue;

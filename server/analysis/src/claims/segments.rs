@@ -5,6 +5,7 @@
 
 use fascicle_model::Segments;
 
+use crate::lexicon;
 use crate::text::Span;
 use crate::words::Token;
 
@@ -72,7 +73,7 @@ fn in_signs(text: &str, tokens: &[Token], start: usize) -> Option<Reading> {
                 end = at;
                 continue;
             }
-            "," | "/" | "&" | "and" | "+" | "." | "or" if last.is_some() => {
+            _ if last.is_some() && lexicon::joins_segments(here) => {
                 if here == "." && word(text, tokens, at + 1).parse::<u8>().is_err() {
                     break;
                 }
@@ -80,7 +81,7 @@ fn in_signs(text: &str, tokens: &[Token], start: usize) -> Option<Reading> {
                 at += 1;
                 continue;
             }
-            "-" | "–" | "—" | "to" | "through" | "‐" | "‑" if last.is_some() => {
+            _ if last.is_some() && lexicon::spans_segments(here) => {
                 let next = word(text, tokens, at + 1);
                 let to = match lettered(next) {
                     Some((next_letter, number)) => {
@@ -169,22 +170,18 @@ fn in_words(text: &str, tokens: &[Token], start: usize) -> Option<Reading> {
             end = Some(match (&*noun, &*noun_two) {
                 ("spinal" | "nerve", "nerves" | "nerve" | "roots" | "root" | "segments" | "segment") => at + 3,
                 ("nerves" | "nerve" | "roots" | "root" | "segments" | "segment", _) => at + 2,
-                (noun, _) if is_vertebral(noun) => return None,
+                (noun, _) if lexicon::is_vertebral(noun) => return None,
                 _ => at + 1,
             });
             at = end?;
             continue;
-        } else if !matches!(&*here, "and" | "," | "to" | "the" | "or" | "through") || at == start {
+        } else if !lexicon::joins_ordinals(&here) || at == start {
             break;
         }
         at += 1;
     }
     let end = end?;
     (!set.is_empty()).then(|| Reading { main: set, lesser: Segments::EMPTY, span: span(tokens, start, end), end })
-}
-
-fn is_vertebral(noun: &str) -> bool {
-    matches!(noun, "vertebra" | "vertebrae" | "vertebral" | "rib" | "ribs" | "intercostal" | "level" | "disc" | "disk")
 }
 
 #[cfg(test)]

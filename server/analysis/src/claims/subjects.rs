@@ -67,10 +67,8 @@ impl<'a> Subjects<'a> {
         let mentions = self.mentions.get(heading)?;
         let text = &self.blocks.list.get(heading)?.plain.text;
         let named = mentions.list.first()?.tokens;
-        let is_other = |word: &str| {
-            word.chars().all(char::is_alphabetic)
-                && !matches!(&*word.to_lowercase(), "the" | "nerve" | "n" | "and" | "to")
-        };
+        let is_other =
+            |word: &str| word.chars().all(char::is_alphabetic) && !lexicon::adds_nothing(&word.to_lowercase());
         let has_other = mentions
             .tokens
             .iter()

@@ -265,10 +265,10 @@ impl<'a> Grid<'a> {
     fn cell(&self, row: &[Option<BlockIx>], column: usize, above: &[Option<BlockIx>]) -> Option<BlockIx> {
         let cell = row.get(column).copied().flatten()?;
         let text = self.text(cell);
-        if text.is_empty() || matches!(text, "\"" | "″" | "as above" | "ditto" | "do." | "〃") {
+        if text.is_empty() || lexicon::is_ditto(text) {
             return above.get(column).copied().flatten();
         }
-        (!matches!(text, "-" | "–" | "—" | "/" | "n/a" | "none")).then_some(cell)
+        (!lexicon::is_empty_cell(text)).then_some(cell)
     }
 
     fn values(&self, cell: BlockIx, label: Label, header: &str, subjects: &[Side]) -> Vec<Claim> {

@@ -7,6 +7,7 @@
 
 use std::cell::OnceCell;
 
+use crate::lexicon;
 use crate::mentions::Mentions;
 use crate::names::{Form, NameIndex, NameRef, is_article};
 use crate::text::{Mark, Plain, Span};
@@ -239,7 +240,7 @@ impl<'a> Finder<'a> {
         let Some(token) = self.mentions.tokens.get(at) else { return Status::Aside };
         let text = self.text(at);
         if !token.is_word {
-            return if matches!(text, "-" | "‐" | "‑" | "–") { Status::Passable } else { Status::Aside };
+            return if lexicon::is_hyphen(text) { Status::Passable } else { Status::Aside };
         }
         if !self.mentions.forms.get(at).is_none_or(|form| form.is_unknown()) {
             return Status::Vocabulary;

@@ -3,6 +3,8 @@
 //! A form of a vocabulary word is a right word by itself (*brachia*, *splenii*, *minimae*, *inguinale*). Inside a longer
 //! name only one form is right (*extensor digiti minimi*, not *minimus*): there the family tells which one was meant.
 
+use crate::lexicon;
+
 /// Endings that the forms and derivations of one word differ in, longest first.
 const ENDINGS: &[&str] = &[
     "orum", "arum", "ibus", "alis", "aris", "ales", "ares", "osus", "ous", "us", "um", "ae", "is", "es", "os", "as",
@@ -110,27 +112,7 @@ pub fn is_plural_of(a: &str, b: &str) -> bool {
 /// Whether a word looks like an English adjective.
 pub fn is_adjective(word: &str) -> bool {
     const ENDS: &[&str] = &["al", "ar", "ic", "ous", "ior", "ary", "ine", "ate", "ed"];
-    ENDS.iter().any(|end| word.ends_with(end))
-        || matches!(
-            word,
-            "upper"
-                | "lower"
-                | "middle"
-                | "deep"
-                | "first"
-                | "second"
-                | "third"
-                | "fourth"
-                | "fifth"
-                | "inner"
-                | "outer"
-                | "great"
-                | "small"
-                | "lesser"
-                | "greater"
-                | "long"
-                | "short"
-        )
+    ENDS.iter().any(|end| word.ends_with(end)) || lexicon::is_plain_adjective(word)
 }
 
 #[cfg(test)]

@@ -92,7 +92,7 @@ impl Sentence<'_, '_> {
             while next < self.atoms.len()
                 && (lexicon::is_adverb(self.word(next))
                     || lexicon::is_determiner(self.word(next))
-                    || matches!(self.word(next), "place" | "at" | "in" | "possible" | "only"))
+                    || lexicon::is_before_place(self.word(next)))
             {
                 next += 1;
             }
@@ -140,7 +140,7 @@ impl Sentence<'_, '_> {
             } else {
                 lexicon::does(word) || (is_mover && lexicon::is_auxiliary(word))
             };
-            is_mover |= matches!(word, "mover" | "movers" | "agent" | "agents" | "muscle" | "muscles");
+            is_mover |= lexicon::is_mover(word);
             let is_joint = self.side(before, PartRole::Joint).is_some();
             let is_movement = matches!(&self.atoms.get(before).map(|atom| &atom.kind), Some(AtomKind::Movement(_)));
             if is_verb {
@@ -152,29 +152,7 @@ impl Sentence<'_, '_> {
                 || lexicon::is_adverb(word)
                 || lexicon::is_negation(word)
                 || lexicon::is_hedge(word)
-                || matches!(
-                    word,
-                    "main"
-                        | "chief"
-                        | "prime"
-                        | "powerful"
-                        | "strong"
-                        | "weak"
-                        | "important"
-                        | "of"
-                        | "at"
-                        | "in"
-                        | "to"
-                        | "with"
-                        | "for"
-                        | "mover"
-                        | "principal"
-                        | "primary"
-                        | "strongest"
-                        | "pure"
-                        | "one"
-                        | "active"
-                ))
+                || lexicon::is_before_movement(word))
             {
                 break;
             }
@@ -207,7 +185,7 @@ impl Sentence<'_, '_> {
                 || lexicon::is_determiner(word)
                 || lexicon::is_conjunction(word)
                 || lexicon::is_adverb(word)
-                || matches!(word, "of" | "at" | "both" | "it" | "them")
+                || lexicon::is_before_moved(word)
             {
                 next += 1;
             } else {

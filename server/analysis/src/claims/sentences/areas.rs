@@ -94,7 +94,7 @@ impl Sentence<'_, '_> {
             let word = self.word(end);
             let is_verb = matches!(&self.atoms.get(end).map(|atom| &atom.kind), Some(AtomKind::Relation(_)))
                 || lexicon::is_auxiliary(word);
-            if is_verb || matches!(word, "." | "," | ";" | ":" | "(" | "while" | "but" | "whereas" | "which") {
+            if is_verb || lexicon::ends_area(word) {
                 break;
             }
             end += 1;
@@ -117,10 +117,7 @@ impl Sentence<'_, '_> {
     fn area_to(&self, end: usize) -> Option<Side> {
         let start = (0..end)
             .rev()
-            .find(|place| {
-                matches!(self.word(*place), "," | ";" | ":" | "." | "—" | "and")
-                    || lexicon::is_contrast(self.word(*place))
-            })
+            .find(|place| lexicon::precedes_area(self.word(*place)) || lexicon::is_contrast(self.word(*place)))
             .map_or(0, |place| place + 1);
         let start =
             (start..end).find(|at| !lexicon::is_determiner(self.word(*at)) && !lexicon::is_adverb(self.word(*at)))?;

@@ -3,7 +3,7 @@
 use super::{Scope, Sentence};
 use crate::claims::phrases::MovementWord;
 use crate::claims::segments;
-use crate::lexicon::RelationWord;
+use crate::lexicon::{self, RelationWord};
 use crate::mentions::{Mention, is_bare_adjective};
 use crate::text::{Mark, Span};
 
@@ -84,7 +84,7 @@ pub(super) fn atoms_where(
 /// Adjectives such as "radial" are short names of nerves; in running text they are adjectives.
 pub(super) fn is_usable(mention: &Mention, scope: &Scope<'_>) -> bool {
     let next = scope.mentions.tokens.get(mention.tokens.1).map_or("", |token| token.span.of(&scope.plain.text));
-    matches!(next, "n" | "nn" | "nerve" | "nerves") || !is_bare_adjective(mention, scope.vocabulary)
+    lexicon::is_nerve_noun(next) || !is_bare_adjective(mention, scope.vocabulary)
 }
 
 impl<'a> Sentence<'a, '_> {

@@ -35,27 +35,7 @@ impl Sentence<'_, '_> {
                     let skips = lexicon::is_adverb(word)
                         || lexicon::is_determiner(word)
                         || lexicon::is_conjunction(word)
-                        || matches!(
-                            word,
-                            "from"
-                                | "root"
-                                | "roots"
-                                | "value"
-                                | "values"
-                                | "segments"
-                                | "segment"
-                                | ":"
-                                | "spinal"
-                                | "by"
-                                | "of"
-                                | "anterior"
-                                | "ventral"
-                                | "rami"
-                                | ";"
-                                | "nerve"
-                                | "levels"
-                                | "–"
-                        );
+                        || lexicon::is_in_bracket(word);
                     if !skips && !lexicon::is_hedge(word) {
                         return Vec::new();
                     }

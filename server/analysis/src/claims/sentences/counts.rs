@@ -30,13 +30,13 @@ impl Sentence<'_, '_> {
                 key: None,
             }
         };
-        let back = |words: &[&str]| (at.saturating_sub(4)..at).rev().find(|place| words.contains(&self.word(*place)));
+        let back = |is_one: fn(&str) -> bool| (at.saturating_sub(4)..at).rev().find(|place| is_one(self.word(*place)));
         let relation = action_relation();
         // NAME has three heads / consists of four muscles
         let noun = lexicon::COUNTED.iter().find(|(noun, _)| *noun == self.written(at + 1)).map(|(noun, _)| *noun);
         let noun = noun.or_else(|| matches!(&*self.written(at + 1), "muscles" | "members").then_some("muscles"));
         if let Some(noun) = noun {
-            let verb = back(&["has", "have", "with", "by", "of", "into", "are", "is", "possesses"]);
+            let verb = back(lexicon::precedes_parts);
             let relation_verb = (at.saturating_sub(2)..at)
                 .rev()
                 .find(|place| matches!(&self.atoms.get(*place).map(|atom| &atom.kind), Some(AtomKind::Relation(_))));
@@ -49,21 +49,10 @@ impl Sentence<'_, '_> {
             if negated {
                 return Vec::new();
             }
-            let before = if before.checked_sub(1).is_some_and(|place| {
-                lexicon::is_done(self.word(place))
-                    || matches!(
-                        self.word(place),
-                        "formed"
-                            | "made"
-                            | "composed"
-                            | "consists"
-                            | "comprises"
-                            | "up"
-                            | "divides"
-                            | "splits"
-                            | "arises"
-                    )
-            }) {
+            let before = if before
+                .checked_sub(1)
+                .is_some_and(|place| lexicon::is_done(self.word(place)) || lexicon::is_made_of(self.word(place)))
+            {
                 self.before_verb(before - 1).0
             } else {
                 before
@@ -79,14 +68,14 @@ impl Sentence<'_, '_> {
                         self.scope.vocabulary.name(*id).ends_with('s') || self.scope.vocabulary.parts(*id).len() > 1
                     })
             })
-            && (back(&["are", "has", "have", "were"]).is_some() || at == 0)
+            && (back(lexicon::precedes_count).is_some() || at == 0)
         {
             return vec![claim(side, "named")];
         }
         // NAME are four in number
         if self.word(at + 1) == "in"
             && self.word(at + 2) == "number"
-            && let Some(verb) = back(&["are", "is"])
+            && let Some(verb) = back(|word| matches!(word, "are" | "is"))
         {
             let role = RelationWord { left: PartRole::Structure, ..relation };
             return self

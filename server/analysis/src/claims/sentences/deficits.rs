@@ -93,7 +93,7 @@ impl Sentence<'_, '_> {
         if lexicon::is_lesion(word) || lexicon::lesions(word) {
             let mut next = at + 1;
             while lexicon::is_determiner(self.word(next))
-                || (lexicon::is_lesion(word) && matches!(self.word(next), "of" | "to" | "on" | "or"))
+                || (lexicon::is_lesion(word) && lexicon::is_before_injured(self.word(next)))
             {
                 next += 1;
             }
@@ -101,7 +101,7 @@ impl Sentence<'_, '_> {
                 let group = self.group_from(next, true)?;
                 return Some((self.sides(&group, PartRole::Nerve), at, group.end));
             }
-            let is_its = matches!(before, "its" | "their" | "such" | "this");
+            let is_its = lexicon::is_lesion_of_last(before);
             return is_its.then(|| (self.implied(PartRole::Nerve, false), at, at + 1));
         }
         // "an axillary nerve lesion", "ulnar palsy"
@@ -147,10 +147,7 @@ impl Sentence<'_, '_> {
                     && lexicon::is_numbness(self.word(next + 2)))
             {
                 let mut at = next + 1;
-                while matches!(
-                    self.word(at),
-                    "of" | "over" | "in" | "on" | "to" | "the" | "sensation" | "feeling" | "loss"
-                ) {
+                while lexicon::is_of_numbness(self.word(at)) {
                     at += 1;
                 }
                 let area = self.area(at);

@@ -47,7 +47,7 @@ impl Sentence<'_, '_> {
                 break;
             }
             while lexicon::is_conjunction(self.word(next))
-                || matches!(self.word(next), "as" | "well" | "also" | "with" | "then")
+                || lexicon::carries_list_on(self.word(next))
                 || lexicon::is_determiner(self.word(next))
                 || lexicon::is_muscle_noun(self.word(next))
                 || lexicon::is_adverb(self.word(next))
@@ -133,34 +133,7 @@ impl Sentence<'_, '_> {
             }
             if lexicon::means_all(word) {
                 group.all = true;
-            } else if matches!(
-                word,
-                "half"
-                    | "halves"
-                    | "two"
-                    | "three"
-                    | "four"
-                    | "most"
-                    | "part"
-                    | "parts"
-                    | "portion"
-                    | "lateral"
-                    | "medial"
-                    | "upper"
-                    | "lower"
-                    | "rest"
-                    | "some"
-                    | "fibres"
-                    | "fibers"
-                    | "remaining"
-                    | "remainder"
-                    | "deep"
-                    | "superficial"
-                    | "other"
-                    | "anterior"
-                    | "posterior"
-                    | "one"
-            ) {
+            } else if lexicon::means_part(word) {
                 group.partial = true;
             } else if !(lexicon::is_determiner(word) || lexicon::is_muscle_noun(word) || word == "of" || word == "in") {
                 break;

@@ -114,10 +114,7 @@ fn ends_sentence(scope: &Scope<'_>, at: usize) -> bool {
             let before =
                 at.checked_sub(1).and_then(|before| tokens.get(before)).map_or("", |token| token.span.of(text));
             let short = before.len() == 1 && before.chars().all(char::is_alphabetic);
-            let known = matches!(
-                &*before.to_lowercase(),
-                "e.g" | "i.e" | "cf" | "fig" | "vs" | "mm" | "nn" | "approx" | "ca" | "al" | "dr" | "prof" | "no"
-            );
+            let known = lexicon::is_abbreviation(&before.to_lowercase());
             let capital = next.span.of(text).chars().next().is_some_and(|c| !c.is_lowercase());
             capital && !short && !known
         }

@@ -39,24 +39,7 @@ impl Sentence<'_, '_> {
                         || lexicon::is_muscle_noun(word)
                         || lexicon::means_all(word)
                         || lexicon::is_part_noun(word)
-                        || matches!(
-                            word,
-                            "medial"
-                                | "lateral"
-                                | "half"
-                                | ":"
-                                | "*"
-                                | "both"
-                                | "anterior"
-                                | "posterior"
-                                | "rami"
-                                | "ramus"
-                                | "ventral"
-                                | "primary"
-                                | "upper"
-                                | "lower"
-                                | "roots"
-                        )
+                        || lexicon::is_before_object(word)
                         || (after_noun && matches!(word, "of" | "in" | "to"));
                     if !skips {
                         return None;
@@ -64,7 +47,7 @@ impl Sentence<'_, '_> {
                     after_noun = after_noun
                         || lexicon::is_part_noun(word)
                         || lexicon::is_muscle_noun(word)
-                        || matches!(word, "half" | "rami" | "ramus" | "roots");
+                        || lexicon::is_division(word);
                     at += 1;
                 }
                 _ => return None,

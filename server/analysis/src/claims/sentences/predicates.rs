@@ -17,7 +17,7 @@ impl Sentence<'_, '_> {
         let mut purely = false;
         for place in at + 1..(at + 9).min(self.atoms.len()) {
             let word = self.word(place);
-            if word.is_empty() || lexicon::is_preposition(word) || matches!(word, "." | "," | ";" | ":" | "(") {
+            if word.is_empty() || lexicon::is_preposition(word) || lexicon::ends_phrase(word) {
                 break;
             }
             if lexicon::is_negation(word) && (modality.is_some() || !kinds.is_empty()) {
@@ -25,7 +25,7 @@ impl Sentence<'_, '_> {
             }
             negated |= lexicon::is_negation(word);
             hedged |= lexicon::is_hedge(word);
-            purely |= matches!(word, "purely" | "entirely" | "solely" | "exclusively" | "wholly" | "only");
+            purely |= lexicon::means_only(word);
             if let Some((_, is)) = lexicon::MODALITIES.iter().find(|(known, _)| *known == word) {
                 modality = Some(match modality {
                     Some((was, first)) if was != *is => ("mixed", first),
@@ -98,7 +98,7 @@ impl Sentence<'_, '_> {
         while lexicon::is_determiner(self.word(next))
             || lexicon::is_adverb(self.word(next))
             || lexicon::is_negation(self.word(next))
-            || matches!(self.word(next), "one" | "of" | "member" | "muscle" | "muscles")
+            || lexicon::is_before_group(self.word(next))
         {
             negated |= lexicon::is_negation(self.word(next));
             next += 1;

@@ -18,8 +18,7 @@ impl Sentence<'_, '_> {
     pub(super) fn verb_claims(&self, at: usize, relation: &RelationWord, last_subject: &mut Vec<Side>) -> Vec<Claim> {
         let (before, negated, hedged) = self.before_verb(at);
         let is_apposition = relation.form == Form::Participle && lexicon::is_determiner(self.first_word(at));
-        let begins_clause =
-            before.checked_sub(1).is_none_or(|place| matches!(self.word(place), ";" | ":" | "and" | "but" | "–" | "—"));
+        let begins_clause = before.checked_sub(1).is_none_or(|place| lexicon::begins_clause(self.word(place)));
         if is_apposition && begins_clause && before == at {
             return Vec::new(); // "The anterior divisions of …" begins a clause: it is a subject, no apposition
         }
@@ -144,8 +143,7 @@ impl Sentence<'_, '_> {
                 let mut all = group.is_some_and(|group| group.all && !group.partial);
                 all &= group.is_none_or(|group| group.except.is_empty());
                 if kind == ClaimKind::Passage {
-                    all =
-                        ["through", "pierc", "travers", "perforat"].iter().any(|word| self.written(at).contains(word));
+                    all = lexicon::goes_through(&self.written(at));
                 }
                 let mut parts = vec![
                     Part { role: left_role, span: left.span, what: left.what.clone() },

@@ -22,12 +22,10 @@ impl Sentence<'_, '_> {
             return self.group_to(antecedent).map(|group| self.sides(&group, role)).unwrap_or_default();
         }
         if lexicon::is_pronoun(word) {
-            return self.implied(role, matches!(word, "they" | "these" | "both" | "them"));
+            return self.implied(role, lexicon::is_plural_pronoun(word));
         }
         if lexicon::is_kind_noun(word)
-            && before
-                .checked_sub(1)
-                .is_some_and(|place| matches!(self.word(place), "this" | "these" | "the" | "both" | "that"))
+            && before.checked_sub(1).is_some_and(|place| lexicon::points_back(self.word(place)))
         {
             return self.implied(role, word.ends_with('s'));
         }
@@ -73,7 +71,7 @@ impl Sentence<'_, '_> {
                 };
             }
         }
-        if lexicon::is_conjunction(word) || matches!(word, "then" | "but" | ";" | "–" | "—" | "while") {
+        if lexicon::is_conjunction(word) || lexicon::keeps_subject(word) {
             if relation.form == Form::Participle && word == "," {
                 if let Some(group) = self.group_to(before) {
                     let sides = self.sides(&group, role);
@@ -94,7 +92,7 @@ impl Sentence<'_, '_> {
             let same: Vec<Side> = last.iter().filter(fits).cloned().collect();
             return if same.is_empty() { self.main_sides_before(end, role) } else { same };
         }
-        if matches!(word, ":" | "—" | "–" | "-" | "=")
+        if lexicon::is_value_sign(word)
             && let Some(group) = self.group_to(before)
             && group.members.first().is_some_and(|first| (0..*first).all(|at| self.may_lead(at)))
         {
@@ -103,7 +101,7 @@ impl Sentence<'_, '_> {
                 return sides;
             }
         }
-        if matches!(word, "•" | "*" | ":" | "→") || (before == 0 && lexicon::is_determiner(word)) {
+        if lexicon::is_bullet(word) || (before == 0 && lexicon::is_determiner(word)) {
             return self.implied(role, false);
         }
         Vec::new()
@@ -193,6 +191,6 @@ impl Sentence<'_, '_> {
             || lexicon::is_part_noun(word)
             || lexicon::is_preposition(word)
             || lexicon::is_muscle_noun(word)
-            || matches!(word, "," | "*" | "•" | "-" | "–" | "and" | "so" | "again" | "since" | "because" | ":")
+            || lexicon::may_lead(word)
     }
 }

@@ -112,22 +112,7 @@ impl Sentence<'_, '_> {
         let Some(of) = before.checked_sub(1).filter(|place| self.word(*place) == "of") else { return false };
         of.checked_sub(1).is_some_and(|noun| {
             let word = self.word(noun);
-            !word.is_empty()
-                && !lexicon::is_part_noun(word)
-                && !matches!(
-                    word,
-                    "surface"
-                        | "side"
-                        | "aspect"
-                        | "third"
-                        | "thirds"
-                        | "border"
-                        | "end"
-                        | "shaft"
-                        | "body"
-                        | "upper"
-                        | "lower"
-                )
+            !word.is_empty() && !lexicon::is_part_noun(word) && !lexicon::is_stretch(word)
         })
     }
 }
