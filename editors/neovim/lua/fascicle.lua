@@ -83,23 +83,6 @@ local function request(client, method, params, done, buffer)
   return client.request(method, params, done, buffer)
 end
 
--- Fills a `fascicle:` buffer with the entry that it names.
-function M.read_entry(buffer, uri)
-  local client = M.client(buffer)
-  if not client then return end
-  request(client, 'fascicle/entry', { uri = uri }, function(error, result)
-    if not vim.api.nvim_buf_is_valid(buffer) then return end
-    local text = error and ('fascicle: ' .. (error.message or 'no such entry')) or (result and result.text) or ''
-    vim.bo[buffer].modifiable = true
-    vim.api.nvim_buf_set_lines(buffer, 0, -1, false, vim.split(text, '\n'))
-    vim.bo[buffer].modifiable = false
-    vim.bo[buffer].modified = false
-    vim.bo[buffer].buftype = 'nofile'
-    vim.bo[buffer].readonly = true
-    vim.bo[buffer].filetype = 'markdown'
-  end, buffer)
-end
-
 -- Shows the branch tree of what is under the cursor in a window below.
 function M.tree()
   local buffer = vim.api.nvim_get_current_buf()
@@ -127,11 +110,6 @@ function M.setup(options)
     group = group,
     pattern = { 'markdown', 'mdx', 'quarto', 'rmd', 'text', 'srt', 'webvtt' },
     callback = function(event) M.attach(event.buf) end,
-  })
-  on('BufReadCmd', {
-    group = group,
-    pattern = 'fascicle://*',
-    callback = function(event) M.read_entry(event.buf, event.match) end,
   })
   vim.api.nvim_create_user_command('FascicleTree', M.tree, { desc = 'Branch tree of the structure under the cursor' })
 end
