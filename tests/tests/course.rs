@@ -20,7 +20,6 @@ fn put_right_the_course_is_its_clean_twin() {
 }
 
 #[test]
-#[ignore = "the claim reader is being built"]
 fn nothing_is_found_in_the_clean_twin() {
     let knowledge = Knowledge::new(fascicle_vocab::built_in());
     let mut found = Vec::new();

@@ -167,13 +167,17 @@ fn question(line: &Line) -> Option<Item> {
             (Some(number), len)
         }
         _ => {
-            let lower = text.to_lowercase();
-            let is_question =
-                text.trim_end().ends_with('?') || lower.starts_with("true or false") || text.contains("____");
+            // `3. The nerve arises from the:` is a question as `The nerve arises from ____` is.
+            let (number, from) = numbered(text).map_or((None, 0), |(number, len)| (Some(number), len));
+            let stem = text.get(from..).unwrap_or_default().trim_end();
+            let is_question = stem.ends_with('?')
+                || stem.to_lowercase().starts_with("true or false")
+                || stem.contains("____")
+                || (number.is_some() && stem.ends_with(':'));
             if !is_question {
                 return None;
             }
-            (None, 0)
+            (number, from)
         }
     };
     Some(Item {

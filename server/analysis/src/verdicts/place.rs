@@ -92,6 +92,7 @@ pub fn passage(vocabulary: &Vocabulary, nerve: EntryId, landmark: EntryId, throu
     if passers.is_empty() || own.is_empty() || !ENCLOSED.contains(&class) {
         return Judgement::unknown();
     }
+    let nerves: Vec<EntryId> = passers.iter().copied().filter(|id| vocabulary.is_neural(*id)).collect();
     let passers: Vec<String> = passers.iter().map(|id| the(vocabulary, *id)).collect();
     let way: Vec<String> = own.iter().map(|id| vocabulary.name(*id).to_owned()).collect();
     let why = format!(
@@ -103,6 +104,9 @@ pub fn passage(vocabulary: &Vocabulary, nerve: EntryId, landmark: EntryId, throu
     );
     let path = vec![format!("the way of {}: {}", the(vocabulary, nerve), way.join(" → "))];
     let mut judgement = Judgement::new(Verdict::Contradicts, why).path(path);
+    if let [only] = nerves.as_slice() {
+        judgement = judgement.remedy(PartRole::Nerve, vocabulary.name(*only));
+    }
     for id in
         own.iter().filter(|id| vocabulary.entry(**id).class.as_deref().is_some_and(|class| ENCLOSED.contains(&class)))
     {
