@@ -32,7 +32,7 @@ def test_the_demo_course_has_findings_and_its_twin_has_none(program, course):
 )
 def test_bad_input_gets_a_clear_line_and_status_2(program, arguments, says):
     run = program(*arguments)
-    assert run.returncode == 2 and run.stdout == ""
+    assert run.returncode == 2 and "Nothing found" not in run.stdout
     assert says in run.stderr and "panicked" not in run.stderr
 
 
