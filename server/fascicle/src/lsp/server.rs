@@ -22,7 +22,7 @@ use super::indexer::{Indexer, Order};
 use super::publish::{self, Publisher};
 use super::requests::{
     code_actions, commands, completion, diagnostics, hierarchy, hover, navigation, references, status, structure,
-    symbols, tokens, workspace_diagnostics,
+    symbols, tokens, tree, workspace_diagnostics,
 };
 use super::state::{Session, View};
 use super::{from_proto, transport};
@@ -52,6 +52,7 @@ pub fn service(gone: Arc<Notify>) -> (LspService<impl LanguageServer>, ClientSoc
     })
     .custom_method("fascicle/status", Server::status)
     .custom_method("fascicle/entry", Server::entry)
+    .custom_method("fascicle/tree", Server::tree)
     .custom_method("$/setTrace", Server::set_trace)
     .finish();
     (service, socket, held)
@@ -184,6 +185,11 @@ impl Server {
 
     async fn entry(&self, params: navigation::EntryParams) -> Result<Option<navigation::EntryDocument>> {
         self.ask("fascicle/entry", move |course, can| navigation::entry(course, can.entry_documents, &params)).await
+    }
+
+    async fn tree(&self, params: tree::TreeParams) -> Result<Option<tree::Tree>> {
+        let view = self.view(&params.text_document.uri);
+        self.answer("fascicle/tree", view, move |view| tree::tree(view, &params)).await
     }
 
     #[allow(clippy::unused_async)] // the shape that the service wants

@@ -12,4 +12,5 @@ pub mod status;
 pub mod structure;
 pub mod symbols;
 pub mod tokens;
+pub mod tree;
 pub mod workspace_diagnostics;
