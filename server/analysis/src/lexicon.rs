@@ -249,8 +249,14 @@ pub const LABELS: &[(&str, Label)] = &[
     ("compartment", label(K::Membership, P::Muscle, P::Group)), ("group", label(K::Membership, P::Muscle, P::Group)),
 ];
 
+/// No label is longer than this, in bytes.
+const LONGEST_LABEL: usize = 24;
+
 /// The label that a text is, whatever its case, articles and end punctuation.
 pub fn label_of(text: &str) -> Option<Label> {
+    if text.len() > LONGEST_LABEL + 8 {
+        return None;
+    }
     let plain = text.trim().trim_end_matches([':', '=']).to_lowercase().replace('.', "");
     let words: Vec<&str> = plain.split_whitespace().filter(|word| !matches!(*word, "the" | "its" | "their")).collect();
     let plain = words.join(" ");
@@ -281,12 +287,11 @@ pub fn is_conjunction(word: &str) -> bool {
 }
 
 macro_rules! word_lists {
-    ($($(#[$doc:meta])* $name:ident: $words:literal;)+) => {
+    ($($(#[$doc:meta])* $name:ident: $($word:literal)+;)+) => {
         $(
             $(#[$doc])*
             pub fn $name(word: &str) -> bool {
-                const WORDS: &str = $words;
-                WORDS.split_ascii_whitespace().any(|known| known == word)
+                matches!(word, $($word)|+)
             }
         )+
     };
@@ -294,175 +299,256 @@ macro_rules! word_lists {
 
 word_lists! {
     /// A word behind a name that makes it the name of something else ("radial *artery*").
-    changes_the_structure: "artery arteries vein veins vessel vessels fascia fasciae ligament ligaments tuberosity region regions area triangle sheath bursa bursae groove fossa notch line lines gland glands node nodes lymph aponeurosis crest surface border borders collateral recurrent lesion-like tubercle impression flap graft";
+    changes_the_structure:
+        "artery" "arteries" "vein" "veins" "vessel" "vessels" "fascia" "fasciae" "ligament" "ligaments" "tuberosity"
+        "region" "regions" "area" "triangle" "sheath" "bursa" "bursae" "groove" "fossa" "notch" "line" "lines" "gland"
+        "glands" "node" "nodes" "lymph" "aponeurosis" "crest" "surface" "border" "borders" "collateral" "recurrent"
+        "lesion-like" "tubercle" "impression" "flap" "graft";
     /// Articles, possessives and quantifiers before a name.
-    is_determiner: "the a an its their his her this that these those each every any some such following remaining named respective same";
+    is_determiner:
+        "the" "a" "an" "its" "their" "his" "her" "this" "that" "these" "those" "each" "every" "any" "some" "such"
+        "following" "remaining" "named" "respective" "same";
     /// Words that make a statement one about every member.
-    means_all: "all both every each entire whole";
+    means_all: "all" "both" "every" "each" "entire" "whole";
     /// Auxiliary verbs between a subject and its relation word.
-    is_auxiliary: "is are was were be been being has have does do did can will gets get";
+    is_auxiliary:
+        "is" "are" "was" "were" "be" "been" "being" "has" "have" "does" "do" "did" "can" "will" "gets" "get";
     /// Adverbs and the like that change nothing.
-    is_adverb: "also mainly mostly usually normally typically generally chiefly primarily then therefore thus directly only solely exclusively together largely principally predominantly finally subsequently always entirely purely itself themselves alone further next first later ultimately eventually instead indeed thereby hence here there commonly classically in-turn additionally furthermore simply just still even too however moreover likewise similarly again nevertheless conversely naturally completely";
+    is_adverb:
+        "also" "mainly" "mostly" "usually" "normally" "typically" "generally" "chiefly" "primarily" "then" "therefore"
+        "thus" "directly" "only" "solely" "exclusively" "together" "largely" "principally" "predominantly" "finally"
+        "subsequently" "always" "entirely" "purely" "itself" "themselves" "alone" "further" "next" "first" "later"
+        "ultimately" "eventually" "instead" "indeed" "thereby" "hence" "here" "there" "commonly" "classically"
+        "in-turn" "additionally" "furthermore" "simply" "just" "still" "even" "too" "however" "moreover" "likewise"
+        "similarly" "again" "nevertheless" "conversely" "naturally" "completely";
     /// Negations.
-    is_negation: "not no never neither nor without cannot n't doesn't isn't aren't don't lacks";
+    is_negation:
+        "not" "no" "never" "neither" "nor" "without" "cannot" "n't" "doesn't" "isn't" "aren't" "don't" "lacks";
     /// Words that say that something may be so, or is so in some people.
-    is_hedge: "may might sometimes occasionally rarely perhaps possibly variably inconstantly probably infrequently seldom bodies individuals subjects persons people";
+    is_hedge:
+        "may" "might" "sometimes" "occasionally" "rarely" "perhaps" "possibly" "variably" "inconstantly" "probably"
+        "infrequently" "seldom" "bodies" "individuals" "subjects" "persons" "people";
     /// Relative pronouns.
-    is_relative: "which that who";
+    is_relative: "which" "that" "who";
     /// Words that begin a new clause with a subject of its own.
-    is_contrast: "while whereas but although though";
+    is_contrast: "while" "whereas" "but" "although" "though";
     /// Words that take members out.
-    is_exception: "bar except excepting excluding besides but-for save barring";
+    is_exception: "bar" "except" "excepting" "excluding" "besides" "but-for" "save" "barring";
     /// Pronouns that stand for the subject of the sentence before.
-    is_pronoun: "it they this these both them";
+    is_pronoun: "it" "they" "this" "these" "both" "them";
     /// Nouns that name a kind, so that "this nerve" stands for the last nerve.
-    is_kind_noun: "nerve nerves muscle muscles branch branches structure structures trunk cord joint";
+    is_kind_noun:
+        "nerve" "nerves" "muscle" "muscles" "branch" "branches" "structure" "structures" "trunk" "cord" "joint";
     /// Nouns before "of" that leave the name behind it what it is ("branches of the radial nerve", "both heads of biceps").
-    is_part_noun: "branch branches twig twigs fibres fibers part parts head heads belly bellies half halves all both most portion division divisions muscle muscles muscles: trunk root roots component two three four rest remainder each one";
+    is_part_noun:
+        "branch" "branches" "twig" "twigs" "fibres" "fibers" "part" "parts" "head" "heads" "belly" "bellies" "half"
+        "halves" "all" "both" "most" "portion" "division" "divisions" "muscle" "muscles" "muscles:" "trunk" "root"
+        "roots" "component" "two" "three" "four" "rest" "remainder" "each" "one";
     /// Nouns that may stand between a relation word and the names that it takes ("supplies the muscles deltoid and …").
-    is_muscle_noun: "muscle muscles following heads head belly bellies parts part both all of two three four five six seven namely nerve nerves called named branch branches: intrinsic: i.e viz";
+    is_muscle_noun:
+        "muscle" "muscles" "following" "heads" "head" "belly" "bellies" "parts" "part" "both" "all" "of" "two" "three"
+        "four" "five" "six" "seven" "namely" "nerve" "nerves" "called" "named" "branch" "branches:" "intrinsic:" "i.e"
+        "viz";
     /// Words that link a noun with its value ("the innervation of deltoid *is by* …").
-    is_link: "is are comes come by from via through : was were provided given supplied mediated derives derived arises carried — – = -> →";
+    is_link:
+        "is" "are" "comes" "come" "by" "from" "via" "through" ":" "was" "were" "provided" "given" "supplied"
+        "mediated" "derives" "derived" "arises" "carried" "—" "–" "=" "->" "→";
     /// Prepositions: a name behind one is no subject.
-    is_preposition: "of to with in at from by via through under over behind between beneath near on into onto around round along across towards toward deep superficial against beside for than unlike like within as after before lateral medial posterior anterior proximal distal";
+    is_preposition:
+        "of" "to" "with" "in" "at" "from" "by" "via" "through" "under" "over" "behind" "between" "beneath" "near" "on"
+        "into" "onto" "around" "round" "along" "across" "towards" "toward" "deep" "superficial" "against" "beside"
+        "for" "than" "unlike" "like" "within" "as" "after" "before" "lateral" "medial" "posterior" "anterior"
+        "proximal" "distal";
     /// Words with which a sentence asserts nothing of its own.
-    asserts_nothing: "suppose imagine hypothetical hypothetically would could should whether mistake mistakes misconception misconceptions myth wrongly incorrectly incorrect erroneously falsely confuse confused confuses mistaken mistakenly false untrue wrong dog dogs canine cat cats feline horse horses equine rat rats mouse mice rabbit rabbits sheep pig pigs porcine bovine cattle monkey monkeys primate primates ape apes quadruped quadrupeds mammals amphibian amphibians fish bird birds reptile reptiles embryo embryonic embryologically embryology branchial somite somites historically formerly previously thought reported reports studies study cadavers cadaveric specimens variant variants variation variations anomalous anomaly anomalies variably instead write writes wrote think thinks mnemonic nobody no-one doubt doubts believes believed neither-of";
+    asserts_nothing:
+        "suppose" "imagine" "hypothetical" "hypothetically" "would" "could" "should" "whether" "mistake" "mistakes"
+        "misconception" "misconceptions" "myth" "wrongly" "incorrectly" "incorrect" "erroneously" "falsely" "confuse"
+        "confused" "confuses" "mistaken" "mistakenly" "false" "untrue" "wrong" "dog" "dogs" "canine" "cat" "cats"
+        "feline" "horse" "horses" "equine" "rat" "rats" "mouse" "mice" "rabbit" "rabbits" "sheep" "pig" "pigs"
+        "porcine" "bovine" "cattle" "monkey" "monkeys" "primate" "primates" "ape" "apes" "quadruped" "quadrupeds"
+        "mammals" "amphibian" "amphibians" "fish" "bird" "birds" "reptile" "reptiles" "embryo" "embryonic"
+        "embryologically" "embryology" "branchial" "somite" "somites" "historically" "formerly" "previously" "thought"
+        "reported" "reports" "studies" "study" "cadavers" "cadaveric" "specimens" "variant" "variants" "variation"
+        "variations" "anomalous" "anomaly" "anomalies" "variably" "instead" "write" "writes" "wrote" "think" "thinks"
+        "mnemonic" "nobody" "no-one" "doubt" "doubts" "believes" "believed" "neither-of";
     /// Words that make what follows no motor supply: vessels, sensation, nuclei.
-    is_not_motor: "artery arteries arterial blood vein veins venous vascular perfusion vessel vessels lymphatic sympathetic parasympathetic autonomic proprioceptive proprioception nucleus nuclei tract tracts cortex skin cutaneous sensory sensation mucosa membrane articular capsule periosteum dermatome vasomotor secretomotor dura";
+    is_not_motor:
+        "artery" "arteries" "arterial" "blood" "vein" "veins" "venous" "vascular" "perfusion" "vessel" "vessels"
+        "lymphatic" "sympathetic" "parasympathetic" "autonomic" "proprioceptive" "proprioception" "nucleus" "nuclei"
+        "tract" "tracts" "cortex" "skin" "cutaneous" "sensory" "sensation" "mucosa" "membrane" "articular" "capsule"
+        "periosteum" "dermatome" "vasomotor" "secretomotor" "dura";
     /// Participles of doing: "flexion is *produced* by".
-    is_done: "produced performed caused effected achieved carried assisted initiated brought";
+    is_done:
+        "produced" "performed" "caused" "effected" "achieved" "carried" "assisted" "initiated" "brought";
     /// Verbs of doing: "*produces* flexion".
-    does: "produces produce performs perform causes cause effects effect assists assist aids aid helps help contributes contribute initiates initiate enables enable does do brings about acts act in responsible for";
+    does:
+        "produces" "produce" "performs" "perform" "causes" "cause" "effects" "effect" "assists" "assist" "aids" "aid"
+        "helps" "help" "contributes" "contribute" "initiates" "initiate" "enables" "enable" "does" "do" "brings"
+        "about" "acts" "act" "in" "responsible" "for";
     /// Nouns for a lesion.
-    is_lesion: "injury injuries lesion lesions damage section division palsy palsies transection neuropathy compression loss paralysis entrapment block laceration cut pressure trauma injured";
+    is_lesion:
+        "injury" "injuries" "lesion" "lesions" "damage" "section" "division" "palsy" "palsies" "transection"
+        "neuropathy" "compression" "loss" "paralysis" "entrapment" "block" "laceration" "cut" "pressure" "trauma"
+        "injured";
     /// Verbs of lesion: "*cutting* the nerve".
-    lesions: "cutting severing dividing injuring damaging compressing blocking destroying losing crushing";
+    lesions:
+        "cutting" "severing" "dividing" "injuring" "damaging" "compressing" "blocking" "destroying" "losing"
+        "crushing";
     /// Participles that tell of a lesion: "when the nerve is *cut*".
-    is_cut: "cut divided severed damaged injured bruised compressed torn crushed destroyed blocked trapped transected paralysed paralyzed lost sectioned stretched lesioned";
+    is_cut:
+        "cut" "divided" "severed" "damaged" "injured" "bruised" "compressed" "torn" "crushed" "destroyed" "blocked"
+        "trapped" "transected" "paralysed" "paralyzed" "lost" "sectioned" "stretched" "lesioned";
     /// Words with which a statement about a lesion is only negative.
-    is_spared: "spares spare spared sparing intact unaffected preserved escapes escape normal";
+    is_spared:
+        "spares" "spare" "spared" "sparing" "intact" "unaffected" "preserved" "escapes" "escape" "normal";
     /// Words that make a condition of a lesion.
-    is_condition: "if when whenever once after following with";
+    is_condition: "if" "when" "whenever" "once" "after" "following" "with";
     /// Words that tell of a loss.
-    is_loss: "lacks paralysis paralyses paralyzes paralyse paralyze weakness weakens weaken denervation denervates wasting wastes atrophy palsy paresis paralysed paralyzed weak weakened denervated lost loses lose loss abolishes abolish abolished impairs impair impaired cannot can't unable inability difficulty impossible";
+    is_loss:
+        "lacks" "paralysis" "paralyses" "paralyzes" "paralyse" "paralyze" "weakness" "weakens" "weaken" "denervation"
+        "denervates" "wasting" "wastes" "atrophy" "palsy" "paresis" "paralysed" "paralyzed" "weak" "weakened"
+        "denervated" "lost" "loses" "lose" "loss" "abolishes" "abolish" "abolished" "impairs" "impair" "impaired"
+        "cannot" "can't" "unable" "inability" "difficulty" "impossible";
     /// Nouns for skin and its places that tell no area from another.
-    is_area_noun: "skin of over on in to surface surfaces aspect aspects side sides border margin edge part area region and covering overlying most strip patch mucosa mucous membrane between from";
+    is_area_noun:
+        "skin" "of" "over" "on" "in" "to" "surface" "surfaces" "aspect" "aspects" "side" "sides" "border" "margin"
+        "edge" "part" "area" "region" "and" "covering" "overlying" "most" "strip" "patch" "mucosa" "mucous" "membrane"
+        "between" "from";
     /// Verbs of taking place: "inversion *occurs* at".
-    happens: "occur occurs takes take happens happen is are";
+    happens: "occur" "occurs" "takes" "take" "happens" "happen" "is" "are";
     /// Words for vessels and blood.
-    is_vessel: "artery arteries vein veins vessel vessels blood perfusion lymphatic lymphatics drainage vasculature";
+    is_vessel:
+        "artery" "arteries" "vein" "veins" "vessel" "vessels" "blood" "perfusion" "lymphatic" "lymphatics" "drainage"
+        "vasculature";
     /// Words that tell of a loss of all, not of some.
-    is_whole_loss: "abolishes abolish abolished cannot unable inability loses lose lost loss paralysis paralyses paralysed paralyzed";
+    is_whole_loss:
+        "abolishes" "abolish" "abolished" "cannot" "unable" "inability" "loses" "lose" "lost" "loss" "paralysis"
+        "paralyses" "paralysed" "paralyzed";
     /// Words for a loss of feeling.
-    is_numbness: "numbness numb anaesthesia anesthesia sensation feeling sensory";
+    is_numbness: "numbness" "numb" "anaesthesia" "anesthesia" "sensation" "feeling" "sensory";
     /// Words that may stand between a word of loss and what is lost.
-    is_of_loss: "of in to power function complete partial or and patient with active marked total severe use ability able be movement movements person longer no strength hand-grip difficulty";
+    is_of_loss:
+        "of" "in" "to" "power" "function" "complete" "partial" "or" "and" "patient" "with" "active" "marked" "total"
+        "severe" "use" "ability" "able" "be" "movement" "movements" "person" "longer" "no" "strength" "hand-grip"
+        "difficulty";
     /// Verbs by which a lesion brings about a sign: "causes wrist drop".
-    brings_about: "causes cause produces produce results result leads lead gives give brings bring shows show presents present means";
+    brings_about:
+        "causes" "cause" "produces" "produce" "results" "result" "leads" "lead" "gives" "give" "brings" "bring"
+        "shows" "show" "presents" "present" "means";
 }
 
 word_lists! {
     // Sentences: where they and their clauses end, who is meant.
     /// Abbreviations whose full stop ends no sentence.
-    is_abbreviation: "e.g i.e cf fig vs mm nn approx ca al dr prof no";
+    is_abbreviation: "e.g" "i.e" "cf" "fig" "vs" "mm" "nn" "approx" "ca" "al" "dr" "prof" "no";
     /// Marks and words behind which a clause begins.
-    begins_clause: "; : and but – —";
+    begins_clause: ";" ":" "and" "but" "–" "—";
     /// Marks at which a phrase ends.
-    ends_phrase: ". , ; : (";
+    ends_phrase: "." "," ";" ":" "(";
     /// Pronouns that stand for more than one.
-    is_plural_pronoun: "they these both them";
+    is_plural_pronoun: "they" "these" "both" "them";
     /// Words before a noun for a kind that mean what was named last ("*this* nerve").
-    points_back: "this these the both that";
+    points_back: "this" "these" "the" "both" "that";
     /// Marks and words, besides conjunctions, behind which a verb may keep the subject of the verb before.
-    keeps_subject: "then but ; – — while";
+    keeps_subject: "then" "but" ";" "–" "—" "while";
     /// Marks and words before the subject of a sentence ("*So* the radial nerve …").
-    may_lead: ", * • - – and so again since because :";
+    may_lead: "," "*" "•" "-" "–" "and" "so" "again" "since" "because" ":";
     /// Marks that begin an item whose subject stands above it.
-    is_bullet: "• * : →";
+    is_bullet: "•" "*" ":" "→";
 
     // Groups and objects.
     /// Words beside a conjunction that carry a list on ("as *well* as").
-    carries_list_on: "as well also with then";
+    carries_list_on: "as" "well" "also" "with" "then";
     /// Words before a name that make a statement one about a part of it ("the medial *half* of").
-    means_part: "half halves two three four most part parts portion lateral medial upper lower rest some fibres fibers remaining remainder deep superficial other anterior posterior one";
+    means_part:
+        "half" "halves" "two" "three" "four" "most" "part" "parts" "portion" "lateral" "medial" "upper" "lower" "rest"
+        "some" "fibres" "fibers" "remaining" "remainder" "deep" "superficial" "other" "anterior" "posterior" "one";
     /// Words and marks between a relation word and its object ("supplies the *medial half* of").
-    is_before_object: "medial lateral half : * both anterior posterior rami ramus ventral primary upper lower roots";
+    is_before_object:
+        "medial" "lateral" "half" ":" "*" "both" "anterior" "posterior" "rami" "ramus" "ventral" "primary" "upper"
+        "lower" "roots";
     /// Nouns for a part of an object, with "of" behind them ("the *rami* of").
-    is_division: "half rami ramus roots";
+    is_division: "half" "rami" "ramus" "roots";
     /// Nouns for a nerve, behind an adjective that names it ("the radial *nerve*").
-    is_nerve_noun: "n nn nerve nerves";
+    is_nerve_noun: "n" "nn" "nerve" "nerves";
     /// Nouns for a side or stretch of a place, which leave the place the one that is meant ("*shaft* of the humerus").
-    is_stretch: "surface side aspect third thirds border end shaft body upper lower";
+    is_stretch: "surface" "side" "aspect" "third" "thirds" "border" "end" "shaft" "body" "upper" "lower";
 
     // Forms of claims.
     /// Words between "is" and the group that a muscle belongs to ("is *one of* the hamstrings").
-    is_before_group: "one of member muscle muscles";
+    is_before_group: "one" "of" "member" "muscle" "muscles";
     /// Adverbs that deny everything else ("*purely* sensory").
-    means_only: "purely entirely solely exclusively wholly only";
+    means_only: "purely" "entirely" "solely" "exclusively" "wholly" "only";
     /// Words and marks in brackets beside segments or a nerve ("(*root value* C5)").
-    is_in_bracket: "from root roots value values segments segment : spinal by of anterior ventral rami ; nerve levels –";
+    is_in_bracket:
+        "from" "root" "roots" "value" "values" "segments" "segment" ":" "spinal" "by" "of" "anterior" "ventral" "rami"
+        ";" "nerve" "levels" "–";
     /// Words before a count of parts ("*has* three heads").
-    precedes_parts: "has have with by of into are is possesses";
+    precedes_parts: "has" "have" "with" "by" "of" "into" "are" "is" "possesses";
     /// Words before a count of structures ("there *are* four dorsal interossei").
-    precedes_count: "are has have were";
+    precedes_count: "are" "has" "have" "were";
     /// Verbs and participles of being made of parts ("is *formed* by three heads").
-    is_made_of: "formed made composed consists comprises up divides splits arises";
+    is_made_of: "formed" "made" "composed" "consists" "comprises" "up" "divides" "splits" "arises";
     /// Words between a verb of taking place and the joint ("occurs *only at* the elbow").
-    is_before_place: "place at in possible only";
+    is_before_place: "place" "at" "in" "possible" "only";
     /// Words between a verb and the movement that it brings about ("is the *chief* flexor of").
-    is_before_movement: "main chief prime powerful strong weak important of at in to with for mover principal primary strongest pure one active";
+    is_before_movement:
+        "main" "chief" "prime" "powerful" "strong" "weak" "important" "of" "at" "in" "to" "with" "for" "mover"
+        "principal" "primary" "strongest" "pure" "one" "active";
     /// Nouns for a muscle by what it does ("the *mover* of the elbow is").
-    is_mover: "mover movers agent agents muscle muscles";
+    is_mover: "mover" "movers" "agent" "agents" "muscle" "muscles";
     /// Words between a movement and what is moved ("flexion *at* the elbow").
-    is_before_moved: "of at both it them";
+    is_before_moved: "of" "at" "both" "it" "them";
 
     // Areas and lesions.
     /// Marks and words behind which the description of an area begins.
-    precedes_area: ", ; : . — and";
+    precedes_area: "," ";" ":" "." "—" "and";
     /// Marks and words at which the description of an area ends.
-    ends_area: ". , ; : ( while but whereas which";
+    ends_area: "." "," ";" ":" "(" "while" "but" "whereas" "which";
     /// Words between a noun for a lesion and the nerve ("injury *to* the nerve").
-    is_before_injured: "of to on or";
+    is_before_injured: "of" "to" "on" "or";
     /// Words before a noun for a lesion that mean the nerve last spoken of ("*its* division").
-    is_lesion_of_last: "its their such this";
+    is_lesion_of_last: "its" "their" "such" "this";
     /// Words between a word for a loss of feeling and the area ("numbness *over the* thumb").
-    is_of_numbness: "of over in on to the sensation feeling loss";
+    is_of_numbness: "of" "over" "in" "on" "to" "the" "sensation" "feeling" "loss";
 
     // Segments.
     /// Words and marks between the members of a list of segments ("C5, C6 *and* C7").
-    joins_segments: ", / & and + . or";
+    joins_segments: "," "/" "&" "and" "+" "." "or";
     /// Words and marks between the ends of a range of segments ("C5 *to* T1").
-    spans_segments: "- – — to through ‐ ‑";
+    spans_segments: "-" "–" "—" "to" "through" "‐" "‑";
     /// Words and marks between segments in words ("fifth *and* sixth cervical").
-    joins_ordinals: "and , to the or through";
+    joins_ordinals: "and" "," "to" "the" "or" "through";
     /// Nouns that make a number one of bones, discs or ribs, not of segments ("C5 *vertebra*").
-    is_vertebral: "vertebra vertebrae vertebral rib ribs intercostal level disc disk";
+    is_vertebral: "vertebra" "vertebrae" "vertebral" "rib" "ribs" "intercostal" "level" "disc" "disk";
 
     // Labels, headings, cells and keys.
     /// Marks between a label and its value.
-    is_value_sign: ": — – - =";
+    is_value_sign: ":" "—" "–" "-" "=";
     /// Marks between labels that stand in one line.
-    separates_labels: "— – | · •";
+    separates_labels: "—" "–" "|" "·" "•";
     /// Marks and words before a label ("*its* innervation:").
-    precedes_label: ": — – - , * • ( ) its";
+    precedes_label: ":" "—" "–" "-" "," "*" "•" "(" ")" "its";
     /// Marks behind a name that stands at the head of an item.
-    ends_head: ": — – - . ( ,";
+    ends_head: ":" "—" "–" "-" "." "(" ",";
     /// Words beside the names of a value that is nothing but names.
-    joins_values: "n nn m mm nerve nerves of supplies via motor to medial lateral";
+    joins_values: "n" "nn" "m" "mm" "nerve" "nerves" "of" "supplies" "via" "motor" "to" "medial" "lateral";
     /// Words of a heading that add nothing to the name in it.
-    adds_nothing: "the nerve n and to";
+    adds_nothing: "the" "nerve" "n" "and" "to";
     /// Marks and words for a cell that says nothing.
-    is_empty_cell: "- – — / n/a none";
+    is_empty_cell: "-" "–" "—" "/" "n/a" "none";
     /// Answers to a statement that is true.
-    is_true: "true t 1 yes";
+    is_true: "true" "t" "1" "yes";
     /// Answers to a statement that is false.
-    is_false: "false f 0 no";
+    is_false: "false" "f" "0" "no";
 
     // Names.
     /// Hyphens and the dash that is written for one.
-    is_hyphen: "- ‐ ‑ –";
+    is_hyphen: "-" "‐" "‑" "–";
     /// Adjectives of names that no ending tells ("*deep*").
-    is_plain_adjective: "upper lower middle deep first second third fourth fifth inner outer great small lesser greater long short";
+    is_plain_adjective:
+        "upper" "lower" "middle" "deep" "first" "second" "third" "fourth" "fifth" "inner" "outer" "great" "small"
+        "lesser" "greater" "long" "short";
 }
 
 /// Whether the words of a relation phrase say that something goes through what it passes, not only by it.

@@ -5,6 +5,7 @@
 //! keeps all its candidates, and later only what is wrong for each of them is told.
 
 use fascicle_model::{EntryId, Region, Vocabulary};
+use rustc_hash::FxHashMap;
 
 use crate::blocks::{Block, BlockIx, BlockKind, Blocks};
 use crate::lexicon;
@@ -15,7 +16,10 @@ use crate::words::{fold, tokens};
 pub fn resolve(blocks: &Blocks, mentions: &mut [Mentions], vocabulary: &Vocabulary) {
     let votes = Votes::count(blocks, mentions, vocabulary);
     for (at, block) in blocks.list.iter().enumerate() {
-        let around = around(blocks, mentions, at);
+        let needs_context = mentions.get(at).is_some_and(|own| {
+            own.list.iter().any(|mention| mention.candidates.iter().any(|id| may_be_short(vocabulary, *id)))
+        });
+        let around = if needs_context { around(blocks, mentions, at) } else { Vec::new() };
         let Some(own) = mentions.get_mut(at) else { continue };
         let text = &block.plain.text;
         let mut kept: Vec<Mention> = Vec::with_capacity(own.list.len());
@@ -39,6 +43,12 @@ pub fn resolve(blocks: &Blocks, mentions: &mut [Mentions], vocabulary: &Vocabula
         }
         own.list = kept;
     }
+}
+
+/// Whether an entry is a part that is called by a short name inside its whole.
+fn may_be_short(vocabulary: &Vocabulary, id: EntryId) -> bool {
+    let entry = vocabulary.entry(id);
+    entry.part_of.is_some() && entry.short.is_some()
 }
 
 /// The entries that stand around a block: what it stands under and the block before it, nearest first.
@@ -89,6 +99,9 @@ fn of_known_whole(
     around: &[EntryId],
     vocabulary: &Vocabulary,
 ) -> bool {
+    if !mention.candidates.iter().any(|id| may_be_short(vocabulary, *id)) {
+        return true;
+    }
     let written = words(mention.span.of(text));
     let is_short = |id: &EntryId| {
         let entry = vocabulary.entry(*id);
@@ -161,13 +174,13 @@ const fn quarter(region: Region) -> Option<Quarter> {
 
 /// How often unambiguous names speak of each quarter, in each section and in the whole.
 struct Votes {
-    sections: Vec<(Option<BlockIx>, [usize; 4])>,
+    sections: FxHashMap<Option<BlockIx>, [usize; 4]>,
     whole: [usize; 4],
 }
 
 impl Votes {
     fn count(blocks: &Blocks, mentions: &[Mentions], vocabulary: &Vocabulary) -> Self {
-        let mut votes = Self { sections: Vec::new(), whole: [0; 4] };
+        let mut votes = Self { sections: FxHashMap::default(), whole: [0; 4] };
         for (at, (block, mentions)) in blocks.list.iter().zip(mentions).enumerate() {
             let section =
                 if matches!(block.kind, BlockKind::Heading(_) | BlockKind::Title) { Some(at) } else { block.heading };
@@ -179,14 +192,7 @@ impl Votes {
                 }
                 let weight = if matches!(block.kind, BlockKind::Heading(_) | BlockKind::Title) { 3 } else { 1 };
                 votes.whole[first as usize] += weight;
-                match votes.sections.iter_mut().find(|(known, _)| *known == section) {
-                    Some((_, counts)) => counts[first as usize] += weight,
-                    None => {
-                        let mut counts = [0; 4];
-                        counts[first as usize] = weight;
-                        votes.sections.push((section, counts));
-                    }
-                }
+                votes.sections.entry(section).or_default()[first as usize] += weight;
             }
         }
         votes
@@ -194,7 +200,7 @@ impl Votes {
 
     /// Keeps the candidates of the quarter that the section, or else the document, speaks of.
     fn decide(&self, mention: &mut Mention, block: &Block, vocabulary: &Vocabulary) {
-        let section = self.sections.iter().find(|(section, _)| *section == block.heading).map(|(_, counts)| *counts);
+        let section = self.sections.get(&block.heading).copied();
         for counts in section.into_iter().chain([self.whole]) {
             let of = |id: &EntryId| quarter(vocabulary.entry(*id).region).map_or(0, |quarter| counts[quarter as usize]);
             let most = mention.candidates.iter().map(of).max().unwrap_or(0);

@@ -160,9 +160,12 @@ fn label_in<'s>(scope: &Scope<'s>, from: usize, to: usize) -> Option<(Label, &'s
                 continue;
             }
             let span = Span::new(tokens.get(begin)?.span.start, tokens.get(end - 1)?.span.end);
-            let Some(label) = lexicon::label_of(span.of(text)) else { continue };
             let strong = scope.plain.has_mark(span, Mark::Strong) || scope.plain.has_mark(span, Mark::Emphasis);
             let separator = lexicon::is_value_sign(word(end)) || word(end) == "→";
+            if !(separator || strong || len == 1) {
+                continue;
+            }
+            let Some(label) = lexicon::label_of(span.of(text)) else { continue };
             if separator && end < to {
                 let arrow = usize::from(word(end) == "-" && word(end + 1) == ">");
                 return Some((label, span.of(text), end + 1 + arrow));

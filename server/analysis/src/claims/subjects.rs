@@ -8,6 +8,9 @@ use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::lexicon::{self, Label};
 use crate::mentions::Mentions;
 
+/// How many blocks below it a paragraph that is nothing but a name serves as a heading.
+const HEAD_LINE_REACH: usize = 40;
+
 /// The subjects of all blocks.
 pub struct Subjects<'a> {
     blocks: &'a Blocks,
@@ -90,7 +93,7 @@ impl<'a> Subjects<'a> {
     /// A paragraph above, under the same heading, that is nothing but one name: it serves as a heading.
     fn head_line(&self, block: BlockIx) -> Option<Subject> {
         let own = self.blocks.list.get(block)?;
-        for at in (0..block).rev() {
+        for at in (block.saturating_sub(HEAD_LINE_REACH)..block).rev() {
             let other = self.blocks.list.get(at)?;
             if other.heading != own.heading || matches!(other.kind, BlockKind::Heading(_) | BlockKind::Title) {
                 return None;

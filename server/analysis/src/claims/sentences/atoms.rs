@@ -41,11 +41,23 @@ pub(super) fn atoms_where(
     let mentions = &scope.mentions.list;
     let lower: Vec<String> =
         tokens.get(from..to).unwrap_or_default().iter().map(|token| token.span.of(text).to_lowercase()).collect();
-    let named: Vec<bool> = (from..to)
-        .map(|at| {
-            mentions.iter().any(|mention| is_usable(mention) && (mention.tokens.0..mention.tokens.1).contains(&at))
-        })
-        .collect();
+    // Mentions stand in order and none within another: those of the stretch are one run of the list.
+    let first = mentions.partition_point(|mention| mention.tokens.1 <= from);
+    let mut named = vec![false; to.saturating_sub(from)];
+    let mut begins: Vec<Option<usize>> = vec![None; named.len()];
+    for (place, mention) in mentions.iter().enumerate().skip(first).take_while(|(_, mention)| mention.tokens.0 < to) {
+        if !is_usable(mention) {
+            continue;
+        }
+        for at in mention.tokens.0.max(from)..mention.tokens.1.min(to) {
+            if let Some(slot) = named.get_mut(at - from) {
+                *slot = true;
+            }
+        }
+        if let Some(slot) = mention.tokens.0.checked_sub(from).and_then(|at| begins.get_mut(at)) {
+            *slot = Some(place);
+        }
+    }
     let word = |at: usize| -> &str {
         let place = at.wrapping_sub(from);
         if named.get(place).copied().unwrap_or(true) { "" } else { lower.get(place).map_or("", String::as_str) }
@@ -53,7 +65,7 @@ pub(super) fn atoms_where(
     let mut list = Vec::new();
     let mut at = from;
     while at < to {
-        let mention = mentions.iter().position(|mention| mention.tokens.0 == at && is_usable(mention));
+        let mention = begins.get(at - from).copied().flatten();
         let (kind, end) = if let Some(place) = mention {
             (AtomKind::Name(place), mentions.get(place).map_or(at + 1, |mention| mention.tokens.1))
         } else if let Some(reading) = segments::read(text, tokens.get(..to).unwrap_or_default(), at) {

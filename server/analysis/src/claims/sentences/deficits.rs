@@ -19,6 +19,10 @@ impl Sentence<'_, '_> {
     /// "Injury to NERVE causes weakness of MUSCLE", "MUSCLE wastes after an ulnar lesion", "if NERVE is cut, the patient
     /// cannot extend the knee": one cause, and what is lost before or behind it.
     pub(super) fn deficits(&self) -> Vec<Claim> {
+        let speaks_of_lesion = |word: &str| lexicon::is_lesion(word) || lexicon::lesions(word) || lexicon::is_cut(word);
+        if !self.atoms.iter().any(|atom| speaks_of_lesion(&atom.word)) {
+            return Vec::new();
+        }
         let Some((nerves, from, to)) = self.cause() else { return Vec::new() };
         let is_denied = self.atoms.iter().any(|atom| {
             lexicon::is_spared(&atom.word)
@@ -105,7 +109,8 @@ impl Sentence<'_, '_> {
             return is_its.then(|| (self.implied(PartRole::Nerve, false), at, at + 1));
         }
         // "an axillary nerve lesion", "ulnar palsy"
-        let bare = if word.is_empty() { None } else { self.bare_nerve(at) };
+        let lesion_follows = (at + 1..at + 5).any(|place| lexicon::is_lesion(self.word(place)));
+        let bare = if word.is_empty() || !lesion_follows { None } else { self.bare_nerve(at) };
         if let Some((side, end)) = bare
             && lexicon::is_lesion(self.word(end))
         {
