@@ -48,7 +48,7 @@ pub fn check(vocabulary: &Vocabulary) -> Vec<Problem> {
     }
     names::clashes(&mut problems);
     words::spelling(&mut problems);
-    problems.list.sort_by(|a, b| (&a.file, a.line).cmp(&(&b.file, b.line)));
+    problems.list.sort_by(|a, b| (&a.file, a.line, &a.message).cmp(&(&b.file, b.line, &b.message)));
     problems.list
 }
 

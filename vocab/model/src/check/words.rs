@@ -3,7 +3,7 @@
 //! A word is known where two different names have it, or where a data file lists it under `words`. What is left is
 //! either a slip or a word that its author should look at once and then list.
 
-use std::collections::{HashMap, HashSet};
+use std::collections::{BTreeMap, HashSet};
 
 use super::Problems;
 use crate::entry::Standing;
@@ -16,7 +16,7 @@ const SHORTEST: usize = 4;
 /// Words that occur in one name alone and are not listed.
 pub(super) fn spelling(problems: &mut Problems<'_>) {
     let vocabulary = problems.vocabulary;
-    let mut stock: HashMap<String, HashSet<&str>> = HashMap::new();
+    let mut stock: BTreeMap<String, HashSet<&str>> = BTreeMap::new();
     for entry in vocabulary.entries() {
         for text in texts(entry) {
             for word in words(text) {
