@@ -113,7 +113,7 @@ fn stretches(scope: &Scope<'_>) -> Vec<(usize, usize)> {
         let gap = next.map_or(Span::default(), |next| Span::new(token.span.end, next.span.start));
         let is_break = next.is_some() && is_line_end(scope, gap);
         let is_stop = word == "."
-            && next.is_some_and(|next| gap.len() > 0 && next.span.of(text).starts_with(char::is_uppercase))
+            && next.is_some_and(|next| !gap.is_empty() && next.span.of(text).starts_with(char::is_uppercase))
             && at.checked_sub(1).and_then(|before| tokens.get(before)).is_some_and(|before| before.span.len() > 2);
         let is_dash = depth == 0
             && at > start

@@ -31,7 +31,8 @@ pub fn roots(vocabulary: &Vocabulary, id: EntryId, main: Segments, lesser: Segme
     let far = extra.iter().any(|segment| !known.iter().any(|other| segment.abs_diff(other) <= 1));
     let disjoint = told.intersection(known).is_empty();
     let is_muscle = vocabulary.kind(id) == Kind::Muscle;
-    if !(far || disjoint || (!missed.is_empty() && !is_muscle)) {
+    let falls_short = !missed.is_empty() && !is_muscle;
+    if !(far || disjoint || falls_short) {
         return Judgement::new(
             Verdict::Unknown,
             format!("{} has {} by the vocabulary's sources", the(vocabulary, id), known),

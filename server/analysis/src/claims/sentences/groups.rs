@@ -42,8 +42,8 @@ impl Sentence<'_, '_> {
                 self.take_exceptions(next, &mut group);
                 break;
             }
-            if !lexicon::is_conjunction(self.word(next)) && !(self.word(next) == "as" && self.word(next + 1) == "well")
-            {
+            let is_as_well = self.word(next) == "as" && self.word(next + 1) == "well";
+            if !lexicon::is_conjunction(self.word(next)) && !is_as_well {
                 break;
             }
             while lexicon::is_conjunction(self.word(next))
@@ -81,8 +81,7 @@ impl Sentence<'_, '_> {
         let class = self.class(last)?;
         let mut members = vec![last];
         let mut at = last;
-        loop {
-            let Some(mut before) = at.checked_sub(1) else { break };
+        while let Some(mut before) = at.checked_sub(1) {
             while lexicon::is_determiner(self.word(before)) || lexicon::is_muscle_noun(self.word(before)) {
                 let Some(next) = before.checked_sub(1) else { break };
                 before = next;

@@ -13,7 +13,8 @@ impl Sentence<'_, '_> {
         let (before, ..) = self.before_verb(at + 1);
         let mut negated = false;
         let mut hedged = self.clause_hedged(at);
-        let (mut modality, mut kinds): (Option<(&'static str, usize)>, Vec<(&'static str, usize)>) = (None, Vec::new());
+        let mut modality: Option<(&'static str, usize)> = None;
+        let mut kinds: Vec<(&'static str, usize)> = Vec::new();
         let mut purely = false;
         for place in at + 1..(at + 9).min(self.atoms.len()) {
             let word = self.word(place);

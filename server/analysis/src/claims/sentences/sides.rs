@@ -20,7 +20,7 @@ pub struct Side {
 /// A subject as a side of a claim, as far as it fits the role.
 pub fn side_of(vocabulary: &Vocabulary, subject: &Subject, role: PartRole) -> Option<Side> {
     let ids: Vec<EntryId> = subject.candidates.iter().copied().filter(|id| fits(vocabulary, role, *id)).collect();
-    (!ids.is_empty()).then(|| Side { what: What::Entry(ids), span: subject.span })
+    (!ids.is_empty()).then_some(Side { what: What::Entry(ids), span: subject.span })
 }
 
 /// Whether an entry can play a role.
