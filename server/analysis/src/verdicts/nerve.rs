@@ -215,6 +215,10 @@ pub fn modality(vocabulary: &Vocabulary, nerve: EntryId, told: &str, purely: boo
     if is == Modality::Mixed && !purely {
         return Judgement::new(Verdict::LessExact, format!("{} is mixed", the(vocabulary, nerve)));
     }
+    let facts = &vocabulary.entry(nerve).facts;
+    if facts.iter().any(|fact| matches!(fact.relation, Relation::Modality { is } if is == told)) {
+        return Judgement::new(Verdict::Variant, format!("some count {} as {}", the(vocabulary, nerve), told.word()));
+    }
     let example = match is {
         Modality::Sensory => "it supplies no muscle".to_owned(),
         _ => vocabulary.muscles_of(nerve).first().map_or_else(
