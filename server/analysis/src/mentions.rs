@@ -79,9 +79,13 @@ impl<'a> Reader<'a> {
         for token in tokens {
             let word = token.span.of(text);
             if token.is_word {
-                fold_into(word, &mut folded);
-                forms.push(index.form(&folded));
-                passable.push(is_article(&folded));
+                let is_folded = word.bytes().all(|c| c.is_ascii_lowercase());
+                if !is_folded {
+                    fold_into(word, &mut folded);
+                }
+                let looked_up = if is_folded { word } else { &folded };
+                forms.push(index.form(looked_up));
+                passable.push(is_article(looked_up));
             } else {
                 forms.push(Form::default());
                 passable.push(lexicon::is_hyphen(word));

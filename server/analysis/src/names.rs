@@ -6,6 +6,7 @@
 
 use fascicle_model::{EntryId, Kind, Standing, Vocabulary};
 use rustc_hash::FxHashMap;
+use smallvec::{SmallVec, smallvec};
 
 use crate::words::{fold, fold_into, tokens};
 
@@ -161,10 +162,10 @@ impl NameIndex {
     /// The longest name that a run of forms begins with. `forms` gives the form at a step and whether the walk may pass
     /// over it (articles, hyphens).
     pub fn longest(&self, forms: impl Iterator<Item = (Form, bool)>) -> Option<Found> {
-        let mut reached: Vec<(Node, bool)> = vec![(0, false)];
+        let mut reached: SmallVec<[(Node, bool); 4]> = smallvec![(0, false)];
         let mut best = None;
         for (at, (form, may_skip)) in forms.enumerate() {
-            let mut next = Vec::new();
+            let mut next: SmallVec<[(Node, bool); 4]> = SmallVec::new();
             for (node, plural) in &reached {
                 for (word, is_plural) in [(form.exact, false), (form.singular, true), (form.plural, false)] {
                     if let Some(node) = word.and_then(|word| self.steps.get(&(*node, word))) {
@@ -183,7 +184,7 @@ impl NameIndex {
             if by_plural_only {
                 continue; // the singular of a plural name of one word is an ordinary word
             }
-            let ended: Vec<(&Vec<NameRef>, bool)> = reached
+            let ended: SmallVec<[(&Vec<NameRef>, bool); 4]> = reached
                 .iter()
                 .filter_map(|(node, plural)| Some((self.ends.get(*node as usize)?, *plural)))
                 .filter(|(names, _)| !names.is_empty())

@@ -232,6 +232,9 @@ impl<'a> Finder<'a> {
     fn word_span(&self, at: usize) -> Span {
         let Some(token) = self.mentions.tokens.get(at) else { return Span::default() };
         let text = token.span.of(&self.plain.text);
+        if !text.ends_with(['s', 'S']) || !text.contains(['\'', '’']) {
+            return token.span;
+        }
         let cut = ["'s", "’s", "'S", "’S"].iter().find_map(|end| text.strip_suffix(end)).map_or(text.len(), str::len);
         Span::new(token.span.start, token.span.start + cut)
     }
