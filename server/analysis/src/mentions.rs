@@ -3,6 +3,8 @@
 //! The longest name wins. Names that share a word with their neighbours are read too: *extensor pollicis longus and
 //! brevis*, *the radial and ulnar nerves*, *first and second lumbricals*.
 
+use std::borrow::Cow;
+
 use fascicle_model::{EntryId, Kind, Standing, Vocabulary};
 
 use crate::lexicon;
@@ -113,7 +115,7 @@ impl<'a> Reader<'a> {
         let found = self.index.longest(steps)?;
         let mut end = at + found.len;
         let mention = self.mention(at, end, &found, false)?;
-        let next = self.word(end).to_lowercase();
+        let next = lower(self.word(end));
         if lexicon::changes_the_structure(&next) {
             return None;
         }
@@ -206,7 +208,7 @@ impl<'a> Reader<'a> {
     /// The first token of the conjunction that ends right before a token, if one does: `and`, `or`, `,`, `/`, `, and`.
     fn conjunction_before(&self, at: usize) -> Option<usize> {
         let mut last = at.checked_sub(1)?;
-        while is_article(&self.word(last).to_lowercase()) {
+        while is_article(&lower(self.word(last))) {
             last = last.checked_sub(1)?;
         }
         if !lexicon::is_conjunction(self.word(last)) {
@@ -227,7 +229,7 @@ impl<'a> Reader<'a> {
         if self.word(at) == "," && lexicon::is_conjunction(self.word(next)) {
             next += 1;
         }
-        while is_article(&self.word(next).to_lowercase()) {
+        while is_article(&lower(self.word(next))) {
             next += 1;
         }
         Some(next)
@@ -240,4 +242,9 @@ pub fn is_bare_adjective(mention: &Mention, vocabulary: &Vocabulary) -> bool {
         && !mention.shared
         && mention.tokens.1 == mention.tokens.0 + 1
         && mention.candidates.iter().all(|id| vocabulary.is_neural(*id))
+}
+
+/// A word in lower case.
+fn lower(word: &str) -> Cow<'_, str> {
+    if word.bytes().all(|c| c.is_ascii() && !c.is_ascii_uppercase()) { word.into() } else { word.to_lowercase().into() }
 }

@@ -62,6 +62,7 @@ fn puts_names_right() {
         ("flexorpollicis longus", "flexor pollicis longus"),
         ("sub scapularis", "subscapularis"),
         ("gluteal minimus", "gluteus minimus"),
+        ("the digitorum extensor longus", "the extensor digitorum longus"),
     ]);
 }
 

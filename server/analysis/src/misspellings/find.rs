@@ -49,6 +49,8 @@ pub enum Slip {
     RareWord,
     /// It is a word of everyday English.
     CommonWord,
+    /// It stands in the place of another word of the name.
+    Order,
     /// Two words are written as one.
     Joined,
     /// One word is written as several.
@@ -321,11 +323,12 @@ impl<'a> Finder<'a> {
     /// Looks through the block.
     pub fn suspects(&mut self) -> Vec<Suspect> {
         let triggers: Vec<usize> = (0..self.status.len()).filter(|at| self.is_trigger(*at)).collect();
-        if triggers.is_empty() {
+        let mut found = self.out_of_order();
+        if triggers.is_empty() && found.is_empty() {
             return Vec::new();
         }
         self.choices = vec![OnceCell::new(); self.status.len()];
-        let mut found: Vec<Suspect> = triggers.into_iter().filter_map(|at| self.suspect_at(at)).collect();
+        found.extend(triggers.into_iter().filter_map(|at| self.suspect_at(at)));
         // Two wrong words of one name make two suspects: the likelier one stands.
         found.sort_by(|a, b| b.score().total_cmp(&a.score()));
         let mut list: Vec<Suspect> = Vec::new();
@@ -336,6 +339,61 @@ impl<'a> Finder<'a> {
         }
         list.sort_by_key(|suspect| suspect.guesses.first().map_or(0, |best| best.tokens.0));
         if self.is_foreign(&list) { Vec::new() } else { list }
+    }
+
+    /// Names whose words stand in another order than they should (*flexor brevis pollicis*).
+    fn out_of_order(&self) -> Vec<Suspect> {
+        let mut list = Vec::new();
+        let mut at = 0;
+        while at < self.status.len() {
+            let run = self.status.get(at..).unwrap_or_default();
+            let length = run.iter().take_while(|status| **status == Status::Vocabulary).count();
+            let mut from = at;
+            while from + 3 <= at + length {
+                let most = (at + length - from).min(6);
+                match (3..=most).rev().find_map(|words| self.reordered(from, from + words)) {
+                    Some(guess) => {
+                        from = guess.tokens.1;
+                        list.push(Suspect { guesses: vec![guess] });
+                    }
+                    None => from += 1,
+                }
+            }
+            at += length.max(1);
+        }
+        list
+    }
+
+    /// The name that a run of words is in another order, if no name stands there as it is.
+    fn reordered(&self, from: usize, to: usize) -> Option<Guess> {
+        let forms = self.mentions.forms.get(from..to)?;
+        let words: Vec<_> = forms.iter().map(|form| form.exact.or(form.singular)).collect::<Option<_>>()?;
+        let (name, right) = self.index.of_words(&words).first()?;
+        let overlapping = self.mentions.list.iter().filter(|one| one.tokens.0 < to && one.tokens.1 > from);
+        let mut overlapping = overlapping.map(|one| one.tokens);
+        let is_free = overlapping.all(|(start, end)| from <= start && end <= to && end - start < to - from);
+        if !is_free || (from..to).any(|at| self.is_no_prose(at)) {
+            return None;
+        }
+        let mut replacements = Vec::new();
+        for (at, text) in (from..to).zip(right.iter().filter_map(|id| self.names.words().get(id.0 as usize))) {
+            let span = self.word_span(at);
+            let mut written = String::new();
+            fold_into(span.of(&self.plain.text), &mut written);
+            if written != **text {
+                replacements.push(Replacement {
+                    span,
+                    text: text.to_string(),
+                    slip: Slip::Order,
+                    distance: 1,
+                    sounds_alike: false,
+                    likeness: 0.9,
+                });
+            }
+        }
+        (right.len() == to - from && replacements.len() > 1).then_some(())?;
+        let span = self.span(from, to)?;
+        Some(Guess { tokens: (from, to), span, names: vec![*name], plural: false, replacements, score: 0.85, exact: 1 })
     }
 
     /// Most of the words are of another language.
@@ -393,8 +451,12 @@ impl<'a> Finder<'a> {
                     let next = list.partition_point(|mention| mention.tokens.1 <= at);
                     list.get(next).is_some_and(|one| one.tokens.0 <= at && one.tokens.1 - one.tokens.0 > 1)
                 };
-                let form = self.mentions.forms.get(at).copied().unwrap_or_default();
-                self.text(at).len() > SHORTEST && self.index.has_family(form) && beside_vocabulary() && !inside()
+                let form = |place: usize| self.mentions.forms.get(place).copied();
+                let beside = |back: bool| self.neighbour(at, back).and_then(form);
+                let own = form(at).unwrap_or_default();
+                self.text(at).len() > SHORTEST
+                    && !inside()
+                    && self.index.may_be_wrong_form(own, beside(true), beside(false))
             }
             Status::Short => {
                 PREFIXES.iter().any(|prefix| prefix.eq_ignore_ascii_case(self.text(at))) && self.begins_word(at)
@@ -740,7 +802,7 @@ impl<'a> Finder<'a> {
                 };
                 replacement.text.len() >= least
             }
-            Slip::Joined | Slip::Split | Slip::Hyphenated => true,
+            Slip::Joined | Slip::Split | Slip::Hyphenated | Slip::Order => true,
             Slip::SplitWords => support >= 0.7,
             Slip::WrongForm => self.is_wrong_form(replacement, guess, words, support),
             Slip::RareWord => {

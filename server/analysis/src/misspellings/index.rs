@@ -9,7 +9,7 @@ use super::key::key;
 use super::latin;
 use super::sound::sound;
 use crate::lexicon;
-use crate::names::{Form, NameIndex, WordId};
+use crate::names::{Form, NameIndex, NameRef, WordId};
 use crate::words::{fold, tokens};
 
 /// A word that a slip may have been meant to be.
@@ -24,6 +24,9 @@ pub struct Target {
     /// One bit for every letter in it.
     letters: u32,
 }
+
+/// A name with its words in their order.
+pub type Arranged = (NameRef, Box<[WordId]>);
 
 /// The place of a target in its index.
 pub type TargetIx = u32;
@@ -56,8 +59,12 @@ pub struct SpellingIndex {
     texts: FxHashSet<u64>,
     /// Keys of the targets and of the targets without one letter.
     beside: FxHashSet<u64>,
-    /// For every word of the names whether other words are of its family.
-    families: Vec<bool>,
+    /// For every word of the names the others of its family.
+    families: Vec<Vec<WordId>>,
+    /// Words that follow each other in some name.
+    pairs: FxHashSet<(WordId, WordId)>,
+    /// Names of three words and more by their words, whatever the order.
+    by_words: FxHashMap<u64, Vec<Arranged>>,
 }
 
 /// The fewest letters of a word that is looked at.
@@ -116,9 +123,9 @@ impl SpellingIndex {
                 false
             });
         }
-        let has_family = |word: &str| word.len() >= SHORTEST && by_stem.contains_key(&*latin::stem(word));
-        let families = names.words().iter().map(|word| has_family(word)).collect();
-        Self { right, targets, by_length, by_sound, by_stem, forms, texts, beside, families }
+        let families = names.words().iter().map(|word| family_words(word, &by_stem, &targets)).collect();
+        let (pairs, by_words) = arrangements(vocabulary, names);
+        Self { right, targets, by_length, by_sound, by_stem, forms, texts, beside, families, pairs, by_words }
     }
 
     /// A target.
@@ -156,12 +163,20 @@ impl SpellingIndex {
             })
     }
 
-    /// Whether other words are of the family of a written word.
-    pub fn has_family(&self, form: Form) -> bool {
-        let known = |word: Option<WordId>| {
-            word.is_some_and(|word| self.families.get(word.0 as usize).copied().unwrap_or_default())
-        };
-        known(form.exact) || known(form.singular)
+    /// Whether another word of the family of a written word stands in some name behind or before one of two neighbours.
+    pub fn may_be_wrong_form(&self, form: Form, before: Option<Form>, behind: Option<Form>) -> bool {
+        let words = |form: Form| [form.exact, form.singular].into_iter().flatten();
+        let family = words(form).filter_map(|word| self.families.get(word.0 as usize)).flatten();
+        let mut family = family.copied();
+        family.any(|other| {
+            before.into_iter().flat_map(words).any(|word| self.pairs.contains(&(word, other)))
+                || behind.into_iter().flat_map(words).any(|word| self.pairs.contains(&(other, word)))
+        })
+    }
+
+    /// Names that are made of some words in whatever order.
+    pub fn of_words(&self, words: &[WordId]) -> &[Arranged] {
+        self.by_words.get(&in_any_order(words)).map_or(&[], Vec::as_slice)
     }
 
     /// Whether a folded word sounds like a target.
@@ -227,8 +242,53 @@ impl SpellingIndex {
         };
         let forms =
             (self.forms.capacity() + self.texts.capacity() + self.beside.capacity()) * 8 / 7 * (size_of::<u64>() + 1);
-        self.right.bytes() + texts + keyed(&self.by_sound) + keyed(&self.by_stem) + forms
+        let families: usize = self.families.iter().map(|list| size_of_val(list) + list.capacity() * 4).sum();
+        let pairs = self.pairs.capacity() * 8 / 7 * (size_of::<(WordId, WordId)>() + 1);
+        let by_words = self.by_words.capacity() * 8 / 7 * (size_of::<(u64, Vec<Arranged>)>() + 1)
+            + self.by_words.values().map(|list| list.capacity() * (size_of::<Arranged>() + 16)).sum::<usize>();
+        self.right.bytes() + texts + keyed(&self.by_sound) + keyed(&self.by_stem) + forms + families + pairs + by_words
     }
+}
+
+/// The words of names that are of the family of a word.
+fn family_words(word: &str, by_stem: &FxHashMap<Box<str>, Vec<TargetIx>>, targets: &[Target]) -> Vec<WordId> {
+    if word.len() < SHORTEST {
+        return Vec::new();
+    }
+    let members = by_stem.get(&*latin::stem(word)).map_or(&[][..], Vec::as_slice);
+    let others = members.iter().filter_map(|at| targets.get(*at as usize)).filter(|target| &*target.text != word);
+    others.filter_map(|target| target.form.exact).collect()
+}
+
+/// Words that follow each other in names, and the names of three words and more by their words.
+fn arrangements(
+    vocabulary: &Vocabulary,
+    names: &NameIndex,
+) -> (FxHashSet<(WordId, WordId)>, FxHashMap<u64, Vec<Arranged>>) {
+    let mut pairs = FxHashSet::default();
+    let mut by_words: FxHashMap<u64, Vec<Arranged>> = FxHashMap::default();
+    for (id, entry) in vocabulary.iter() {
+        for (number, name) in (0u16..).zip(&entry.names) {
+            for text in [Some(&name.text), name.plural.as_ref()].into_iter().flatten() {
+                let words: Vec<WordId> = names.forms_of(text).into_iter().filter_map(|form| form.exact).collect();
+                pairs.extend(words.windows(2).map(|pair| (pair[0], pair[1])));
+                let plain = text.split(' ').all(|word| word.len() >= SHORTEST);
+                if words.len() >= 3 && plain && entry.kind != Kind::Movement {
+                    let key = in_any_order(&words);
+                    by_words.entry(key).or_default().push((NameRef { entry: id, name: number }, words.into()));
+                }
+            }
+        }
+    }
+    (pairs, by_words)
+}
+
+/// A number that is the same for the same words in any order.
+fn in_any_order(words: &[WordId]) -> u64 {
+    words.iter().fold(words.len() as u64, |sum, word| {
+        let mixed = (u64::from(word.0) + 1).wrapping_mul(0x9e37_79b9_7f4a_7c15);
+        sum.wrapping_add((mixed ^ (mixed >> 31)).wrapping_mul(0xbf58_476d_1ce4_e5b9))
+    })
 }
 
 /// Calls a function with the word without each of its letters until it says yes.

@@ -42,6 +42,9 @@ pub const MISSPELLED_NAME: &str = "misspelled-name";
 /// The code of a finding about a word of the field that is no name by itself.
 pub const MISSPELLED_WORD: &str = "misspelled-word";
 
+/// The code of a finding about a name whose words are all right and in another order.
+pub const WORD_ORDER: &str = "word-order";
+
 /// How far the best candidate must be ahead to be taken without asking.
 const CLEARLY_AHEAD: f64 = 0.04;
 /// No more candidates are told.
@@ -173,7 +176,7 @@ fn repair(block: BlockIx, plain: &Plain, guesses: &[Guess], knowledge: &Knowledg
         .and_then(|name| knowledge.vocabulary.entry(name.entry).names.get(name.name as usize))
         .map_or(Standing::Exact, |name| name.standing);
     let ahead = runner_up.is_none_or(|score| best.score - score >= CLEARLY_AHEAD);
-    let sure = ahead && !best.has(Slip::CommonWord) && best.score >= 0.6;
+    let sure = ahead && !best.has(Slip::CommonWord) && !best.has(Slip::Order) && best.score >= 0.6;
     let replacements = best
         .replacements
         .iter()
@@ -225,7 +228,10 @@ fn finding(repair: &Repair, plain: &Plain) -> Finding {
     let has = |slip: Slip| repair.replacements.iter().any(|one| one.slip == slip);
     let two = repair.tokens.1 - repair.tokens.0 == 2;
     let mild = has(Slip::CommonWord) || has(Slip::RareWord) && two && plain_kind(repair, plain);
-    let message = if mild {
+    let order = has(Slip::Order);
+    let message = if order {
+        format!("The words of “{written}” are out of order; the name is “{right}”.")
+    } else if mild {
         format!("“{written}” is no name; did you mean “{right}”?")
     } else if has(Slip::WrongForm) && repair.replacements.len() == 1 {
         format!("“{written}” has the wrong form of a word; the name is “{right}”.")
@@ -237,9 +243,15 @@ fn finding(repair: &Repair, plain: &Plain) -> Finding {
         fixes.push(Fix { title: format!("Write “{right}”"), edits, safe: repair.sure });
     }
     Finding {
-        code: if word_alone { MISSPELLED_WORD } else { MISSPELLED_NAME },
+        code: if order {
+            WORD_ORDER
+        } else if word_alone {
+            MISSPELLED_WORD
+        } else {
+            MISSPELLED_NAME
+        },
         kind: FindingKind::Name,
-        severity: if mild { Severity::Hint } else { Severity::Warning },
+        severity: if mild || order { Severity::Hint } else { Severity::Warning },
         span: plain.to_source(wrong),
         message,
         reason: Vec::new(),
