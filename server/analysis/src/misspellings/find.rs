@@ -804,7 +804,11 @@ impl<'a> Finder<'a> {
             }
             Slip::Joined | Slip::Split | Slip::Hyphenated | Slip::Order => true,
             Slip::SplitWords => support >= 0.7,
-            Slip::WrongForm => self.is_wrong_form(replacement, guess, words, support),
+            Slip::WrongForm => {
+                // A neighbour that is misspelled by one letter speaks for the name nearly as well as a right one.
+                let others = guess.replacements.iter().filter(|one| one.slip == Slip::Misspelled && one.distance == 1);
+                self.is_wrong_form(replacement, guess, words, support + 0.7 * f64::from(others.count() as u32))
+            }
             Slip::RareWord => {
                 support >= if replacement.span.len() > SHORTEST { 0.5 } else { 1.0 }
                     && replacement.text.len() > SHORTEST

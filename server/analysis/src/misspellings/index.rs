@@ -28,6 +28,9 @@ pub struct Target {
 /// A name with its words in their order.
 pub type Arranged = (NameRef, Box<[WordId]>);
 
+/// Names by their words in any order.
+type ByWords = FxHashMap<u64, Vec<Arranged>>;
+
 /// The place of a target in its index.
 pub type TargetIx = u32;
 
@@ -64,7 +67,7 @@ pub struct SpellingIndex {
     /// Words that follow each other in some name.
     pairs: FxHashSet<(WordId, WordId)>,
     /// Names of three words and more by their words, whatever the order.
-    by_words: FxHashMap<u64, Vec<Arranged>>,
+    by_words: ByWords,
 }
 
 /// The fewest letters of a word that is looked at.
@@ -261,12 +264,9 @@ fn family_words(word: &str, by_stem: &FxHashMap<Box<str>, Vec<TargetIx>>, target
 }
 
 /// Words that follow each other in names, and the names of three words and more by their words.
-fn arrangements(
-    vocabulary: &Vocabulary,
-    names: &NameIndex,
-) -> (FxHashSet<(WordId, WordId)>, FxHashMap<u64, Vec<Arranged>>) {
+fn arrangements(vocabulary: &Vocabulary, names: &NameIndex) -> (FxHashSet<(WordId, WordId)>, ByWords) {
     let mut pairs = FxHashSet::default();
-    let mut by_words: FxHashMap<u64, Vec<Arranged>> = FxHashMap::default();
+    let mut by_words = ByWords::default();
     for (id, entry) in vocabulary.iter() {
         for (number, name) in (0u16..).zip(&entry.names) {
             for text in [Some(&name.text), name.plural.as_ref()].into_iter().flatten() {
