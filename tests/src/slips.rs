@@ -263,7 +263,7 @@ fn neighbours(key: u8) -> &'static str {
     }
 }
 
-/// A small generator of numbers (SplitMix64).
+/// A small generator of numbers (`SplitMix64`).
 #[derive(Clone, Debug)]
 pub struct Random(u64);
 

@@ -17,6 +17,7 @@ mod index;
 mod key;
 mod latin;
 mod rank;
+mod settle;
 mod sound;
 
 use fascicle_model::{EntryId, Standing};
@@ -118,6 +119,13 @@ pub fn repairs(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge, se
         for suspect in suspects {
             let mut guesses = suspect.guesses;
             subject.rank(at, &mut guesses);
+            let look = |plain: &Plain, mentions: &Mentions| {
+                let mut scratch = find::Scratch::default();
+                Finder::new(plain, mentions, names, spelling, &course, in_subject, &mut scratch).suspects()
+            };
+            if let Some(best) = guesses.first_mut() {
+                settle::settle(best, &block.plain, mentions, knowledge, look);
+            }
             list.extend(repair(at, &block.plain, &guesses, knowledge));
         }
     }
