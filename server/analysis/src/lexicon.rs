@@ -147,7 +147,8 @@ pub const RELATIONS: &[RelationWord] = &[
     participle("compressed|trapped|entrapped at|in|within", K::Passage, P::Nerve, P::Landmark, "The median nerve is compressed in the carpal tunnel."),
 
     // Attachment.
-    verb("inserts|insert|attaches|attach into|on|onto|to|in|at|by", K::Attachment, P::Muscle, P::Landmark, "Brachialis inserts on the tuberosity of ulna."),
+    verb("inserts|insert into|on|onto|to|in|at|by", K::Attachment, P::Muscle, P::Landmark, "Brachialis inserts on the tuberosity of ulna."),
+    verb("attaches|attach into|on|onto|to|in|at|by", K::Attachment, P::Muscle, P::Landmark, "Brachialis attaches to the tuberosity of ulna."),
     verb("is|are attached to|on", K::Attachment, P::Muscle, P::Landmark, "Brachialis is attached to the tuberosity of ulna."),
     participle("inserted|attached into|on|onto|to|in|at", K::Attachment, P::Muscle, P::Landmark, "Brachialis is inserted into the tuberosity of ulna."),
     verb("runs|run|extends|extend|stretches|stretch|goes|go|spans|span from", K::Attachment, P::Muscle, P::Landmark, "Brachialis runs from the shaft of humerus to the tuberosity of ulna."),
@@ -593,6 +594,12 @@ pub const PLAIN_VERBS: &[(&str, &str)] = &[
     ("turn inwards", "medial rotation"),
     ("rotate outwards", "lateral rotation"),
     ("rotate inwards", "medial rotation"),
+];
+
+/// Ordinals, from the first on.
+pub const ORDINALS: [&str; 12] = [
+    "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh",
+    "twelfth",
 ];
 
 /// Numbers in words.

@@ -4,7 +4,7 @@
 //! nothing. A name that hand and foot share means the one of the limb that the section speaks of. What stays ambiguous
 //! keeps all its candidates, and later only what is wrong for each of them is told.
 
-use fascicle_model::{EntryId, Region, Vocabulary};
+use fascicle_model::{EntryId, Kind, Region, Vocabulary};
 use rustc_hash::FxHashMap;
 
 use crate::blocks::{Block, BlockIx, BlockKind, Blocks};
@@ -112,7 +112,9 @@ fn of_known_whole(
         !by_name && entry.part_of.is_some() && entry.short.as_ref().is_some_and(|short| same(&words(short), &written))
     };
     let (short, full): (Vec<EntryId>, Vec<EntryId>) = mention.candidates.iter().partition(|id| is_short(id));
-    if short.is_empty() || (mention.candidates.len() == 1 && behind.is_none()) {
+    let is_sole = mention.candidates.len() == 1 && behind.is_none();
+    let is_place = short.iter().all(|id| vocabulary.kind(*id) == Kind::Landmark);
+    if short.is_empty() || (is_sole && !is_place) {
         return true;
     }
     let belongs = |part: &EntryId, whole: EntryId| vocabulary.wholes(*part).contains(&whole);

@@ -6,6 +6,7 @@
 use fascicle_model::Segments;
 
 use crate::lexicon;
+use crate::lexicon::ORDINALS;
 use crate::text::Span;
 use crate::words::Token;
 
@@ -137,10 +138,6 @@ fn in_signs(text: &str, tokens: &[Token], start: usize) -> Option<Reading> {
     Some(Reading { main, lesser: lesser.minus(main), span: span(tokens, start, end), end })
 }
 
-const ORDINALS: [&str; 12] = [
-    "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh",
-    "twelfth",
-];
 const REGIONS: [(&str, &str); 5] =
     [("cervical", "C"), ("thoracic", "T"), ("lumbar", "L"), ("sacral", "S"), ("coccygeal", "Co")];
 

@@ -304,6 +304,12 @@ pub fn count(vocabulary: &Vocabulary, id: EntryId, told: u32, noun: &str) -> Jud
     if is == told {
         return Judgement::new(Verdict::Agrees, format!("{} has {is}", the(vocabulary, id)));
     }
+    let are_numbered = parts.iter().all(|part| {
+        vocabulary.name(*part).split(' ').next().is_some_and(|word| crate::lexicon::ORDINALS.contains(&word))
+    });
+    if noun == "named" && vocabulary.kind(id) == Kind::Muscle && !are_numbered {
+        return Judgement::unknown(); // its parts are kinds, not a row that can be counted
+    }
     let heads = parts
         .iter()
         .filter(|part| {

@@ -69,6 +69,7 @@ impl Sentence<'_, '_> {
                     })
             })
             && (back(lexicon::precedes_count).is_some() || at == 0)
+            && !at.checked_sub(1).is_some_and(|before| lexicon::is_determiner(self.word(before)))
         {
             return vec![claim(side, "named")];
         }

@@ -105,6 +105,11 @@ impl Sentence<'_, '_> {
             next += 1;
         }
         let Some(group) = self.side(next, PartRole::Group).filter(|_| next > at + 1) else { return Vec::new() };
+        // "is an oblique muscle", "is one of the obliques", not "is an oblique fibre"
+        let written = self.written(next);
+        if !(written.ends_with('s') || written.contains("muscle") || self.word(next - 1) == "of") {
+            return Vec::new();
+        }
         let relation = RelationWord { kind: ClaimKind::Membership, ..action_relation() };
         let span = self.source(at, at + 1);
         self.subject(before, &relation, &[])
