@@ -33,7 +33,6 @@ fn nothing_is_found_in_the_clean_twin() {
 }
 
 #[test]
-#[ignore = "the claim reader is being built"]
 fn every_planted_error_is_found_with_the_right_fix() {
     let knowledge = Knowledge::new(fascicle_vocab::built_in());
     let planted = course::planted().unwrap();
