@@ -113,7 +113,8 @@ pub struct Completion {
 struct Item {
     text: String,
     matched: Option<String>,
-    id: String,
+    /// Segments are no entry.
+    id: Option<String>,
     kind: &'static str,
 }
 
@@ -123,8 +124,8 @@ impl Completion {
         let item = |item: completion::Item| Item {
             text: item.text,
             matched: item.matched,
-            id: vocabulary.entry(item.entry).id.clone(),
-            kind: vocabulary.kind(item.entry).word(),
+            id: item.entry.map(|id| vocabulary.entry(id).id.clone()),
+            kind: item.entry.map_or("segments", |id| vocabulary.kind(id).word()),
         };
         Self {
             range: Range::new(completion.span, units),

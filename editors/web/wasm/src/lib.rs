@@ -24,6 +24,7 @@ pub struct Reader {
     knowledge: Knowledge,
     names: Names,
     settings: Settings,
+    form: Form,
     text: String,
     units: Units,
     reading: Reading,
@@ -40,6 +41,7 @@ impl Reader {
             knowledge,
             names,
             settings: Settings::default(),
+            form: Form::Markdown,
             text: String::new(),
             units: Units::default(),
             reading: Reading::default(),
@@ -51,7 +53,8 @@ impl Reader {
     pub fn read(&mut self, text: String, name: &str) -> String {
         self.text = text;
         self.units = Units::new(&self.text);
-        self.reading = read(&self.text, Form::of_name(name).unwrap_or(Form::Markdown), &self.knowledge, &self.settings);
+        self.form = Form::of_name(name).unwrap_or(Form::Markdown);
+        self.reading = read(&self.text, self.form, &self.knowledge, &self.settings);
         json(&Findings::new(&self.reading, &self.units))
     }
 
@@ -65,7 +68,9 @@ impl Reader {
     pub fn complete(&self, text: &str, at: usize) -> String {
         let vocabulary = &self.knowledge.vocabulary;
         let units = Units::new(text);
-        let completion = complete(text, units.byte(at), &self.names, vocabulary);
+        let newer = (text != self.text).then(|| read(text, self.form, &self.knowledge, &self.settings));
+        let reading = newer.as_ref().unwrap_or(&self.reading);
+        let completion = complete(text, self.form, units.byte(at), reading, &self.names, &self.knowledge);
         json(&(!completion.items.is_empty()).then(|| Completion::new(completion, &units, vocabulary)))
     }
 
