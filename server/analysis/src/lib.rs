@@ -13,6 +13,7 @@ pub mod blocks;
 pub mod card;
 pub mod claims;
 pub mod consistency;
+pub mod course;
 pub mod coverage;
 pub mod features;
 pub mod findings;

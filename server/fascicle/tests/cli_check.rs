@@ -251,3 +251,18 @@ fn a_course_decides_for_its_own_documents() {
     assert_eq!(setting["text"], "offf = []");
     assert!(setting["message"].as_str().unwrap().contains("did you mean `off`?"), "{setting}");
 }
+
+#[test]
+fn two_places_of_a_course_are_compared() {
+    let notes = "The nerve roots of the teres minor are C5 and C6.\n";
+    let sheet = "**Teres minor**: C5\n";
+    let desk = Desk::with(&[("a/notes.md", notes), ("a/sheet.md", sheet), ("b/sheet.md", sheet)]);
+    let report = desk.run(&["check", "a", "b", "--format", "json", "--only", "course"]).json();
+    let told = ["told-differently".to_owned()].to_vec();
+    let expected = [("a/notes.md", told.clone()), ("a/sheet.md", told), ("b/sheet.md", Vec::new())];
+    assert_eq!(codes(&report), expected.map(|(path, codes)| (path.to_owned(), codes)), "each folder is a course");
+    let finding = &report["files"][0]["findings"][0];
+    assert_eq!((&finding["kind"], &finding["elsewhere"][0]["path"]), (&"course".into(), &"a/sheet.md".into()));
+    let told = desk.run(&["check", "a"]).out;
+    assert!(told.contains("see:  a/sheet.md:1: teres minor: C5\n"), "{told}");
+}

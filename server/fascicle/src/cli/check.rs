@@ -1,17 +1,22 @@
 //! `fascicle check`: reads documents and says what is wrong, why, and what to do.
 
+use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
+use fascicle_analysis::claims::Claim;
+use fascicle_analysis::course;
 use fascicle_analysis::lines::{Encoding, LineIndex};
+use fascicle_analysis::verdicts::Judgement;
 use fascicle_analysis::{Finding, FindingKind, Form, Severity};
 
 use super::courses::{Courses, Opened};
 use super::excerpt::excerpt;
 use super::files::{self, Document, FormName, Source};
 use super::paint::{Look, Paint, columns, safe};
-use super::report::{CheckReport, FileFindings, FindingOut, VERSION};
+use super::report::{CheckReport, ElsewhereOut, FileFindings, FindingOut, VERSION, bytes, range};
 use super::{Status, complain, fix, sarif};
 use crate::course::SETTINGS_FILE;
 
@@ -90,10 +95,12 @@ impl Only {
 struct Checked {
     /// The document, as it now is.
     document: Document,
-    /// What is wrong with it.
-    findings: Vec<Finding>,
-    /// For people.
-    told: String,
+    /// What is wrong with it, each with the places of the course that belong to it.
+    findings: Vec<(Finding, Vec<ElsewhereOut>)>,
+    /// What it states.
+    claims: Vec<(Claim, Judgement)>,
+    /// The course that it belongs to.
+    course: Arc<Opened>,
     /// How many fixes were applied.
     fixed: usize,
     /// Why they could not be applied.
@@ -128,58 +135,55 @@ pub fn run(arguments: &Arguments, paint: Paint) -> io::Result<Status> {
         complain("`--fix` with `-` writes the mended text to standard output: give it no other path and no `--format`");
         return Ok(Status::Failed);
     }
-    let columns = columns();
     let work = |document: Document| -> Result<Checked, String> {
         let course = courses.of(&document.source);
-        Ok(check(document, arguments, &course, columns, paint))
+        Ok(check(document, arguments, course))
     };
-    let mut out = io::BufWriter::new(io::stdout().lock());
     let mut sum = Sum::default();
-    let mut failed = !troubles.is_empty();
-    let mut report = CheckReport { version: VERSION, files: Vec::new() };
-    let mut take = |result: Result<Checked, String>| -> io::Result<()> {
-        let checked = match result {
-            Ok(checked) => checked,
+    let mut list: Vec<Checked> = Vec::new();
+    files::each(&sources, work, |result| {
+        match result {
+            Ok(checked) => list.push(checked),
             Err(trouble) => {
-                out.flush()?;
                 complain(&trouble);
                 troubles.push(trouble);
                 sum.unread += 1;
-                failed = true;
-                return Ok(());
             }
-        };
+        }
+        Ok(())
+    })?;
+    if arguments.wants(FindingKind::Course) {
+        compare(&mut list);
+    }
+    if arguments.wants(FindingKind::Setup) {
+        let met = courses.met();
+        list.splice(0..0, met.iter().filter_map(|(root, opened)| check_settings(root, opened)));
+    }
+    let mut failed = !troubles.is_empty();
+    let mut out = io::BufWriter::new(io::stdout().lock());
+    let mut report = CheckReport { version: VERSION, files: Vec::new() };
+    let columns = columns();
+    for checked in &list {
         if let Some(trouble) = &checked.trouble {
             complain(&format!("{}: {trouble}", safe(&checked.document.source.name)));
             failed = true;
         }
-        sum.add(&checked);
+        sum.add(checked);
         match arguments.format {
             Format::Human if mends_input => {
                 out.write_all(checked.document.text.as_bytes())?;
-                let _ = io::stderr().write_all(checked.told.as_bytes());
+                let _ = io::stderr().write_all(tell(checked, columns, paint).as_bytes());
             }
-            Format::Human => out.write_all(checked.told.as_bytes())?,
+            Format::Human => out.write_all(tell(checked, columns, paint).as_bytes())?,
             Format::Json | Format::Sarif => {
                 let Document { source, text } = &checked.document;
                 let index = LineIndex::new(text);
-                let findings = checked.findings.iter().map(|finding| FindingOut::new(finding, text, &index)).collect();
-                report.files.push(FileFindings { path: source.name.clone(), findings });
-            }
-        }
-        Ok(())
-    };
-    if arguments.wants(FindingKind::Setup) {
-        for source in &sources {
-            courses.of(source);
-        }
-        for (root, opened) in courses.met() {
-            if let Some(checked) = check_settings(&root, &opened, arguments, columns, paint) {
-                take(Ok(checked))?;
+                let told = checked.findings.iter();
+                let findings = told.map(|(finding, elsewhere)| FindingOut::new(finding, elsewhere, text, &index));
+                report.files.push(FileFindings { path: source.name.clone(), findings: findings.collect() });
             }
         }
     }
-    files::each(&sources, work, take)?;
     match arguments.format {
         Format::Human if mends_input => {
             let _ = writeln!(io::stderr(), "{}", sum.line(paint));
@@ -214,14 +218,45 @@ impl Arguments {
     }
 }
 
+/// Compares what the documents of each course state. A course is a folder with a settings file; without one, what was
+/// found in one folder, or the files that were named.
+fn compare(list: &mut [Checked]) {
+    let mut groups: BTreeMap<(Option<PathBuf>, Option<PathBuf>), Vec<usize>> = BTreeMap::new();
+    for (place, checked) in list.iter().enumerate() {
+        let root = checked.course.course.root.clone();
+        let folder = if root.is_some() { None } else { checked.document.source.folder.clone() };
+        groups.entry((root, folder)).or_default().push(place);
+    }
+    let mut found: Vec<(usize, Finding, Vec<ElsewhereOut>)> = Vec::new();
+    for places in groups.values() {
+        let members: Vec<&Checked> = places.iter().filter_map(|place| list.get(*place)).collect();
+        let Some(first) = members.first() else { continue };
+        let claims: Vec<&[(Claim, Judgement)]> = members.iter().map(|checked| &*checked.claims).collect();
+        let course = &first.course.course;
+        for one in course::findings(&claims, &course.knowledge().vocabulary, &course.settings.reading) {
+            let elsewhere = one.elsewhere.iter().filter_map(|place| {
+                let Document { source, text } = &members.get(place.document)?.document;
+                Some(ElsewhereOut {
+                    path: source.name.clone(),
+                    bytes: bytes(place.span),
+                    range: range(place.span, text, &LineIndex::new(text)),
+                    message: place.says.clone(),
+                })
+            });
+            let elsewhere = elsewhere.collect();
+            found.extend(places.get(one.document).map(|place| (*place, one.finding, elsewhere)));
+        }
+    }
+    for (place, finding, elsewhere) in found {
+        if let Some(checked) = list.get_mut(place) {
+            checked.findings.push((finding, elsewhere));
+            checked.findings.sort_by_key(|(finding, _)| (finding.span, finding.code));
+        }
+    }
+}
+
 /// What is wrong with the settings of a course, if anything is.
-fn check_settings(
-    root: &Path,
-    opened: &Opened,
-    arguments: &Arguments,
-    columns: usize,
-    paint: Paint,
-) -> Option<Checked> {
+fn check_settings(root: &Path, opened: &Arc<Opened>) -> Option<Checked> {
     let problems = &opened.course.problems();
     if problems.is_empty() {
         return None;
@@ -242,22 +277,21 @@ fn check_settings(
         fixes: Vec::new(),
         candidates: Vec::new(),
     };
-    let findings: Vec<Finding> = problems.iter().map(finding).collect();
-    let source = Source { name, path: Some(path), form: Form::Plain, walked: true };
+    let findings = problems.iter().map(|problem| (finding(problem), Vec::new())).collect();
+    let source = Source { name, path: Some(path), form: Form::Plain, folder: None };
     let document = Document { source, text };
-    let told =
-        if arguments.format == Format::Human { tell(&document, &findings, columns, paint) } else { String::new() };
-    Some(Checked { document, findings, told, fixed: 0, trouble: None })
+    let course = Arc::clone(opened);
+    Some(Checked { document, findings, claims: Vec::new(), course, fixed: 0, trouble: None })
 }
 
-fn check(document: Document, arguments: &Arguments, opened: &Opened, columns: usize, paint: Paint) -> Checked {
+fn check(document: Document, arguments: &Arguments, opened: Arc<Opened>) -> Checked {
     let course = &opened.course;
     let read = |text: &str, form: Form| {
-        let mut findings = fascicle_analysis::read(text, form, course.knowledge(), &course.settings.reading).findings;
-        findings.retain(|finding| arguments.wants(finding.kind));
-        findings
+        let mut reading = fascicle_analysis::read(text, form, course.knowledge(), &course.settings.reading);
+        reading.findings.retain(|finding| arguments.wants(finding.kind));
+        (reading.findings, reading.claims)
     };
-    let mut findings = read(&document.text, document.source.form);
+    let (mut findings, mut claims) = read(&document.text, document.source.form);
     let (mut document, mut fixed, mut trouble) = (document, 0, None);
     if arguments.fix {
         let mut text = document.text.clone();
@@ -266,7 +300,7 @@ fn check(document: Document, arguments: &Arguments, opened: &Opened, columns: us
             let Some(new) = fix::apply(&text, &edits).filter(|new| count > 0 && *new != text) else { break };
             text = new;
             fixed += count;
-            findings = read(&text, document.source.form);
+            (findings, claims) = read(&text, document.source.form);
         }
         if fixed > 0 {
             let written = match &document.source.path {
@@ -277,24 +311,21 @@ fn check(document: Document, arguments: &Arguments, opened: &Opened, columns: us
                 Ok(()) => document.text = text,
                 Err(why) => {
                     (fixed, trouble) = (0, Some(why));
-                    findings = read(&document.text, document.source.form);
+                    (findings, claims) = read(&document.text, document.source.form);
                 }
             }
         }
     }
-    let told = match arguments.format {
-        Format::Human => tell(&document, &findings, columns, paint),
-        Format::Json | Format::Sarif => String::new(),
-    };
-    Checked { document, findings, told, fixed, trouble }
+    let findings = findings.into_iter().map(|finding| (finding, Vec::new())).collect();
+    Checked { document, findings, claims, course: opened, fixed, trouble }
 }
 
 /// The findings of a document for people.
-fn tell(document: &Document, findings: &[Finding], columns: usize, paint: Paint) -> String {
-    let Document { source, text } = document;
+fn tell(checked: &Checked, columns: usize, paint: Paint) -> String {
+    let Document { source, text } = &checked.document;
     let index = LineIndex::new(text);
     let mut out = String::new();
-    for finding in findings {
+    for (finding, elsewhere) in &checked.findings {
         let place = index.position(finding.span.start, text, Encoding::Utf32);
         let severity = paint.paint(Look::Severity(finding.severity), finding.severity.word());
         let place =
@@ -321,7 +352,9 @@ fn tell(document: &Document, findings: &[Finding], columns: usize, paint: Paint)
             let place = index.position(span.start, text, Encoding::Utf32);
             format!("line {}: {remark}", place.line + 1)
         });
-        say("see", &mut related.into_iter());
+        let elsewhere =
+            elsewhere.iter().map(|one| format!("{}:{}: {}", one.path, one.range.start.line + 1, one.message));
+        say("see", &mut related.chain(elsewhere));
         say("fix", &mut finding.fixes.iter().take(FIXES).map(|fix| fix.title.clone()));
         out.push('\n');
     }
@@ -334,7 +367,7 @@ impl Sum {
         self.files_with_findings += usize::from(!checked.findings.is_empty());
         self.fixed += checked.fixed;
         self.files_fixed += usize::from(checked.fixed > 0);
-        for finding in &checked.findings {
+        for (finding, _) in &checked.findings {
             let at = match finding.severity {
                 Severity::Error => 0,
                 Severity::Warning => 1,

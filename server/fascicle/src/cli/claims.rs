@@ -140,7 +140,7 @@ fn statistic(sentences: SentencesOut) -> String {
     if with_names == 0 {
         return "No sentence has two or more names.".to_owned();
     }
-    format!("{read} of {} with two or more names were read.", counted(with_names, "sentence", "sentences"))
+    format!("Read: {read} of {} with two or more names.", counted(with_names, "sentence", "sentences"))
 }
 
 /// The table of one document: a line for each claim, then what was not read.

@@ -45,7 +45,7 @@ impl Courses {
 
     /// Takes out of what was found in folders what a course does not want read.
     pub fn drop_excluded(&self, sources: &mut Vec<Source>) {
-        sources.retain(|source| !source.walked || !self.of(source).excludes(source));
+        sources.retain(|source| source.folder.is_none() || !self.of(source).excludes(source));
     }
 
     /// Every course that was met so far, by its folder.

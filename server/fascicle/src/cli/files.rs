@@ -26,8 +26,8 @@ pub struct Source {
     pub path: Option<PathBuf>,
     /// The form in which it is written.
     pub form: Form,
-    /// It was found in a folder, not named itself.
-    pub walked: bool,
+    /// The folder in which it was found, where it was not named itself.
+    pub folder: Option<PathBuf>,
 }
 
 /// A document that was read.
@@ -67,13 +67,13 @@ pub fn find(paths: &[PathBuf], otherwise: FormName) -> (Vec<Source>, Vec<String>
     let mut troubles = Vec::new();
     for path in paths {
         if path.as_os_str() == "-" {
-            list.push(Source { name: "-".to_owned(), path: None, form: otherwise.into(), walked: false });
+            list.push(Source { name: "-".to_owned(), path: None, form: otherwise.into(), folder: None });
         } else if path.is_dir() {
             walk(path, &mut list, &mut troubles);
         } else {
             let name = shown(path);
             let form = Form::of_name(&name).unwrap_or_else(|| otherwise.into());
-            list.push(Source { name, path: Some(path.clone()), form, walked: false });
+            list.push(Source { name, path: Some(path.clone()), form, folder: None });
         }
     }
     // One file may be named twice, by itself and by its folder.
@@ -93,7 +93,8 @@ fn walk(folder: &Path, list: &mut Vec<Source>, troubles: &mut Vec<String>) {
                 let is_file =
                     item.file_type().is_some_and(|kind| kind.is_file()) || (item.path_is_symlink() && path.is_file());
                 if let (true, Some(form)) = (is_file, Form::of_name(&name)) {
-                    list.push(Source { name, path: Some(path.to_owned()), form, walked: true });
+                    let folder = Some(folder.to_owned());
+                    list.push(Source { name, path: Some(path.to_owned()), form, folder });
                 }
             }
             Err(error) => troubles.push(walk_trouble(folder, &error)),

@@ -93,6 +93,9 @@ pub struct FindingOut {
     /// Other places of the document that belong to it.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub related: Vec<RelatedOut>,
+    /// Places of the course, in this document or another, that belong to it.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub elsewhere: Vec<ElsewhereOut>,
 }
 
 /// A range of lines and UTF-16 units.
@@ -154,6 +157,19 @@ pub struct RelatedOut {
     /// The same as lines and UTF-16 units.
     pub range: RangeOut,
     /// Why it belongs here.
+    pub message: String,
+}
+
+/// A place of the course that belongs to a finding.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct ElsewhereOut {
+    /// The document.
+    pub path: String,
+    /// Where in it.
+    pub bytes: [usize; 2],
+    /// The same as lines and UTF-16 units.
+    pub range: RangeOut,
+    /// What it says.
     pub message: String,
 }
 
@@ -235,11 +251,13 @@ const fn is_false(value: &bool) -> bool {
     !*value
 }
 
-const fn bytes(span: Span) -> [usize; 2] {
+/// A range as a pair of bytes.
+pub const fn bytes(span: Span) -> [usize; 2] {
     [span.start, span.end]
 }
 
-fn range(span: Span, text: &str, index: &LineIndex) -> RangeOut {
+/// A range of a text in lines and UTF-16 units.
+pub fn range(span: Span, text: &str, index: &LineIndex) -> RangeOut {
     let position = |at: usize| {
         let found = index.position(at, text, Encoding::Utf16);
         PositionOut { line: found.line, character: found.column }
@@ -249,8 +267,9 @@ fn range(span: Span, text: &str, index: &LineIndex) -> RangeOut {
 
 impl FindingOut {
     /// A finding of a text.
-    pub fn new(finding: &Finding, text: &str, index: &LineIndex) -> Self {
+    pub fn new(finding: &Finding, elsewhere: &[ElsewhereOut], text: &str, index: &LineIndex) -> Self {
         Self {
+            elsewhere: elsewhere.to_vec(),
             code: finding.code.to_string(),
             kind: finding.kind.word(),
             severity: finding.severity.word(),

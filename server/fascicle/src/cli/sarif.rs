@@ -105,20 +105,19 @@ fn result(path: &str, finding: &FindingOut, codes: &[(&str, &str)]) -> Value {
             })
             .collect();
     }
-    if !finding.related.is_empty() {
-        result["relatedLocations"] = finding
-            .related
-            .iter()
-            .map(|related| {
-                json!({
-                    "physicalLocation": {
-                        "artifactLocation": location(path),
-                        "region": region(related.range, related.bytes),
-                    },
-                    "message": { "text": related.message },
-                })
+    let here = finding.related.iter().map(|one| (path, one.range, one.bytes, &one.message));
+    let elsewhere = finding.elsewhere.iter().map(|one| (&*one.path, one.range, one.bytes, &one.message));
+    let related: Vec<Value> = here
+        .chain(elsewhere)
+        .map(|(path, range, bytes, message)| {
+            json!({
+                "physicalLocation": { "artifactLocation": location(path), "region": region(range, bytes) },
+                "message": { "text": message },
             })
-            .collect();
+        })
+        .collect();
+    if !related.is_empty() {
+        result["relatedLocations"] = related.into();
     }
     result
 }

@@ -1,0 +1,235 @@
+//! What two places of a course say differently, where the graph does not decide between them.
+//!
+//! A statement that the graph contradicts is told where it stands; here two statements are compared with each other. Told
+//! are differences on which the graph is silent, and segments that the course reads now after one source, now after
+//! another. Both places are told, each with the other.
+
+use std::collections::BTreeMap;
+
+use fascicle_model::{EntryId, Segments, Vocabulary};
+
+use crate::claims::{Claim, ClaimKind, PartRole, What};
+use crate::findings::{Finding, FindingKind, Severity};
+use crate::settings::Settings;
+use crate::text::Span;
+use crate::verdicts::{Judgement, Verdict};
+
+/// Two places of a course say different things about one fact.
+pub const TOLD_DIFFERENTLY: &str = "told-differently";
+
+/// A finding of a course.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CourseFinding {
+    /// The document in which it stands, by its place in the list of documents.
+    pub document: usize,
+    /// What is found.
+    pub finding: Finding,
+    /// The places that say otherwise, each with what they say.
+    pub elsewhere: Vec<Elsewhere>,
+}
+
+/// A place of another document, or of the same.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Elsewhere {
+    /// The document, by its place in the list.
+    pub document: usize,
+    /// Where in it.
+    pub span: Span,
+    /// What it says.
+    pub says: String,
+}
+
+/// What a statement is about: kind, subject, and for a denial the rest of the statement.
+type Key = (ClaimKind, EntryId, Vec<EntryId>);
+
+/// What a statement says of its subject.
+#[derive(Clone, Debug, PartialEq, Eq)]
+enum Value {
+    Segments(Segments),
+    Entry(EntryId),
+    Word(&'static str),
+    Holds(bool),
+}
+
+struct Statement<'a> {
+    document: usize,
+    claim: &'a Claim,
+    verdict: Verdict,
+    value: Value,
+}
+
+/// Compares the claims of the documents of a course. Each document is the list of its judged claims.
+pub fn findings(
+    documents: &[&[(Claim, Judgement)]],
+    vocabulary: &Vocabulary,
+    settings: &Settings,
+) -> Vec<CourseFinding> {
+    if settings.off.iter().any(|code| code == TOLD_DIFFERENTLY) {
+        return Vec::new();
+    }
+    let mut topics: BTreeMap<Key, Vec<Statement<'_>>> = BTreeMap::new();
+    for (document, claims) in documents.iter().enumerate() {
+        for (claim, judgement) in *claims {
+            if claim.hedged || judgement.verdict == Verdict::Contradicts {
+                continue;
+            }
+            for (key, value) in statements(claim) {
+                topics.entry(key).or_default().push(Statement { document, claim, verdict: judgement.verdict, value });
+            }
+        }
+    }
+    let mut list: Vec<CourseFinding> =
+        topics.iter().flat_map(|(key, statements)| differences(key, statements, vocabulary)).collect();
+    list.sort_by_key(|found| (found.document, found.finding.span));
+    list
+}
+
+/// What a claim says, in the forms in which it can be compared.
+fn statements(claim: &Claim) -> Vec<(Key, Value)> {
+    let mut list = Vec::new();
+    let one = |role: PartRole| match claim.entries(role) {
+        [id] => Some(*id),
+        _ => None,
+    };
+    let (subject, object) = match claim.kind {
+        ClaimKind::Roots => (PartRole::Structure, PartRole::Segments),
+        ClaimKind::Supply => (PartRole::Muscle, PartRole::Nerve),
+        ClaimKind::Branching => (PartRole::Nerve, PartRole::Parent),
+        ClaimKind::Modality => (PartRole::Nerve, PartRole::Modality),
+        _ => return list,
+    };
+    let Some(about) = one(subject) else { return list };
+    let value = match claim.part(object).map(|part| &part.what) {
+        Some(What::Segments(main, lesser)) => Value::Segments(main.union(*lesser)),
+        Some(What::Entry(ids)) if ids.len() == 1 => ids.first().map_or(Value::Holds(true), |id| Value::Entry(*id)),
+        Some(What::Word(word)) => Value::Word(word),
+        _ => return list,
+    };
+    if let Value::Entry(id) = value {
+        list.push(((claim.kind, about, vec![id]), Value::Holds(!claim.negated)));
+    }
+    if !claim.negated {
+        list.push(((claim.kind, about, Vec::new()), value));
+    }
+    list
+}
+
+/// The findings on one topic.
+fn differences(key: &Key, statements: &[Statement<'_>], vocabulary: &Vocabulary) -> Vec<CourseFinding> {
+    let mut groups: Vec<Vec<&Statement<'_>>> = Vec::new();
+    for statement in statements {
+        match groups.iter_mut().find(|group| group.first().is_some_and(|first| first.value == statement.value)) {
+            Some(group) => group.push(statement),
+            None => groups.push(vec![statement]),
+        }
+    }
+    let most = groups.iter().map(Vec::len).max().unwrap_or(0);
+    let mut list = Vec::new();
+    for (place, group) in groups.iter().enumerate() {
+        let Some(first) = group.first() else { continue };
+        let others = groups.iter().enumerate().filter(|(other, _)| *other != place);
+        let against: Vec<&Statement<'_>> = others
+            .filter_map(|(_, other)| other.iter().find(|other| differ(first, other, vocabulary)).copied())
+            .collect();
+        if against.is_empty() {
+            continue;
+        }
+        // What the course says most is told once; what differs from it, wherever it stands.
+        let told = if group.len() == most { 1 } else { group.len() };
+        for statement in group.iter().take(told) {
+            let elsewhere = against.iter().map(|other| Elsewhere {
+                document: other.document,
+                span: other.claim.span,
+                says: says(key, &other.value, vocabulary),
+            });
+            let finding = Finding {
+                code: TOLD_DIFFERENTLY,
+                kind: FindingKind::Course,
+                severity: if key.0 == ClaimKind::Roots { Severity::Information } else { Severity::Warning },
+                span: statement.claim.span,
+                message: format!("{}; elsewhere the course says otherwise.", says(key, &statement.value, vocabulary)),
+                reason: Vec::new(),
+                related: Vec::new(),
+                fixes: Vec::new(),
+                candidates: Vec::new(),
+            };
+            list.push(CourseFinding { document: statement.document, finding, elsewhere: elsewhere.collect() });
+        }
+    }
+    list
+}
+
+/// Whether two statements on one topic cannot stand side by side, and the graph does not say which is right.
+fn differ(one: &Statement<'_>, other: &Statement<'_>, vocabulary: &Vocabulary) -> bool {
+    let silent = one.verdict == Verdict::Unknown && other.verdict == Verdict::Unknown;
+    match (&one.value, &other.value) {
+        (Value::Segments(one_has), Value::Segments(other_has)) => {
+            let by_source = one.verdict == Verdict::Variant || other.verdict == Verdict::Variant;
+            one_has != other_has && (silent || by_source)
+        }
+        (Value::Entry(one), Value::Entry(other)) => {
+            silent && !vocabulary.is_or_above(*one, *other) && !vocabulary.is_or_above(*other, *one)
+        }
+        (Value::Word(one), Value::Word(other)) => silent && one != other,
+        (Value::Holds(one), Value::Holds(other)) => silent && one != other,
+        _ => false,
+    }
+}
+
+/// A statement in words.
+fn says(key: &Key, value: &Value, vocabulary: &Vocabulary) -> String {
+    let (kind, subject, rest) = key;
+    let subject = vocabulary.name(*subject);
+    let object = rest.first().map(|id| vocabulary.name(*id)).unwrap_or_default();
+    let verb = |holds: bool| match (kind, holds) {
+        (ClaimKind::Branching, true) => "arises from",
+        (ClaimKind::Branching, false) => "does not arise from",
+        (_, true) => "is supplied by",
+        (_, false) => "is not supplied by",
+    };
+    match value {
+        Value::Segments(segments) => format!("{subject}: {segments}"),
+        Value::Entry(id) => format!("{subject} {} {}", verb(true), vocabulary.name(*id)),
+        Value::Word(word) => format!("{subject} is {word}"),
+        Value::Holds(holds) => format!("{subject} {} {object}", verb(*holds)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Form, Knowledge, Reading};
+
+    fn told(texts: &[&str], settings: &Settings) -> Vec<(usize, String)> {
+        let knowledge = Knowledge::new(fascicle_vocab::built_in());
+        let read = |text: &&str| crate::read(text, Form::Markdown, &knowledge, settings);
+        let readings: Vec<Reading> = texts.iter().map(read).collect();
+        let claims: Vec<&[(Claim, Judgement)]> = readings.iter().map(|reading| &*reading.claims).collect();
+        let list = findings(&claims, &knowledge.vocabulary, settings);
+        assert!(list.iter().all(|found| !found.elsewhere.is_empty()));
+        list.into_iter().map(|found| (found.document, found.finding.message)).collect()
+    }
+
+    #[test]
+    fn segments_after_two_sources_are_told_at_both_places() {
+        // The vocabulary holds both readings of teres minor, the second as a variant.
+        let texts = ["The nerve roots of the teres minor are C5 and C6.", "**Teres minor**: C5"];
+        let list = told(&texts, &Settings::default());
+        let places: Vec<usize> = list.iter().map(|(document, _)| *document).collect();
+        assert_eq!(places, [0, 1], "{list:?}");
+        assert_eq!(told(&texts[..1], &Settings::default()), []);
+        let off = Settings { off: vec![TOLD_DIFFERENTLY.to_owned()], ..Settings::default() };
+        assert_eq!(told(&texts, &off), []);
+    }
+
+    #[test]
+    fn what_the_graph_decides_or_allows_is_not_told_here() {
+        let texts = [
+            "The deltoid is supplied by the axillary nerve.",
+            "The deltoid is supplied by the radial nerve.",
+            "The flexor digitorum profundus is supplied by the ulnar nerve.",
+            "The flexor digitorum profundus is supplied by the anterior interosseous nerve.",
+        ];
+        assert_eq!(told(&texts, &Settings::default()), []);
+    }
+}
