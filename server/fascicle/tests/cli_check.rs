@@ -266,3 +266,16 @@ fn two_places_of_a_course_are_compared() {
     let told = desk.run(&["check", "a"]).out;
     assert!(told.contains("see:  a/sheet.md:1: teres minor: C5\n"), "{told}");
 }
+
+#[test]
+fn what_is_wrong_in_a_vocabulary_file_of_a_course_is_told_there() {
+    let desk = Desk::with(&[
+        ("fascicle.toml", "overlay = [\"local.toml\"]\n"),
+        ("local.toml", "[[muscle]]\nname = \"deltoid\"\nnonsense = 1\n"),
+        ("note.md", CLEAN),
+    ]);
+    let report = desk.run(&["check", ".", "--format", "json"]).json();
+    let expected = [("local.toml".to_owned(), vec!["setting".to_owned()]), ("note.md".to_owned(), Vec::new())];
+    assert_eq!(codes(&report), expected, "{report}");
+    assert_eq!(report["files"][0]["findings"][0]["range"]["start"]["line"], 2, "{report}");
+}

@@ -18,7 +18,6 @@ use super::files::{self, Document, FormName, Source};
 use super::paint::{Look, Paint, columns, safe};
 use super::report::{CheckReport, ElsewhereOut, FileFindings, FindingOut, VERSION, bytes, range};
 use super::{Status, complain, fix, sarif};
-use crate::course::SETTINGS_FILE;
 
 /// How many fixes of a finding are shown to people.
 const FIXES: usize = 3;
@@ -157,7 +156,7 @@ pub fn run(arguments: &Arguments, paint: Paint) -> io::Result<Status> {
     }
     if arguments.wants(FindingKind::Setup) {
         let met = courses.met();
-        list.splice(0..0, met.iter().filter_map(|(root, opened)| check_settings(root, opened)));
+        list.splice(0..0, met.iter().flat_map(|(root, opened)| check_settings(root, opened)));
     }
     let mut failed = !troubles.is_empty();
     let mut out = io::BufWriter::new(io::stdout().lock());
@@ -255,33 +254,35 @@ fn compare(list: &mut [Checked]) {
     }
 }
 
-/// What is wrong with the settings of a course, if anything is.
-fn check_settings(root: &Path, opened: &Arc<Opened>) -> Option<Checked> {
-    let problems = &opened.course.problems();
-    if problems.is_empty() {
-        return None;
+/// What is wrong with the settings and the vocabulary files of a course, file by file.
+fn check_settings(root: &Path, opened: &Arc<Opened>) -> Vec<Checked> {
+    let mut by_file: BTreeMap<String, Vec<fascicle_vocab::Problem>> = BTreeMap::new();
+    for problem in opened.course.problems() {
+        by_file.entry(problem.file.clone()).or_default().push(problem);
     }
-    let path = root.join(SETTINGS_FILE);
     let here = std::env::current_dir().and_then(|folder| folder.canonicalize()).unwrap_or_default();
-    let name = files::shown(path.strip_prefix(&here).unwrap_or(&path));
-    let text = std::fs::read_to_string(&path).unwrap_or_default();
-    let index = LineIndex::new(&text);
-    let finding = |problem: &fascicle_vocab::Problem| Finding {
-        code: "setting",
-        kind: FindingKind::Setup,
-        severity: Severity::Error,
-        span: index.line(problem.line.saturating_sub(1) as usize, &text),
-        message: problem.message.clone(),
-        reason: Vec::new(),
-        related: Vec::new(),
-        fixes: Vec::new(),
-        candidates: Vec::new(),
-    };
-    let findings = problems.iter().map(|problem| (finding(problem), Vec::new())).collect();
-    let source = Source { name, path: Some(path), form: Form::Plain, folder: None };
-    let document = Document { source, text };
-    let course = Arc::clone(opened);
-    Some(Checked { document, findings, claims: Vec::new(), course, fixed: 0, trouble: None })
+    let checked = by_file.into_iter().map(|(file, problems)| {
+        let path = root.join(file);
+        let name = files::shown(path.strip_prefix(&here).unwrap_or(&path));
+        let text = std::fs::read_to_string(&path).unwrap_or_default();
+        let index = LineIndex::new(&text);
+        let finding = |problem: &fascicle_vocab::Problem| Finding {
+            code: "setting",
+            kind: FindingKind::Setup,
+            severity: Severity::Error,
+            span: index.line(problem.line.saturating_sub(1) as usize, &text),
+            message: problem.message.clone(),
+            reason: Vec::new(),
+            related: Vec::new(),
+            fixes: Vec::new(),
+            candidates: Vec::new(),
+        };
+        let findings = problems.iter().map(|problem| (finding(problem), Vec::new())).collect();
+        let source = Source { name, path: Some(path), form: Form::Plain, folder: None };
+        let document = Document { source, text };
+        Checked { document, findings, claims: Vec::new(), course: Arc::clone(opened), fixed: 0, trouble: None }
+    });
+    checked.collect()
 }
 
 fn check(document: Document, arguments: &Arguments, opened: Arc<Opened>) -> Checked {
