@@ -285,7 +285,7 @@ async function complete(context) {
     options: answer.items.map((item) => ({
       label: item.text,
       detail: item.matched ?? item.kind,
-      info: item.id ? () => cardOf(item.id, 3) : undefined,
+      ...(item.id ? { info: () => cardOf(item.id, 3) } : {}),
     })),
   };
 }

@@ -113,7 +113,7 @@ pub struct Completion {
 struct Item {
     text: String,
     matched: Option<String>,
-    /// Segments are no entry.
+    /// The entry; segments have none.
     id: Option<String>,
     kind: &'static str,
 }

@@ -8,7 +8,9 @@
 mod answers;
 mod units;
 
+use fascicle_analysis::blocks::blocks;
 use fascicle_analysis::features::completion::{Names, complete};
+use fascicle_analysis::mentions::mentions;
 use fascicle_analysis::reading::{Knowledge, Reading, read};
 use fascicle_analysis::{Form, Settings, picture};
 use serde::Serialize;
@@ -51,9 +53,9 @@ impl Reader {
     /// Reads a document; its form is told by the file's name, Markdown if the name tells nothing. Answers with
     /// [`Findings`].
     pub fn read(&mut self, text: String, name: &str) -> String {
+        self.form = Form::of_name(name).unwrap_or(Form::Markdown);
         self.text = text;
         self.units = Units::new(&self.text);
-        self.form = Form::of_name(name).unwrap_or(Form::Markdown);
         self.reading = read(&self.text, self.form, &self.knowledge, &self.settings);
         json(&Findings::new(&self.reading, &self.units))
     }
@@ -66,11 +68,11 @@ impl Reader {
     /// What can be completed at a place of a text, which may be newer than what was read: [`Completion`], or `null` if
     /// nothing.
     pub fn complete(&self, text: &str, at: usize) -> String {
-        let vocabulary = &self.knowledge.vocabulary;
         let units = Units::new(text);
-        let newer = (text != self.text).then(|| read(text, self.form, &self.knowledge, &self.settings));
+        let newer = (text != self.text).then(|| self.outline(text));
         let reading = newer.as_ref().unwrap_or(&self.reading);
         let completion = complete(text, self.form, units.byte(at), reading, &self.names, &self.knowledge);
+        let vocabulary = &self.knowledge.vocabulary;
         json(&(!completion.items.is_empty()).then(|| Completion::new(completion, &units, vocabulary)))
     }
 
@@ -85,6 +87,16 @@ impl Reader {
         let vocabulary = &self.knowledge.vocabulary;
         let tree = vocabulary.find(id).and_then(|id| picture::branch_tree(vocabulary, id));
         json(&tree.map(|tree| Branches { nerve: vocabulary.name(tree.nerve).to_owned(), svg: tree.svg(vocabulary) }))
+    }
+}
+
+impl Reader {
+    /// What completion needs of a text, its blocks and names, without its claims: that is quick enough to wait for.
+    fn outline(&self, text: &str) -> Reading {
+        let Knowledge { vocabulary, names, .. } = &self.knowledge;
+        let blocks = blocks(text, self.form);
+        let mentions = blocks.list.iter().map(|block| mentions(&block.plain.text, vocabulary, names)).collect();
+        Reading { blocks, mentions, ..Reading::default() }
     }
 }
 
