@@ -140,12 +140,24 @@ pub fn complete(
     Completion { span, items, more }
 }
 
-/// How far the place speaks for an entry.
+/// How far the place speaks for an entry: that it makes the statement true, that the column takes its kind, that it belongs
+/// to the section (the earlier in the course of the nerve, the more; and more while the section has not named it), that it
+/// belongs to what was just named, that the document names it, and that nerves and muscles are what courses name most.
 fn boost(entry: EntryId, context: &Context, vocabulary: &Vocabulary) -> i64 {
-    let fits = if context.fitting.contains(&entry) { 150 } else { 0 };
-    let near = if context.near.contains(&entry) { 40 } else { 0 };
-    let kind = if context.kinds.contains(&vocabulary.kind(entry)) { 60 } else { 0 };
-    fits + near + kind
+    let given = |says: bool, weight: i64| if says { weight } else { 0 };
+    let near = context.near.iter().position(|near| *near == entry).map_or(0, |place| {
+        let order = 20_i64.saturating_sub(i64::try_from(place).unwrap_or(i64::MAX)).max(0);
+        40 + given(!context.told.contains(&entry), 20 + order)
+    });
+    let kind = vocabulary.kind(entry);
+    let is_part = vocabulary.entry(entry).part_of.is_some();
+    given(context.fitting.contains(&entry), 150)
+        + given(context.kinds.contains(&kind), 60)
+        + near
+        + given(context.before.contains(&entry), 30)
+        + given(context.named.contains(&entry), 40)
+        + given(matches!(kind, Kind::Nerve | Kind::Muscle), 25)
+        - given(is_part, 40)
 }
 
 /// Whether a place is the beginning of a sentence, item or cell, by what stands before it in its line.
@@ -190,7 +202,7 @@ fn typed<'a>(line: &'a str, names: &Names) -> &'a str {
 fn score(matcher: &SkimMatcherV2, name: &Name, folded: &str, typed: &str) -> Option<i64> {
     let mut score = matcher.fuzzy_match(&name.folded, folded)?;
     if name.folded.starts_with(folded) {
-        score += 60;
+        score += 110;
     } else if name.folded.split([' ', '-']).any(|word| word.starts_with(folded)) {
         score += 25;
     }
@@ -206,8 +218,10 @@ fn score(matcher: &SkimMatcherV2, name: &Name, folded: &str, typed: &str) -> Opt
     score += match name.standing {
         Standing::Preferred => 12,
         Standing::Exact | Standing::Spelling | Standing::Short => 6,
-        Standing::Latin | Standing::Eponym | Standing::Abbreviation => 0,
-        Standing::Former | Standing::Informal => -10,
+        Standing::Eponym | Standing::Abbreviation => 0,
+        Standing::Former | Standing::Informal => -80,
+        // *Musculus* and *nervus* begin a thousand names.
+        Standing::Latin => -40,
     };
     Some(score)
 }

@@ -28,7 +28,16 @@ pub struct Context {
     pub kinds: Vec<Kind>,
     /// Entries that belong to what the section is about, nearest first.
     pub near: Vec<EntryId>,
+    /// Entries that belong to what was named right before.
+    pub before: Vec<EntryId>,
+    /// Entries that the document names elsewhere.
+    pub named: Vec<EntryId>,
+    /// Entries that the section names elsewhere.
+    pub told: Vec<EntryId>,
 }
+
+/// How many names before a place speak for what comes.
+const LAST: usize = 6;
 
 /// Finds what fits in place of a range of a text.
 pub fn context(text: &str, form: Form, typed: Span, reading: &Reading, knowledge: &Knowledge) -> Context {
@@ -36,6 +45,7 @@ pub fn context(text: &str, form: Form, typed: Span, reading: &Reading, knowledge
     let around = Around::new(text, typed, reading);
     let mut context = Context { near: near(reading, typed.start, vocabulary), ..Context::default() };
     context.kinds = column_kinds(reading, typed.start);
+    context.look_around(reading, typed, vocabulary);
     for kind in [Kind::Nerve, Kind::Muscle, Kind::Landmark, Kind::Skin, Kind::Group, Kind::Plexus] {
         let Some(probe) = stand_in(kind, knowledge) else { continue };
         for (claim, part, named) in around.claims_with(vocabulary.name(probe), form, knowledge) {
@@ -64,6 +74,46 @@ pub fn context(text: &str, form: Form, typed: Span, reading: &Reading, knowledge
         }
     }
     context
+}
+
+impl Context {
+    /// What the document, the section and the last names say.
+    fn look_around(&mut self, reading: &Reading, typed: Span, vocabulary: &Vocabulary) {
+        let section = headings(reading, typed.start).last().copied();
+        let mut last: Vec<EntryId> = Vec::new();
+        for place in super::places::all(reading).filter(|place| !place.span.overlaps(typed)) {
+            let heading = reading.blocks.list.get(place.block).and_then(|block| block.heading);
+            for id in &place.entries {
+                if !self.named.contains(id) {
+                    self.named.push(*id);
+                }
+                if heading == section && !self.told.contains(id) {
+                    self.told.push(*id);
+                }
+            }
+            if place.span.end <= typed.start {
+                last.extend(&place.entries);
+            }
+        }
+        for id in last.into_iter().rev().take(LAST) {
+            let own = belonging(id, vocabulary);
+            self.before.extend(own.into_iter().filter(|id| !self.before.contains(id)).collect::<Vec<_>>());
+        }
+    }
+}
+
+/// What belongs to a structure: of a nerve its muscles, branches and origins, of a muscle its nerves, of a group its
+/// members.
+fn belonging(id: EntryId, vocabulary: &Vocabulary) -> Vec<EntryId> {
+    match vocabulary.kind(id) {
+        Kind::Nerve | Kind::Plexus => {
+            let muscles = vocabulary.muscles_of(id).into_iter().map(|supply| supply.muscle);
+            muscles.chain(vocabulary.branches(id)).chain(vocabulary.origins(id, false)).collect()
+        }
+        Kind::Muscle => vocabulary.nerves_of(id).into_iter().map(|supply| supply.nerve).collect(),
+        Kind::Group => vocabulary.members(id),
+        _ => Vec::new(),
+    }
 }
 
 /// The entries with which a claim agrees when they stand at a part of it: first what the facts of its other parts name,
@@ -245,15 +295,7 @@ fn near(reading: &Reading, at: usize, vocabulary: &Vocabulary) -> Vec<EntryId> {
     for heading in headings(reading, at).into_iter().rev() {
         for place in super::places::in_block(reading, heading) {
             for id in place.entries {
-                let own: Vec<EntryId> = match vocabulary.kind(id) {
-                    Kind::Nerve | Kind::Plexus => {
-                        let muscles = vocabulary.muscles_of(id).into_iter().map(|supply| supply.muscle);
-                        muscles.chain(vocabulary.branches(id)).chain(vocabulary.origins(id, false)).collect()
-                    }
-                    Kind::Muscle => vocabulary.nerves_of(id).into_iter().map(|supply| supply.nerve).collect(),
-                    Kind::Group => vocabulary.members(id),
-                    _ => Vec::new(),
-                };
+                let own = belonging(id, vocabulary);
                 list.extend(std::iter::once(id).chain(own).filter(|id| !list.contains(id)).collect::<Vec<_>>());
             }
         }

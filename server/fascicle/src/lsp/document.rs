@@ -151,4 +151,65 @@ mod tests {
         let backwards = Change { range: Some((at(1, 0), at(0, 0))), text: String::new() };
         assert_eq!(next.changed(3, &[backwards], Encoding::Utf16).map(|document| document.version), Err(BadChange));
     }
+
+    /// The place of a line and column, by the protocol's definition and in no way as [`LineIndex`] does it: the text as
+    /// characters, lines cut one by one, columns by what each character encodes to.
+    fn independent(text: &[char], line: u32, column: u32, encoding: Encoding) -> usize {
+        let mut at = 0;
+        for _ in 0..line {
+            match text[at..].iter().position(|c| matches!(c, '\n' | '\r')) {
+                Some(end) => {
+                    at += end + if text[at + end] == '\r' && text.get(at + end + 1) == Some(&'\n') { 2 } else { 1 }
+                }
+                None => return text.len(),
+            }
+        }
+        let mut units = 0;
+        while let Some(c) = text.get(at).filter(|c| !matches!(c, '\n' | '\r')) {
+            units += match encoding {
+                Encoding::Utf8 => c.to_string().into_bytes().len(),
+                Encoding::Utf16 => c.to_string().encode_utf16().collect::<Vec<_>>().len(),
+                Encoding::Utf32 => 1,
+            };
+            if units > column as usize {
+                break;
+            }
+            at += 1;
+        }
+        at
+    }
+
+    #[test]
+    fn edits_in_any_encoding_are_those_of_an_independent_implementation() {
+        let pieces =
+            ["a", "deltoid", "\n", "\r\n", "\r", "é", "𝔹", "e\u{301}", "\u{2028}", "", "\u{85}x", "👩\u{200D}⚕"];
+        let mut seed = 1_u64;
+        let mut number = |limit: u64| {
+            seed = seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+            (seed >> 33) % limit
+        };
+        for encoding in [Encoding::Utf8, Encoding::Utf16, Encoding::Utf32] {
+            let mut document = Document::new(0, Form::Markdown, "");
+            let mut text: Vec<char> = Vec::new();
+            for version in 1..3_000 {
+                let mut ends = [0, 0].map(|_| at(number(6) as u32, number(9) as u32));
+                ends.sort();
+                let [from, to] = ends;
+                let piece = pieces[number(pieces.len() as u64) as usize];
+                let (start, end) = (
+                    independent(&text, from.line, from.column, encoding),
+                    independent(&text, to.line, to.column, encoding),
+                );
+                text.splice(start..end, piece.chars());
+                let change = Change { range: Some((from, to)), text: piece.to_owned() };
+                document = document.changed(version, &[change], encoding).unwrap();
+                let expected: String = text.iter().collect();
+                assert_eq!(document.source().text, expected, "{from:?} to {to:?}, {encoding:?}, {piece:?}");
+                if text.len() > 60 {
+                    text.clear();
+                    document = Document::new(version, Form::Markdown, "");
+                }
+            }
+        }
+    }
 }

@@ -1,4 +1,5 @@
-//! Documents made from the vocabulary: one an entry, read only.
+//! Documents that the server itself has: one an entry, made from the vocabulary, and the page that explains the codes of
+//! findings. All are read only.
 //!
 //! A client that says so in its `initializationOptions` (`"entryDocuments": true`) gets addresses of the scheme
 //! `fascicle:` and asks for their text by `fascicle/entry`. For every other client they are written into the user's cache
@@ -15,6 +16,33 @@ use crate::course::Course;
 
 /// The scheme of the addresses.
 pub const SCHEME: &str = "fascicle";
+
+/// What the codes of findings mean; a code is the anchor of its section.
+pub const FINDINGS: &str = include_str!("../../FINDINGS.md");
+
+/// The name of the page of findings.
+const FINDINGS_NAME: &str = "findings";
+
+/// The page is written once a process.
+static FINDINGS_WRITTEN: std::sync::Once = std::sync::Once::new();
+
+/// Where a code is explained.
+pub fn code_page(virtual_documents: bool, code: &str) -> Option<lsp::Url> {
+    let mut url = if virtual_documents {
+        lsp::Url::parse(&format!("{SCHEME}:/{FINDINGS_NAME}.md")).ok()?
+    } else {
+        let path = folder().join(format!("{FINDINGS_NAME}.md"));
+        FINDINGS_WRITTEN.call_once(|| write(&path, FINDINGS));
+        lsp::Url::from_file_path(path).ok()?
+    };
+    url.set_fragment(Some(code));
+    Some(url)
+}
+
+/// Whether an address is that of the page of findings.
+pub fn is_findings(uri: &lsp::Url) -> bool {
+    uri.path().rsplit('/').next() == Some(&*format!("{FINDINGS_NAME}.md"))
+}
 
 /// Where an entry is to be read: in the overlay that states it, or in its document.
 pub fn location(course: &Course, virtual_documents: bool, id: EntryId) -> Option<lsp::Location> {
@@ -68,7 +96,7 @@ fn folder() -> PathBuf {
         .or_else(|| given("LOCALAPPDATA"))
         .or_else(|| given("HOME").map(|home| home.join(".cache")))
         .unwrap_or_else(std::env::temp_dir);
-    cache.join("fascicle").join("entries")
+    cache.join("fascicle").join("documents")
 }
 
 /// Writes a document if it is not there as it should be. Where it cannot be written, the editor will say that there is
@@ -80,5 +108,37 @@ fn write(path: &Path, text: &str) {
     let written = path.parent().map_or(Ok(()), std::fs::create_dir_all).and_then(|()| std::fs::write(path, text));
     if let Err(error) = written {
         tracing::warn!(%error, path = %path.display(), "cannot write the document of an entry");
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+
+    #[test]
+    fn every_code_is_explained() {
+        let analysis = Path::new(env!("CARGO_MANIFEST_DIR")).join("../analysis/src");
+        let mut codes = Vec::new();
+        let mut folders = vec![analysis];
+        while let Some(folder) = folders.pop() {
+            for path in std::fs::read_dir(folder).unwrap().map(|item| item.unwrap().path()) {
+                if path.is_dir() {
+                    folders.push(path);
+                    continue;
+                }
+                let text = std::fs::read_to_string(&path).unwrap();
+                let words = text.split('"').skip(1).step_by(2);
+                codes.extend(
+                    words.filter(|word| word.ends_with("-differs") || word.ends_with("-differ")).map(str::to_owned),
+                );
+                for line in text.lines().filter(|line| line.contains("const") && line.contains(": &str = ")) {
+                    let is_code = text.contains("code:") && line.trim_start().starts_with("pub const");
+                    codes.extend(line.split('"').nth(1).filter(|_| is_code).map(str::to_owned));
+                }
+            }
+        }
+        let missing: Vec<&String> = codes.iter().filter(|code| !FINDINGS.contains(&format!("\n## {code}\n"))).collect();
+        assert!(codes.len() > 15 && missing.is_empty(), "not explained in FINDINGS.md: {missing:?}");
     }
 }

@@ -6,10 +6,8 @@ use fascicle_vocab::Kind;
 use tower_lsp::lsp_types as lsp;
 
 use super::capabilities::Can;
+use super::library;
 use super::state::View;
-
-/// Where the findings are explained; a finding's code is the anchor.
-const FINDINGS_PAGE: &str = "fascicle:/docs/findings";
 
 /// A position.
 pub fn position(position: Position) -> lsp::Position {
@@ -64,7 +62,8 @@ pub fn diagnostic(view: &View, finding: &Finding) -> lsp::Diagnostic {
         range: range(view, finding.span),
         severity: Some(severity(finding.severity)),
         code: Some(lsp::NumberOrString::String(finding.code.to_owned())),
-        code_description: code_page(finding.code).map(|href| lsp::CodeDescription { href }),
+        code_description: library::code_page(view.can.entry_documents, finding.code)
+            .map(|href| lsp::CodeDescription { href }),
         source: Some("fascicle".to_owned()),
         message,
         related_information: (!related.is_empty() && view.can.related_information).then_some(related),
@@ -86,11 +85,6 @@ pub fn problem(problem: &fascicle_vocab::Problem) -> lsp::Diagnostic {
         message: problem.message.clone(),
         ..Default::default()
     }
-}
-
-/// Where a code is explained.
-pub fn code_page(code: &str) -> Option<lsp::Url> {
-    lsp::Url::parse(&format!("{FINDINGS_PAGE}#{code}")).ok()
 }
 
 /// The changes of a fix.

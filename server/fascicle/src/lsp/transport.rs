@@ -161,7 +161,7 @@ where
 
 /// Lets the requests that are at work at the end of the input be answered, for a short time.
 async fn finish_work(at_work: &Arc<()>) {
-    for _ in 0..200 {
+    for _ in 0..1_000 {
         if Arc::strong_count(at_work) == 1 {
             return;
         }

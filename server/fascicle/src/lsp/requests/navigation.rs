@@ -69,7 +69,8 @@ pub fn linked(view: &View, position: lsp::Position) -> Option<lsp::LinkedEditing
     (ranges.len() > 1).then_some(lsp::LinkedEditingRanges { ranges, word_pattern: None })
 }
 
-/// What `fascicle/entry` asks for: an entry by its identifier or by the address of its document.
+/// What `fascicle/entry` asks for: an entry by its identifier or by the address of its document, or the page of findings
+/// by its address.
 #[derive(Debug, Deserialize)]
 #[serde(rename_all = "camelCase")]
 pub struct EntryParams {
@@ -93,6 +94,9 @@ pub struct EntryDocument {
 
 /// `fascicle/entry`
 pub fn entry(course: &Course, virtual_documents: bool, params: &EntryParams) -> Option<EntryDocument> {
+    if let Some(uri) = params.uri.clone().filter(library::is_findings) {
+        return Some(EntryDocument { id: String::new(), uri: Some(uri), text: library::FINDINGS.to_owned() });
+    }
     let vocabulary = &course.knowledge().vocabulary;
     let by_id = params.id.as_deref().and_then(|id| vocabulary.find(id));
     let id = by_id.or_else(|| params.uri.as_ref().and_then(|uri| library::entry_at(course, uri)))?;

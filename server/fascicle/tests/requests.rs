@@ -1,0 +1,845 @@
+//! Every request of the protocol that the server answers, one test each, and the table of them in `REQUESTS.md`.
+//!
+//! `UPDATE=1 cargo test -p fascicle --test requests` writes the table anew.
+#![allow(clippy::unwrap_used, clippy::expect_used)]
+
+mod support;
+
+use std::fmt::Write as _;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::time::Duration;
+
+use serde_json::{Value, json};
+use support::{Server, at};
+
+/// Each method, what it means here, and the test (file and name) that covers it.
+const REQUESTS: &[(&str, &str, &str)] = &[
+    (
+        "initialize",
+        "position encoding agreed, capabilities offered",
+        "positions::the_cheapest_encoding_is_taken_and_utf_16_without_an_offer",
+    ),
+    (
+        "initialized",
+        "folders indexed, files watched, settings asked for",
+        "requests::a_course_is_read_with_progress_and_its_settings_are_checked",
+    ),
+    ("shutdown", "the server gets ready to end", "process::exit_after_shutdown_ends_with_0_though_input_stays_open"),
+    ("exit", "the process ends", "process::exit_without_shutdown_ends_with_1"),
+    ("$/cancelRequest", "work on a request stops", "order::a_request_taken_back_is_answered_as_such"),
+    ("$/setTrace", "where the time of a request went", "requests::a_trace_says_where_the_time_went"),
+    ("textDocument/didOpen", "a document is read", "requests::findings_are_published_and_cleared"),
+    (
+        "textDocument/didChange",
+        "an edit is applied, in order",
+        "order::ten_thousand_edits_and_requests_are_answered_as_if_each_text_had_come_at_once",
+    ),
+    (
+        "textDocument/didSave",
+        "a settings file that was saved is read again",
+        "requests::a_saved_settings_file_counts_at_once",
+    ),
+    ("textDocument/didClose", "findings of a closed document go away", "requests::findings_are_published_and_cleared"),
+    (
+        "textDocument/hover",
+        "the card of a structure; the verdict on a claim",
+        "requests::hover_shows_the_card_and_the_verdict",
+    ),
+    (
+        "textDocument/completion",
+        "names, what makes the sentence true first",
+        "requests::completion_offers_what_makes_the_sentence_true_first",
+    ),
+    (
+        "completionItem/resolve",
+        "the card of the item",
+        "requests::completion_offers_what_makes_the_sentence_true_first",
+    ),
+    (
+        "textDocument/definition",
+        "the document of the structure",
+        "requests::definitions_lead_to_documents_that_can_be_read",
+    ),
+    (
+        "textDocument/declaration",
+        "the document of the structure",
+        "requests::definitions_lead_to_documents_that_can_be_read",
+    ),
+    (
+        "textDocument/typeDefinition",
+        "the group or whole of the structure",
+        "requests::definitions_lead_to_documents_that_can_be_read",
+    ),
+    (
+        "fascicle/entry",
+        "the text of the document of a structure",
+        "requests::definitions_lead_to_documents_that_can_be_read",
+    ),
+    ("fascicle/tree", "the branch tree, as text and as a picture", "requests::the_branch_tree_is_text_and_picture"),
+    (
+        "textDocument/references",
+        "all names of a structure over the course",
+        "requests::references_and_renames_reach_the_whole_course",
+    ),
+    (
+        "textDocument/documentHighlight",
+        "all names of a structure in a document",
+        "requests::highlights_are_of_one_structure_by_any_name",
+    ),
+    (
+        "textDocument/prepareRename",
+        "the name that would be replaced",
+        "requests::references_and_renames_reach_the_whole_course",
+    ),
+    (
+        "textDocument/rename",
+        "one name for another, forms follow",
+        "requests::references_and_renames_reach_the_whole_course",
+    ),
+    (
+        "textDocument/linkedEditingRange",
+        "the same name in the same block",
+        "requests::a_name_is_edited_together_with_its_likes",
+    ),
+    ("textDocument/codeAction", "fixes, other names, tables and trees", "requests::actions_fix_rename_and_insert"),
+    (
+        "codeAction/resolve",
+        "the edit of an action, or that it is out of date",
+        "requests::actions_fix_rename_and_insert",
+    ),
+    (
+        "workspace/executeCommand",
+        "a table or tree is put into a document",
+        "requests::commands_ask_the_client_for_an_edit",
+    ),
+    ("textDocument/codeLens", "what a section covers of its nerve", "requests::lenses_tell_what_a_section_covers"),
+    ("textDocument/inlayHint", "segments behind names", "requests::hints_show_segments_where_they_are_wanted"),
+    ("inlayHint/resolve", "who says so", "requests::hints_show_segments_where_they_are_wanted"),
+    (
+        "textDocument/semanticTokens/full",
+        "kinds of structures, with modifiers",
+        "requests::tokens_full_range_and_delta_agree",
+    ),
+    (
+        "textDocument/semanticTokens/full/delta",
+        "what has changed of them",
+        "requests::tokens_full_range_and_delta_agree",
+    ),
+    ("textDocument/semanticTokens/range", "those of a range", "requests::tokens_full_range_and_delta_agree"),
+    ("textDocument/documentSymbol", "headings with what they teach", "requests::symbols_are_headings_and_structures"),
+    ("workspace/symbol", "headings and structures of the course", "requests::symbols_are_headings_and_structures"),
+    ("textDocument/foldingRange", "sections, lists, tables", "requests::sections_and_tables_fold"),
+    (
+        "textDocument/selectionRange",
+        "word, name, claim, sentence, block, section",
+        "requests::a_selection_grows_by_meaning",
+    ),
+    (
+        "textDocument/documentLink",
+        "links to documents of the course",
+        "requests::links_lead_to_documents_that_are_there",
+    ),
+    (
+        "textDocument/prepareCallHierarchy",
+        "the nerve at a place",
+        "requests::hierarchies_go_to_the_roots_and_to_the_muscles",
+    ),
+    ("callHierarchy/incomingCalls", "where it comes from", "requests::hierarchies_go_to_the_roots_and_to_the_muscles"),
+    (
+        "callHierarchy/outgoingCalls",
+        "branches, muscles, skin",
+        "requests::hierarchies_go_to_the_roots_and_to_the_muscles",
+    ),
+    (
+        "textDocument/prepareTypeHierarchy",
+        "the structure at a place",
+        "requests::hierarchies_go_to_the_roots_and_to_the_muscles",
+    ),
+    ("typeHierarchy/supertypes", "groups and wholes", "requests::hierarchies_go_to_the_roots_and_to_the_muscles"),
+    ("typeHierarchy/subtypes", "members and parts", "requests::hierarchies_go_to_the_roots_and_to_the_muscles"),
+    ("textDocument/diagnostic", "findings, or that they are unchanged", "requests::findings_can_be_asked_for"),
+    (
+        "workspace/diagnostic",
+        "findings of the course; waits until something is new",
+        "requests::findings_of_the_course_wait_until_something_is_new",
+    ),
+    (
+        "workspace/didChangeConfiguration",
+        "settings of the editor count at once",
+        "requests::settings_of_the_editor_count_at_once",
+    ),
+    ("workspace/didChangeWorkspaceFolders", "folders come and go", "requests::folders_come_and_go"),
+    (
+        "workspace/didChangeWatchedFiles",
+        "files that change without the editor",
+        "requests::files_change_without_the_editor",
+    ),
+    ("fascicle/status", "memory, documents, times", "process::status_tells_memory_and_times"),
+];
+
+/// Requests of the protocol that the server does not answer, for there is nothing that they could mean here.
+const LEFT_OUT: &[&str] = &[
+    "textDocument/implementation",
+    "documentLink/resolve",
+    "codeLens/resolve",
+    "textDocument/inlineValue",
+    "textDocument/moniker",
+    "textDocument/signatureHelp",
+    "textDocument/documentColor",
+    "textDocument/colorPresentation",
+    "textDocument/formatting",
+    "textDocument/rangeFormatting",
+    "textDocument/onTypeFormatting",
+    "workspaceSymbol/resolve",
+    "workspace/willCreateFiles",
+    "workspace/willRenameFiles",
+    "workspace/willDeleteFiles",
+    "textDocument/willSaveWaitUntil",
+];
+
+const URI: &str = "untitled:notes.md";
+
+/// A folder of a test's own, removed at its end.
+struct Folder(PathBuf);
+
+impl Folder {
+    fn new(name: &str, files: &[(&str, &str)]) -> Self {
+        let path = std::env::temp_dir().join(format!("fascicle-{}-{name}", std::process::id()));
+        drop(fs::remove_dir_all(&path));
+        fs::create_dir_all(&path).unwrap();
+        let folder = Self(path.canonicalize().unwrap());
+        for (name, text) in files {
+            folder.write(name, text);
+        }
+        folder
+    }
+
+    fn write(&self, name: &str, text: &str) {
+        fs::write(self.0.join(name), text).unwrap();
+    }
+
+    fn uri(&self, name: &str) -> String {
+        format!("file://{}", self.0.join(name).display()).trim_end_matches('/').to_owned()
+    }
+}
+
+impl Drop for Folder {
+    fn drop(&mut self) {
+        drop(fs::remove_dir_all(&self.0));
+    }
+}
+
+/// A place in a text by what stands there.
+fn find(uri: &str, text: &str, what: &str) -> Value {
+    let byte = text.find(what).unwrap_or_else(|| panic!("{what} is not in the text")) + 1;
+    let before = &text[..byte];
+    let line = before.matches('\n').count() as u64;
+    let column = before.rsplit('\n').next().unwrap().encode_utf16().count() as u64;
+    at(uri, line, column)
+}
+
+fn with(mut params: Value, key: &str, value: Value) -> Value {
+    params[key] = value;
+    params
+}
+
+fn document(uri: &str) -> Value {
+    json!({ "textDocument": { "uri": uri } })
+}
+
+fn whole() -> Value {
+    json!({ "start": { "line": 0, "character": 0 }, "end": { "line": 999, "character": 0 } })
+}
+
+/// Applies edits of the protocol to an ASCII text.
+fn apply(text: &str, edits: &[Value]) -> String {
+    let offset = |position: &Value| {
+        let line = usize::try_from(position["line"].as_u64().unwrap()).unwrap();
+        let start: usize = text.split_inclusive('\n').take(line).map(str::len).sum();
+        (start + usize::try_from(position["character"].as_u64().unwrap()).unwrap()).min(text.len())
+    };
+    let mut list: Vec<(usize, usize, &str)> = edits
+        .iter()
+        .map(|edit| {
+            let range = &edit["range"];
+            (offset(&range["start"]), offset(&range["end"]), edit["newText"].as_str().unwrap())
+        })
+        .collect();
+    list.sort_unstable();
+    let mut out = text.to_owned();
+    for (start, end, new) in list.into_iter().rev() {
+        out.replace_range(start..end, new);
+    }
+    out
+}
+
+#[test]
+fn the_table_names_every_request_and_the_test_that_covers_it() {
+    let here = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let mut table = String::from(
+        "# Requests\n\nEvery message of the protocol that the server takes, what it means here, and the test that covers it.\n\
+         Made by `UPDATE=1 cargo test -p fascicle --test requests`.\n\n| method | meaning | test |\n| --- | --- | --- |\n",
+    );
+    for (method, meaning, test) in REQUESTS {
+        let (file, name) = test.split_once("::").unwrap();
+        let source = fs::read_to_string(here.join(format!("tests/{file}.rs"))).unwrap();
+        assert!(source.contains(&format!("fn {name}()")), "no test {test} for {method}");
+        writeln!(table, "| `{method}` | {meaning} | `{test}` |").unwrap();
+    }
+    let path = here.join("REQUESTS.md");
+    if std::env::var_os("UPDATE").is_some() {
+        fs::write(&path, &table).unwrap();
+    }
+    assert_eq!(fs::read_to_string(&path).unwrap_or_default(), table, "run with UPDATE=1");
+}
+
+#[test]
+fn what_the_table_does_not_name_is_not_answered() {
+    let mut server = Server::plain();
+    for (method, ..) in REQUESTS {
+        let is_request = !method.starts_with("$/")
+            && !method.contains("/did")
+            && !["initialize", "initialized", "shutdown", "exit"].contains(method);
+        if is_request && *method != "workspace/diagnostic" {
+            let id = server.send(method, &json!({ "nonsense": true }));
+            assert_ne!(server.answer(id)["error"]["code"], -32601, "{method} is not answered");
+        }
+    }
+    for method in LEFT_OUT {
+        let id = server.send(method, &json!({}));
+        let code = server.answer(id)["error"]["code"].as_i64().unwrap();
+        assert!([-32601, -32602].contains(&code), "{method}: {code}");
+    }
+    server.shut_down();
+}
+
+#[test]
+fn hover_shows_the_card_and_the_verdict() {
+    let text = "Deltoid is supplied by the radial nerve.\n";
+    let mut server = Server::plain();
+    server.open(URI, 1, text);
+    let hover = server.ask("textDocument/hover", &find(URI, text, "Deltoid"));
+    let card = hover["contents"]["value"].as_str().unwrap();
+    assert!(
+        card.contains("Contradicts") && card.contains("axillary nerve") && card.contains("musculus deltoideus"),
+        "{card}"
+    );
+    assert!(server.ask("textDocument/hover", &find(URI, text, "by the")).is_null() || card.contains("Contradicts"));
+    server.shut_down();
+}
+
+#[test]
+fn completion_offers_what_makes_the_sentence_true_first() {
+    let capabilities =
+        json!({ "textDocument": { "completion": { "completionList": { "itemDefaults": ["editRange"] } } } });
+    let mut server = Server::start("utf-16", capabilities, None);
+    let mut first = |text: &str| {
+        let place = text.find('^').unwrap();
+        let plain = text.replace('^', "");
+        server.open(URI, 1, &plain);
+        let line = plain[..place].matches('\n').count() as u64;
+        let column = plain[..place].rsplit('\n').next().unwrap().len() as u64;
+        let list = server.ask("textDocument/completion", &at(URI, line, column));
+        assert!(
+            list["items"].as_array().is_none_or(|items| items.iter().all(|item| item["textEdit"].is_null())),
+            "{list}"
+        );
+        assert!(list["itemDefaults"]["editRange"].is_object(), "{list}");
+        list["items"][0].clone()
+    };
+    for (text, label) in [
+        ("Deltoid is supplied by the ^", "axillary nerve"),
+        ("Deltoid is supplied by the ax^", "axillary nerve"),
+        ("The axillary nerve supplies deltoid and ^", "teres minor"),
+        ("# Axillary nerve\n\nIt arises from the ^", "posterior cord of brachial plexus"),
+        ("| Muscle | Nerve |\n|---|---|\n| biceps brachii | ^ |\n", "musculocutaneous nerve"),
+        ("| Muscle | Roots |\n|---|---|\n| deltoid | C^ |\n", "C5, C6"),
+        ("fcu^", "flexor carpi ulnaris"),
+        ("Delt^", "Deltoid"),
+    ] {
+        assert_eq!(first(text)["label"], label, "{text}");
+    }
+    let item = first("Delt^");
+    let resolved = server.ask("completionItem/resolve", &item);
+    assert!(resolved["documentation"]["value"].as_str().unwrap().contains("axillary nerve"), "{resolved}");
+    server.shut_down();
+}
+
+#[test]
+fn definitions_lead_to_documents_that_can_be_read() {
+    let text = "Supraspinatus and deltoid.\n";
+    let mut server = Server::plain();
+    server.open(URI, 1, text);
+    for method in ["textDocument/definition", "textDocument/declaration"] {
+        let found = server.ask(method, &find(URI, text, "deltoid"));
+        let path = found[0]["uri"].as_str().unwrap().strip_prefix("file://").unwrap().to_owned();
+        let written = fs::read_to_string(&path).unwrap();
+        assert!(written.contains("axillary-nerve.md") && written.contains("Every fact"), "{written}");
+    }
+    let group = server.ask("textDocument/typeDefinition", &find(URI, text, "Supraspinatus"));
+    assert!(
+        group.as_array().unwrap().iter().any(|one| one["uri"].as_str().unwrap().contains("rotator-cuff")),
+        "{group}"
+    );
+    server.shut_down();
+
+    let mut server = Server::spawn();
+    let options = json!({ "entryDocuments": true });
+    server.ask("initialize", &json!({ "capabilities": {}, "initializationOptions": options }));
+    server.notify("initialized", &json!({}));
+    server.open(URI, 1, text);
+    let found = server.ask("textDocument/definition", &find(URI, text, "deltoid"));
+    assert_eq!(found[0]["uri"], "fascicle:/entry/deltoid.md");
+    let entry = server.ask("fascicle/entry", &json!({ "uri": found[0]["uri"] }));
+    assert!(entry["text"].as_str().unwrap().contains("axillary nerve"));
+    assert!(server.ask("fascicle/entry", &json!({ "id": "no-such-thing" })).is_null());
+    server.shut_down();
+}
+
+#[test]
+fn the_branch_tree_is_text_and_picture() {
+    let text = "The axillary nerve.\n";
+    let mut server = Server::plain();
+    server.open(URI, 1, text);
+    let tree = server.ask("fascicle/tree", &find(URI, text, "axillary"));
+    let all = tree.to_string();
+    assert!(all.contains("teres minor") && all.contains("<svg"), "{tree}");
+    assert!(server.ask("fascicle/tree", &find(URI, text, "The")).is_null());
+    server.shut_down();
+}
+
+#[test]
+fn references_and_renames_reach_the_whole_course() {
+    let here = "The common peroneal nerve is cut. Common Peroneal Nerve palsy; the CPN. `common peroneal nerve`\n";
+    let there =
+        "# Common peroneal nerve\n\n> The common peroneal nerve, as Gray has it.\n\nThe common fibular nerve.\n";
+    let folder = Folder::new("rename", &[("here.md", here), ("there.md", there)]);
+    let mut server = Server::start("utf-16", json!({}), Some(&folder.uri("")));
+    let uri = folder.uri("here.md");
+    server.open(&uri, 1, here);
+    wait_for_index(&mut server, 2);
+    let place = find(&uri, here, "common");
+    let context = json!({ "includeDeclaration": false });
+    let found = server.ask("textDocument/references", &with(place.clone(), "context", context));
+    let count = |name: &str| {
+        found.as_array().unwrap().iter().filter(|one| one["uri"].as_str().unwrap() == folder.uri(name)).count()
+    };
+    assert_eq!((count("here.md"), count("there.md")), (3, 3), "{found}");
+    let prepared = server.ask("textDocument/prepareRename", &place);
+    assert_eq!(prepared["placeholder"], "common peroneal nerve");
+    let edit = server.ask("textDocument/rename", &with(place.clone(), "newName", json!("common fibular nerve")));
+    let own = apply(here, edit["changes"][&uri].as_array().unwrap());
+    assert_eq!(own, "The common fibular nerve is cut. Common Fibular Nerve palsy; the CPN. `common peroneal nerve`\n");
+    let other = apply(there, edit["changes"][folder.uri("there.md")].as_array().unwrap());
+    assert!(other.starts_with("# Common fibular nerve\n\n> The common peroneal nerve"), "{other}");
+    let id = server.send("textDocument/rename", &with(place, "newName", json!("ulnar nerve")));
+    assert!(server.answer(id)["error"]["message"].as_str().unwrap().contains("another structure"));
+    server.shut_down();
+}
+
+#[test]
+fn highlights_are_of_one_structure_by_any_name() {
+    let text = "The common peroneal nerve and the common fibular nerve; the CPN, not the tibial nerve.\n";
+    let mut server = Server::plain();
+    server.open(URI, 1, text);
+    let found = server.ask("textDocument/documentHighlight", &find(URI, text, "common fibular"));
+    assert_eq!(found.as_array().unwrap().len(), 3, "{found}");
+    server.shut_down();
+}
+
+#[test]
+fn a_name_is_edited_together_with_its_likes() {
+    let text = "The ulnar nerve and again the ulnar nerve.\n\nThe ulnar nerve.\n";
+    let mut server = Server::plain();
+    server.open(URI, 1, text);
+    let found = server.ask("textDocument/linkedEditingRange", &find(URI, text, "ulnar"));
+    assert_eq!(found["ranges"].as_array().unwrap().len(), 2, "{found}");
+    server.shut_down();
+}
+
+#[test]
+fn actions_fix_rename_and_insert() {
+    let text = "# Axillary nerve\n\nDeltoid is supplied by the radial nerve.\n";
+    let resolve = json!({ "resolveSupport": { "properties": ["edit"] } });
+    let capabilities = json!({
+        "textDocument": { "codeAction": resolve },
+        "workspace": { "workspaceEdit": { "documentChanges": true } },
+    });
+    let mut server = Server::start("utf-16", capabilities, None);
+    server.open(URI, 1, text);
+    let mut actions = |line: u64, column: u64, only: Value| {
+        let here = json!({ "line": line, "character": column });
+        let mut context = json!({ "diagnostics": [] });
+        if !only.is_null() {
+            context["only"] = only;
+        }
+        let range = json!({ "start": here, "end": here });
+        let params = json!({ "textDocument": { "uri": URI }, "range": range, "context": context });
+        server.ask("textDocument/codeAction", &params).as_array().unwrap().clone()
+    };
+    let fixes = actions(2, 30, json!(["quickfix"]));
+    let edits = fixes[0]["edit"]["documentChanges"][0]["edits"].as_array().unwrap().clone();
+    assert!(apply(text, &edits).contains("supplied by the axillary nerve"), "{fixes:?}");
+    assert_eq!(fixes[0]["edit"]["documentChanges"][0]["textDocument"]["version"], 1);
+    let names = actions(0, 4, json!(["refactor"]));
+    let latin = names.iter().find(|action| action["title"].as_str().unwrap().contains("Latin")).unwrap();
+    assert_eq!(latin["edit"]["documentChanges"][0]["edits"][0]["newText"], "Nervus axillaris");
+    let sources = actions(0, 4, json!(["source"]));
+    let table =
+        sources.iter().find(|action| action["title"].as_str().unwrap().contains("supply table")).unwrap().clone();
+    assert!(table["edit"].is_null());
+    let resolved = server.ask("codeAction/resolve", &table);
+    assert!(resolved["edit"].to_string().contains("teres minor"), "{resolved}");
+    server.replace(URI, 2, "Another text.\n");
+    let id = server.send("codeAction/resolve", &table);
+    assert_eq!(server.answer(id)["error"]["code"], -32801);
+    server.shut_down();
+}
+
+#[test]
+fn commands_ask_the_client_for_an_edit() {
+    let mut server = Server::plain();
+    server.open(URI, 1, "# Axillary nerve\n");
+    let arguments = json!([URI, "axillary-nerve", 1]);
+    for (command, word) in [("fascicle.insertSupplyTable", "| Muscle"), ("fascicle.insertBranchTree", "```text")] {
+        server.ask("workspace/executeCommand", &json!({ "command": command, "arguments": arguments }));
+        let asked = server.wait_for("workspace/applyEdit");
+        assert!(asked["params"]["edit"]["changes"][URI][0]["newText"].as_str().unwrap().contains(word), "{asked}");
+    }
+    let id = server.send("workspace/executeCommand", &json!({ "command": "nonesuch", "arguments": arguments }));
+    assert_eq!(server.answer(id)["error"]["code"], -32602);
+    server.shut_down();
+}
+
+#[test]
+fn lenses_tell_what_a_section_covers() {
+    let mut server = Server::plain();
+    server.open(URI, 1, "# Axillary nerve\n\nIt supplies deltoid.\n");
+    let lenses = server.ask("textDocument/codeLens", &document(URI));
+    assert_eq!(lenses[0]["command"]["title"], "1 of 2 muscles; missing: teres minor");
+    server.shut_down();
+}
+
+#[test]
+fn hints_show_segments_where_they_are_wanted() {
+    let text = "Deltoid is one. Teres minor (C5, C6) is another.\n";
+    let folder = Folder::new("hints", &[("fascicle.toml", "segments = true\n"), ("a.md", text)]);
+    let mut server = Server::start("utf-16", json!({}), Some(&folder.uri("")));
+    let uri = folder.uri("a.md");
+    server.open(&uri, 1, text);
+    let hints = server.ask("textDocument/inlayHint", &with(document(&uri), "range", whole()));
+    assert_eq!(hints.as_array().unwrap().len(), 1, "never where the author wrote them: {hints}");
+    assert_eq!((&hints[0]["label"], &hints[0]["position"]["character"]), (&json!("C5, C6"), &json!(7)));
+    let resolved = server.ask("inlayHint/resolve", &hints[0]);
+    assert!(resolved["tooltip"]["value"].as_str().unwrap().contains("C5, C6"), "{resolved}");
+    server.open(URI, 1, text);
+    let none = server.ask("textDocument/inlayHint", &with(document(URI), "range", whole()));
+    assert_eq!(none, json!([]), "off unless the course wants them");
+    server.shut_down();
+}
+
+#[test]
+fn tokens_full_range_and_delta_agree() {
+    let text = "Deltoid and\nthe radial nerve.\nDeltoid is supplied by the radial nerve.\n";
+    let mut server = Server::plain();
+    server.open(URI, 1, text);
+    let full = server.ask("textDocument/semanticTokens/full", &document(URI));
+    let data = full["data"].as_array().unwrap().clone();
+    assert_eq!(data[..10], json!([0, 0, 7, 3, 0, 1, 4, 12, 0, 0]).as_array().unwrap()[..], "{data:?}");
+    assert_eq!(data[14], 4, "the contradicted one is told: {data:?}");
+    let first = json!({ "start": { "line": 0, "character": 0 }, "end": { "line": 1, "character": 0 } });
+    let part = server.ask("textDocument/semanticTokens/range", &with(document(URI), "range", first));
+    assert_eq!(part["data"].as_array().unwrap()[..], data[..5]);
+    server.replace(URI, 2, &text.replace("and\n", "and teres minor and\n"));
+    let params = with(document(URI), "previousResultId", full["resultId"].clone());
+    let delta = server.ask("textDocument/semanticTokens/full/delta", &params);
+    let mut made = data;
+    for edit in delta["edits"].as_array().unwrap() {
+        let start = usize::try_from(edit["start"].as_u64().unwrap()).unwrap();
+        let count = usize::try_from(edit["deleteCount"].as_u64().unwrap()).unwrap();
+        made.splice(start..start + count, edit["data"].as_array().cloned().unwrap_or_default());
+    }
+    let again = server.ask("textDocument/semanticTokens/full", &document(URI));
+    assert_eq!(again["data"], json!(made));
+    server.shut_down();
+}
+
+#[test]
+fn symbols_are_headings_and_structures() {
+    let there = "# The arm\n\n## Axillary nerve\n\nIt supplies deltoid.\n\n# The leg\n";
+    let folder = Folder::new("symbols", &[("there.md", there)]);
+    let nested = json!({ "textDocument": { "documentSymbol": { "hierarchicalDocumentSymbolSupport": true } } });
+    let mut server = Server::start("utf-16", nested, Some(&folder.uri("")));
+    wait_for_index(&mut server, 1);
+    let found = server.ask("workspace/symbol", &json!({ "query": "deltoid" }));
+    assert_eq!(found[0]["name"], "deltoid", "{found}");
+    assert_eq!(found[0]["location"]["range"]["start"], json!({ "line": 4, "character": 12 }));
+    let uri = folder.uri("there.md");
+    server.open(&uri, 1, there);
+    let symbols = server.ask("textDocument/documentSymbol", &document(&uri));
+    assert_eq!(symbols.as_array().unwrap().len(), 2, "{symbols}");
+    assert_eq!(symbols[0]["children"][0]["detail"], "axillary nerve");
+    assert_eq!(symbols[0]["range"]["end"]["line"], 6);
+    server.shut_down();
+}
+
+#[test]
+fn sections_and_tables_fold() {
+    let mut server = Server::plain();
+    server.open(URI, 1, "# A\n\ntext\n\n| a | b |\n|---|---|\n| c | d |\n\n# B\n\ntext\n");
+    let folds = server.ask("textDocument/foldingRange", &document(URI));
+    let lines: Vec<(u64, u64)> = folds
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|fold| (fold["startLine"].as_u64().unwrap(), fold["endLine"].as_u64().unwrap()))
+        .collect();
+    assert_eq!(lines, [(0, 6), (4, 6), (8, 10)]);
+    server.shut_down();
+}
+
+#[test]
+fn a_selection_grows_by_meaning() {
+    let text = "# A\n\nSo. The axillary nerve supplies deltoid. End.\n";
+    let mut server = Server::plain();
+    server.open(URI, 1, text);
+    let place = find(URI, text, "axillary")["position"].clone();
+    let grown = server.ask("textDocument/selectionRange", &with(document(URI), "positions", json!([place])));
+    let mut ranges = Vec::new();
+    let mut next = &grown[0];
+    while next.is_object() {
+        let start = &next["range"]["start"];
+        let end = &next["range"]["end"];
+        if start["line"] == 2 && end["line"] == 2 {
+            let cut = |position: &Value| usize::try_from(position["character"].as_u64().unwrap()).unwrap();
+            ranges.push(&text[5..][cut(start)..cut(end)]);
+        }
+        next = &next["parent"];
+    }
+    for wanted in
+        ["axillary", "axillary nerve", "axillary nerve supplies deltoid", "The axillary nerve supplies deltoid."]
+    {
+        assert!(ranges.contains(&wanted), "{wanted}: {ranges:?}");
+    }
+    server.shut_down();
+}
+
+#[test]
+fn links_lead_to_documents_that_are_there() {
+    let text = "[a](there.md#part), [b](gone.md), [[there]], [c](https://example.org/x)\n";
+    let folder = Folder::new("links", &[("here.md", text), ("there.md", "# Part\n")]);
+    let mut server = Server::plain();
+    let uri = folder.uri("here.md");
+    server.open(&uri, 1, text);
+    let links = server.ask("textDocument/documentLink", &document(&uri));
+    let targets: Vec<&str> = links.as_array().unwrap().iter().map(|link| link["target"].as_str().unwrap()).collect();
+    let there = folder.uri("there.md");
+    assert_eq!(targets, [&*format!("{there}#part"), &*there, "https://example.org/x"]);
+    server.shut_down();
+}
+
+#[test]
+fn hierarchies_go_to_the_roots_and_to_the_muscles() {
+    let text = "The axillary nerve, supraspinatus, the rotator cuff.\n";
+    let mut server = Server::plain();
+    server.open(URI, 1, text);
+    let names = |list: &Value, key: &str| -> Vec<String> {
+        let name = |item: &Value| if key.is_empty() { item["name"].clone() } else { item[key]["name"].clone() };
+        list.as_array().unwrap().iter().map(|item| name(item).as_str().unwrap().to_owned()).collect()
+    };
+    let nerve = server.ask("textDocument/prepareCallHierarchy", &find(URI, text, "axillary"))[0].clone();
+    let above = server.ask("callHierarchy/incomingCalls", &json!({ "item": nerve }));
+    assert_eq!(names(&above, "from"), ["posterior cord of brachial plexus"]);
+    let below = server.ask("callHierarchy/outgoingCalls", &json!({ "item": nerve }));
+    let below = names(&below, "to");
+    assert!(["deltoid", "teres minor"].iter().all(|muscle| below.iter().any(|name| name == muscle)), "{below:?}");
+    let muscle = server.ask("textDocument/prepareTypeHierarchy", &find(URI, text, "supraspinatus"))[0].clone();
+    let groups = server.ask("typeHierarchy/supertypes", &json!({ "item": muscle }));
+    assert!(names(&groups, "").contains(&"rotator cuff".to_owned()), "{groups}");
+    let group = server.ask("textDocument/prepareTypeHierarchy", &find(URI, text, "rotator"))[0].clone();
+    let members = server.ask("typeHierarchy/subtypes", &json!({ "item": group }));
+    assert!(names(&members, "").contains(&"supraspinatus".to_owned()), "{members}");
+    server.shut_down();
+}
+
+#[test]
+fn findings_are_published_and_cleared() {
+    let mut server = Server::plain();
+    server.open(URI, 1, "# Roots\n\nDeltoid is supplied by the radial nerve.\n");
+    let told = server.wait_for("textDocument/publishDiagnostics");
+    let finding = &told["params"]["diagnostics"][0];
+    assert_eq!((&told["params"]["version"], &finding["severity"]), (&json!(1), &json!(1)), "{told}");
+    assert!(finding["codeDescription"]["href"].as_str().unwrap().ends_with(finding["code"].as_str().unwrap()));
+    server.replace(URI, 2, "Deltoid is supplied by the axillary nerve.\n");
+    let told = server.wait_for("textDocument/publishDiagnostics");
+    assert_eq!((&told["params"]["version"], &told["params"]["diagnostics"]), (&json!(2), &json!([])));
+    server.replace(URI, 3, "Deltoid is supplied by the radial nerve.\n");
+    server.wait_for("textDocument/publishDiagnostics");
+    server.notify("textDocument/didClose", &document(URI));
+    let told = server.wait_for("textDocument/publishDiagnostics");
+    assert_eq!(told["params"]["diagnostics"], json!([]), "a closed document keeps no findings");
+    server.shut_down();
+}
+
+#[test]
+fn a_word_that_is_being_typed_is_left_alone() {
+    let mut server = Server::plain();
+    server.open(URI, 1, "The musculocutaneu");
+    server.wait_for("textDocument/publishDiagnostics");
+    let end = json!({ "line": 0, "character": 18 });
+    let change = json!({ "range": { "start": end, "end": end }, "text": "o" });
+    let params = json!({ "textDocument": { "uri": URI, "version": 2 }, "contentChanges": [change] });
+    server.notify("textDocument/didChange", &params);
+    let told = server.wait_for("textDocument/publishDiagnostics");
+    let touches = |told: &Value| {
+        told["params"]["diagnostics"].as_array().unwrap().iter().any(|one| one["range"]["end"]["character"] == 19)
+    };
+    assert!(!touches(&told), "flagged while it grows: {told}");
+    server.shut_down();
+}
+
+#[test]
+fn findings_can_be_asked_for() {
+    let mut server = Server::start("utf-16", json!({ "textDocument": { "diagnostic": {} } }), None);
+    server.open(URI, 1, "Deltoid is supplied by the radial nerve.\n");
+    let first = server.ask("textDocument/diagnostic", &document(URI));
+    assert_eq!((&first["kind"], first["items"].as_array().unwrap().len()), (&json!("full"), 1));
+    let params = with(document(URI), "previousResultId", first["resultId"].clone());
+    assert_eq!(server.ask("textDocument/diagnostic", &params)["kind"], "unchanged");
+    server.listen(Duration::from_millis(300));
+    let is_pushed = |said: &Value| said["method"] == "textDocument/publishDiagnostics";
+    assert!(!server.said.iter().any(is_pushed), "a client that asks is not told");
+    server.shut_down();
+}
+
+/// Waits until the index holds so many documents.
+fn wait_for_index(server: &mut Server, documents: u64) {
+    for _ in 0..600 {
+        let status = server.ask("fascicle/status", &Value::Null);
+        if status["folders"][0]["indexed"] == true && status["folders"][0]["documents"] == documents {
+            return;
+        }
+        std::thread::sleep(Duration::from_millis(50));
+    }
+    panic!("the index does not come to {documents} documents");
+}
+
+#[test]
+fn findings_of_the_course_wait_until_something_is_new() {
+    let wrong = "Deltoid is supplied by the radial nerve.\n";
+    let folder =
+        Folder::new("pull", &[("a.md", wrong), ("b.md", "Nothing here.\n"), (".ignore", "c.md\n"), ("c.md", wrong)]);
+    let mut server = Server::start("utf-16", json!({ "textDocument": { "diagnostic": {} } }), Some(&folder.uri("")));
+    wait_for_index(&mut server, 2);
+    let report = server.ask("workspace/diagnostic", &json!({ "previousResultIds": [] }));
+    let items = report["items"].as_array().unwrap();
+    assert_eq!(items.len(), 2, "ignore files hold: {report}");
+    let ids = |items: &[Value]| -> Value {
+        items.iter().map(|item| json!({ "uri": item["uri"], "value": item["resultId"] })).collect()
+    };
+    let known = ids(items);
+    let id = server.send("workspace/diagnostic", &json!({ "previousResultIds": known }));
+    server.listen(Duration::from_millis(300));
+    server.open(&folder.uri("b.md"), 1, wrong);
+    let answer = server.answer(id);
+    let news: Vec<&Value> =
+        answer["result"]["items"].as_array().unwrap().iter().filter(|item| item["kind"] == "full").collect();
+    assert_eq!(news.len(), 1, "only what is new: {answer}");
+    assert!(news[0]["uri"].as_str().unwrap().ends_with("b.md"));
+    // A document that is gone is cleared.
+    fs::remove_file(folder.0.join("a.md")).unwrap();
+    let change = json!([{ "uri": folder.uri("a.md"), "type": 3 }]);
+    server.notify("workspace/didChangeWatchedFiles", &json!({ "changes": change }));
+    wait_for_index(&mut server, 1);
+    let params = json!({ "previousResultIds": known, "partialResultToken": "part" });
+    let report = server.ask("workspace/diagnostic", &params);
+    let gone = report["items"].as_array().unwrap().iter().find(|item| item["uri"].as_str().unwrap().ends_with("a.md"));
+    assert_eq!(gone.unwrap()["items"], json!([]), "{report}");
+    server.shut_down();
+}
+
+#[test]
+fn a_course_is_read_with_progress_and_its_settings_are_checked() {
+    let folder = Folder::new("course", &[("fascicle.toml", "worsd = []\n"), ("a.md", "Deltoid.\n")]);
+    let capabilities = json!({
+        "window": { "workDoneProgress": true },
+        "workspace": { "didChangeWatchedFiles": { "dynamicRegistration": true } },
+    });
+    let mut server = Server::start("utf-16", capabilities, Some(&folder.uri("")));
+    let end = server.wait(|said| said["params"]["value"]["kind"] == "end").unwrap();
+    assert_eq!(end["params"]["value"]["message"], "1 of 1 documents");
+    server.open(&folder.uri("a.md"), 1, "Deltoid.\n");
+    let mut server = Server::start("utf-16", json!({}), Some(&folder.uri("")));
+    let told =
+        server.wait(|said| said["params"]["uri"].as_str().is_some_and(|uri| uri.ends_with("fascicle.toml"))).unwrap();
+    let message = told["params"]["diagnostics"][0]["message"].as_str().unwrap();
+    assert!(message.contains("did you mean `words`?"), "{message}");
+    server.shut_down();
+}
+
+#[test]
+fn a_saved_settings_file_counts_at_once() {
+    let text = "Deltoid is one.\n";
+    let folder = Folder::new("saved", &[("fascicle.toml", ""), ("a.md", text)]);
+    let mut server = Server::start("utf-16", json!({}), Some(&folder.uri("")));
+    let uri = folder.uri("a.md");
+    server.open(&uri, 1, text);
+    let hints = with(document(&uri), "range", whole());
+    assert_eq!(server.ask("textDocument/inlayHint", &hints), json!([]));
+    folder.write("fascicle.toml", "segments = true\n");
+    server.notify("textDocument/didSave", &document(&folder.uri("fascicle.toml")));
+    assert_eq!(server.ask("textDocument/inlayHint", &hints).as_array().unwrap().len(), 1);
+    server.shut_down();
+}
+
+#[test]
+fn settings_of_the_editor_count_at_once() {
+    let mut server = Server::plain();
+    server.open(URI, 1, "Deltoid is one.\n");
+    let settings = json!({ "fascicle": { "segments": true, "nonsense": 1 } });
+    server.notify("workspace/didChangeConfiguration", &json!({ "settings": settings }));
+    let message = server.wait_for("window/showMessage");
+    assert!(message["params"]["message"].as_str().unwrap().contains("nonsense"));
+    server.listen(Duration::from_millis(300));
+    let hints = server.ask("textDocument/inlayHint", &with(document(URI), "range", whole()));
+    assert_eq!(hints.as_array().unwrap().len(), 1);
+    server.shut_down();
+}
+
+#[test]
+fn folders_come_and_go() {
+    let folder = Folder::new("folders", &[("a.md", "Deltoid.\n")]);
+    let mut server = Server::plain();
+    let one = json!([{ "uri": folder.uri(""), "name": "one" }]);
+    server.notify("workspace/didChangeWorkspaceFolders", &json!({ "event": { "added": one, "removed": [] } }));
+    wait_for_index(&mut server, 1);
+    server.notify("workspace/didChangeWorkspaceFolders", &json!({ "event": { "added": [], "removed": one } }));
+    assert_eq!(server.ask("fascicle/status", &Value::Null)["folders"], json!([]));
+    server.shut_down();
+}
+
+#[test]
+fn files_change_without_the_editor() {
+    let folder = Folder::new("watched", &[("a.md", "Deltoid.\n")]);
+    let mut server = Server::start("utf-16", json!({}), Some(&folder.uri("")));
+    wait_for_index(&mut server, 1);
+    folder.write("b.md", "Teres minor.\n");
+    let change = json!([{ "uri": folder.uri("b.md"), "type": 1 }]);
+    server.notify("workspace/didChangeWatchedFiles", &json!({ "changes": change }));
+    wait_for_index(&mut server, 2);
+    let found = server.ask("workspace/symbol", &json!({ "query": "teres minor" }));
+    assert!(found[0]["location"]["uri"].as_str().unwrap().ends_with("b.md"), "{found}");
+    server.shut_down();
+}
+
+#[test]
+fn a_trace_says_where_the_time_went() {
+    let mut server = Server::plain();
+    server.notify("$/setTrace", &json!({ "value": "verbose" }));
+    server.open(URI, 1, "Deltoid.\n");
+    server.ask("textDocument/hover", &at(URI, 0, 2));
+    let trace = server.wait_for("$/logTrace");
+    assert!(trace["params"]["verbose"].as_str().unwrap().contains("read the document"), "{trace}");
+    server.shut_down();
+}
