@@ -14,7 +14,7 @@ use crate::text::{Mark, Plain, Span};
 use crate::words::fold_into;
 
 use super::guard::Known;
-use super::index::{SHORTEST, SpellingIndex, TargetIx};
+use super::index::{Near, SHORTEST, SpellingIndex, TargetIx};
 use super::latin;
 
 /// What a token is, as far as spelling goes.
@@ -178,6 +178,8 @@ pub struct Finder<'a> {
     /// The document speaks of anatomy round about.
     in_subject: bool,
     status: Vec<Status>,
+    /// Tokens that may be wrong.
+    triggers: Vec<usize>,
     /// The ways over each token, found out when a walk comes by.
     choices: Vec<OnceCell<Vec<Choice>>>,
 }
@@ -212,8 +214,17 @@ impl<'a> Finder<'a> {
         in_subject: bool,
         scratch: &mut Scratch,
     ) -> Self {
-        let mut finder =
-            Self { plain, mentions, names, index, course, in_subject, status: Vec::new(), choices: Vec::new() };
+        let mut finder = Self {
+            plain,
+            mentions,
+            names,
+            index,
+            course,
+            in_subject,
+            status: Vec::new(),
+            triggers: Vec::new(),
+            choices: Vec::new(),
+        };
         let mut status = std::mem::take(&mut scratch.status);
         status.clear();
         status.extend((0..mentions.tokens.len()).map(|at| finder.status_of(at, &mut scratch.folded)));
@@ -322,13 +333,13 @@ impl<'a> Finder<'a> {
 
     /// Looks through the block.
     pub fn suspects(&mut self) -> Vec<Suspect> {
-        let triggers: Vec<usize> = (0..self.status.len()).filter(|at| self.is_trigger(*at)).collect();
+        self.triggers = (0..self.status.len()).filter(|at| self.is_trigger(*at)).collect();
         let mut found = self.out_of_order();
-        if triggers.is_empty() && found.is_empty() {
+        if self.triggers.is_empty() && found.is_empty() {
             return Vec::new();
         }
         self.choices = vec![OnceCell::new(); self.status.len()];
-        found.extend(triggers.into_iter().filter_map(|at| self.suspect_at(at)));
+        found.extend(self.triggers.iter().filter_map(|at| self.suspect_at(*at)));
         // Two wrong words of one name make two suspects: the likelier one stands.
         found.sort_by(|a, b| b.score().total_cmp(&a.score()));
         let mut list: Vec<Suspect> = Vec::new();
@@ -466,12 +477,29 @@ impl<'a> Finder<'a> {
         }
     }
 
-    /// Whether a right word stands near to a word of the vocabulary at all.
+    /// Whether a right word stands so near to a word of the vocabulary that its neighbours would make a name with that.
     fn may_slip(&self, at: usize) -> bool {
         let mut folded = String::new();
         fold_into(self.word_span(at).of(&self.plain.text), &mut folded);
+        if self.begins_word(at) {
+            return true;
+        }
         let rare = self.status(at) == Status::Right(Known::Rare);
-        self.index.is_beside(&folded) || rare && self.index.family(&folded).next().is_some() || self.begins_word(at)
+        if !rare && !self.index.is_beside(&folded) {
+            return false;
+        }
+        let (before, behind) = (self.neighbour(at, true), self.neighbour(at, false));
+        let unknown = |place: Option<usize>| place.is_some_and(|place| self.status(place) == Status::Unknown);
+        if unknown(before) || unknown(behind) {
+            return true;
+        }
+        let form = |place: Option<usize>| place.and_then(|place| self.mentions.forms.get(place).copied());
+        let (before, behind) = (form(before), form(behind));
+        let fits = |near: Near| {
+            let form = self.index.target(near.target).map(|target| target.form).unwrap_or_default();
+            [form.exact, form.singular].into_iter().flatten().any(|word| self.index.may_stand(word, before, behind))
+        };
+        self.index.at_one_edit(&folded).into_iter().any(fits) || rare && self.index.family(&folded).any(fits)
     }
 
     /// Whether an unknown word by itself may be a slip: a long one, or one near to a word of the vocabulary.
@@ -636,7 +664,14 @@ impl<'a> Finder<'a> {
         if status == Status::Vocabulary {
             list.push(Choice { steps: [Some(form), None], takes: 1, change: None });
         }
+        let is_unknown = |place: usize| self.status(place) == Status::Unknown;
+        let may_be_wrong = self.triggers.binary_search(&at).is_ok()
+            || [true, false].into_iter().any(|back| self.neighbour(at, back).is_some_and(is_unknown));
         if matches!(status, Status::Aside | Status::Passable) {
+            return list;
+        }
+        if !may_be_wrong && status != Status::Unknown {
+            self.split(at, &mut list);
             return list;
         }
         let most = match status {
@@ -672,11 +707,13 @@ impl<'a> Finder<'a> {
                 add(near.target, Slip::WrongForm, near.distance, false);
             }
         }
-        if most > 0 && (status == Status::Unknown || self.index.is_beside(&word)) {
+        if status == Status::Unknown {
             for near in self.index.near(&word, most) {
-                if status == Status::Unknown || near.distance == 1 {
-                    add(near.target, slip, near.distance, near.sounds_alike);
-                }
+                add(near.target, slip, near.distance, near.sounds_alike);
+            }
+        } else if most > 0 {
+            for near in self.index.at_one_edit(&word) {
+                add(near.target, slip, near.distance, near.sounds_alike);
             }
         }
         if matches!(status, Status::Unknown | Status::Inflected) {

@@ -2,6 +2,7 @@
 
 use fascicle_model::{Kind, Vocabulary};
 use rustc_hash::{FxHashMap, FxHashSet};
+use smallvec::SmallVec;
 
 use super::distance::{LONGEST, distance};
 use super::guard::{Known, RightWords};
@@ -60,8 +61,8 @@ pub struct SpellingIndex {
     forms: FxHashSet<u64>,
     /// Keys of the targets.
     texts: FxHashSet<u64>,
-    /// Keys of the targets and of the targets without one letter.
-    beside: FxHashSet<u64>,
+    /// Targets by their keys and by the keys of what they are without one letter.
+    beside: FxHashMap<u64, SmallVec<[TargetIx; 2]>>,
     /// For every word of the names the others of its family.
     families: Vec<Vec<WordId>>,
     /// Words that follow each other in some name.
@@ -118,11 +119,14 @@ impl SpellingIndex {
         }
         by_stem.retain(|_, members| members.len() > 1);
         let texts = targets.iter().map(|target| key(&target.text)).collect();
-        let mut beside = FxHashSet::default();
-        for target in &targets {
-            beside.insert(key(&target.text));
+        let mut beside: FxHashMap<u64, SmallVec<[TargetIx; 2]>> = FxHashMap::default();
+        for (at, target) in (0u32..).zip(&targets) {
+            beside.entry(key(&target.text)).or_default().push(at);
             each_without_one(&target.text, |shorter| {
-                beside.insert(key(shorter));
+                let list = beside.entry(key(shorter)).or_default();
+                if list.last() != Some(&at) {
+                    list.push(at);
+                }
                 false
             });
         }
@@ -168,13 +172,9 @@ impl SpellingIndex {
 
     /// Whether another word of the family of a written word stands in some name behind or before one of two neighbours.
     pub fn may_be_wrong_form(&self, form: Form, before: Option<Form>, behind: Option<Form>) -> bool {
-        let words = |form: Form| [form.exact, form.singular].into_iter().flatten();
-        let family = words(form).filter_map(|word| self.families.get(word.0 as usize)).flatten();
+        let family = words_of(form).filter_map(|word| self.families.get(word.0 as usize)).flatten();
         let mut family = family.copied();
-        family.any(|other| {
-            before.into_iter().flat_map(words).any(|word| self.pairs.contains(&(word, other)))
-                || behind.into_iter().flat_map(words).any(|word| self.pairs.contains(&(other, word)))
-        })
+        family.any(|other| self.may_stand(other, before, behind))
     }
 
     /// Names that are made of some words in whatever order.
@@ -189,7 +189,35 @@ impl SpellingIndex {
 
     /// Whether some target may stand at one edit from a folded word. It is quick, and says yes a little too often.
     pub fn is_beside(&self, word: &str) -> bool {
-        self.beside.contains(&key(word)) || each_without_one(word, |shorter| self.beside.contains(&key(shorter)))
+        self.beside.contains_key(&key(word))
+            || each_without_one(word, |shorter| self.beside.contains_key(&key(shorter)))
+    }
+
+    /// Targets at exactly one edit.
+    pub fn at_one_edit(&self, word: &str) -> SmallVec<[Near; 4]> {
+        let mut list: SmallVec<[Near; 4]> = SmallVec::new();
+        let mut take = |key: u64| {
+            for at in self.beside.get(&key).into_iter().flatten() {
+                if !list.iter().any(|near| near.target == *at)
+                    && let Some(target) = self.target(*at)
+                    && distance(word, &target.text, 1) == Some(1)
+                {
+                    list.push(Near { target: *at, distance: 1, sounds_alike: sound(&target.text) == sound(word) });
+                }
+            }
+        };
+        take(key(word));
+        each_without_one(word, |shorter| {
+            take(key(shorter));
+            false
+        });
+        list
+    }
+
+    /// Whether a word stands in some name behind or before one of two neighbours.
+    pub fn may_stand(&self, word: WordId, before: Option<Form>, behind: Option<Form>) -> bool {
+        before.into_iter().flat_map(words_of).any(|other| self.pairs.contains(&(other, word)))
+            || behind.into_iter().flat_map(words_of).any(|other| self.pairs.contains(&(word, other)))
     }
 
     /// Targets of the same Latin family, without the word itself.
@@ -243,14 +271,28 @@ impl SpellingIndex {
             let slots = map.capacity() * 8 / 7 * (size_of::<(Box<str>, Vec<TargetIx>)>() + 1);
             slots + map.iter().map(|(key, list)| key.len() + list.capacity() * size_of::<TargetIx>()).sum::<usize>()
         };
-        let forms =
-            (self.forms.capacity() + self.texts.capacity() + self.beside.capacity()) * 8 / 7 * (size_of::<u64>() + 1);
+        let forms = (self.forms.capacity() + self.texts.capacity()) * 8 / 7 * (size_of::<u64>() + 1);
+        let beside = self.beside.capacity() * 8 / 7 * (size_of::<(u64, SmallVec<[TargetIx; 2]>)>() + 1)
+            + self.beside.values().filter(|list| list.spilled()).map(|list| list.capacity() * 4).sum::<usize>();
         let families: usize = self.families.iter().map(|list| size_of_val(list) + list.capacity() * 4).sum();
         let pairs = self.pairs.capacity() * 8 / 7 * (size_of::<(WordId, WordId)>() + 1);
         let by_words = self.by_words.capacity() * 8 / 7 * (size_of::<(u64, Vec<Arranged>)>() + 1)
             + self.by_words.values().map(|list| list.capacity() * (size_of::<Arranged>() + 16)).sum::<usize>();
-        self.right.bytes() + texts + keyed(&self.by_sound) + keyed(&self.by_stem) + forms + families + pairs + by_words
+        self.right.bytes()
+            + texts
+            + keyed(&self.by_sound)
+            + keyed(&self.by_stem)
+            + forms
+            + beside
+            + families
+            + pairs
+            + by_words
     }
+}
+
+/// The words that a form stands for.
+fn words_of(form: Form) -> impl Iterator<Item = WordId> {
+    [form.exact, form.singular].into_iter().flatten()
 }
 
 /// The words of names that are of the family of a word.
