@@ -7,6 +7,7 @@
 use std::path::Path;
 
 use fascicle_analysis::claims::{Claim, ClaimKind};
+use fascicle_analysis::coverage::{self, Sentence};
 use fascicle_analysis::reading::{self, Knowledge, Reading};
 use fascicle_analysis::verdicts::{self, Judgement, Verdict};
 use fascicle_analysis::{Finding, Form, Settings, Span};
@@ -158,6 +159,8 @@ pub struct Scored<'a> {
     pub marks: Vec<(&'a Mark, Vec<Told>)>,
     /// Claims where no mark stands.
     pub unmarked: Vec<Told>,
+    /// The sentences with two or more names.
+    pub sentences: Vec<Sentence>,
 }
 
 /// Reads a document and lays its claims beside its marks.
@@ -166,11 +169,14 @@ pub struct Scored<'a> {
 /// kind goes first, then the mark that holds the finding's place, then the one that holds most parts of the claim, then
 /// the last, for what decides a statement tends to stand at its end.
 pub fn score<'a>(document: &'a Document, knowledge: &Knowledge) -> Scored<'a> {
-    let Reading { claims, .. } = reading::read(&document.text, Form::Markdown, knowledge, &Settings::default());
+    let reading = reading::read(&document.text, Form::Markdown, knowledge, &Settings::default());
+    let sentences = coverage::coverage(&reading);
+    let Reading { claims, .. } = reading;
     let mut scored = Scored {
         document,
         marks: document.marks.iter().map(|mark| (mark, Vec::new())).collect(),
         unmarked: Vec::new(),
+        sentences,
     };
     for (claim, judgement) in claims {
         let finding = verdicts::finding(&claim, &judgement, &knowledge.vocabulary, &document.text);

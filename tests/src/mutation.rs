@@ -2,15 +2,17 @@
 //! other segments, that the graph says makes it false; the reader ought to tell.
 //!
 //! The graph decides what is false, so this measures the reading: whether a statement that was understood is understood
-//! with another name in it. Swaps are random, and the same in every run.
+//! with another name in it. Swaps come from a seed, so that every run makes the same.
 
+use fascicle_analysis::claims::phrases::verb_forms;
 use fascicle_analysis::claims::{Claim, ClaimKind, What};
 use fascicle_analysis::reading::{self, Knowledge};
 use fascicle_analysis::verdicts::{self, Verdict};
 use fascicle_analysis::{FindingKind, Form, Settings, Span};
-use fascicle_vocab::{EntryId, Segments};
+use fascicle_vocab::{Entry, EntryId, Segments};
 
 use crate::corpus::{Document, Scored, Truth};
+use crate::slips::Random;
 
 /// A true statement made false.
 #[derive(Clone, Debug)]
@@ -29,21 +31,10 @@ pub struct Mutant {
     pub told: bool,
 }
 
-/// A small generator of numbers that look random (xorshift), so that every run swaps alike.
-struct Dice(u64);
-
-impl Dice {
-    fn below(&mut self, limit: usize) -> usize {
-        self.0 ^= self.0 << 13;
-        self.0 ^= self.0 >> 7;
-        self.0 ^= self.0 << 17;
-        usize::try_from(self.0 % limit.max(1) as u64).unwrap_or(0)
-    }
-}
-
-/// Up to `each` mutants of every part of every true statement of a document that was read as agreeing.
-pub fn mutants(scored: &Scored, knowledge: &Knowledge, each: usize) -> Vec<Mutant> {
-    let mut dice = Dice(0x9e37_79b9_7f4a_7c15 ^ scored.document.text.len() as u64);
+/// Up to `each` mutants of every part of every true statement of a document that was read as agreeing. What is made of a
+/// document hangs on the seed and on this document alone.
+pub fn mutants(scored: &Scored, knowledge: &Knowledge, each: usize, seed: u64) -> Vec<Mutant> {
+    let mut random = Random::new(seed ^ scored.document.text.len() as u64);
     let mut mutants = Vec::new();
     for (mark, told) in &scored.marks {
         if mark.truth != Truth::True || told.iter().any(|told| !told.agrees() || told.claim.negated) {
@@ -52,7 +43,7 @@ pub fn mutants(scored: &Scored, knowledge: &Knowledge, each: usize) -> Vec<Mutan
         for told in told.iter().filter(|told| told.claim.kind == mark.kind) {
             for at in 0..told.claim.parts.len() {
                 for _ in 0..each {
-                    mutants.extend(mutant(scored.document, mark.span, &told.claim, at, knowledge, &mut dice));
+                    mutants.extend(mutant(scored.document, mark.span, &told.claim, at, knowledge, &mut random));
                 }
             }
         }
@@ -67,7 +58,7 @@ fn mutant(
     claim: &Claim,
     at: usize,
     knowledge: &Knowledge,
-    dice: &mut Dice,
+    random: &mut Random,
 ) -> Option<Mutant> {
     let part = claim.parts.get(at)?;
     let was = part.span.of(&document.text);
@@ -79,11 +70,11 @@ fn mutant(
         let (what, name) = match &part.what {
             What::Entry(ids) => {
                 let id = *ids.first()?;
-                let other = other_entry(id, was, knowledge, dice)?;
-                (What::Entry(vec![other]), knowledge.vocabulary.name(other).to_owned())
+                let (other, name) = other_entry(id, was, knowledge, random)?;
+                (What::Entry(vec![other]), name)
             }
             What::Segments(..) => {
-                let from = u8::try_from(dice.below(27)).ok()?;
+                let from = u8::try_from(random.below(27)).ok()?;
                 let set = Segments::range(from, from + 1);
                 (What::Segments(set, Segments::default()), set.to_string())
             }
@@ -110,21 +101,32 @@ fn mutant(
     })
 }
 
-/// Another entry of the same kind and, if there is one, region, if the text is a full name of this one.
-fn other_entry(id: EntryId, text: &str, knowledge: &Knowledge, dice: &mut Dice) -> Option<EntryId> {
+/// Another entry of the same kind and, if there is one, region, with its name in the form of the text: a name where the
+/// text is a name, the same form of the verb where it is a verb.
+fn other_entry(id: EntryId, text: &str, knowledge: &Knowledge, random: &mut Random) -> Option<(EntryId, String)> {
     let vocabulary = &knowledge.vocabulary;
     let entry = vocabulary.entry(id);
     let text = text.to_lowercase();
-    if !entry.names.iter().any(|name| name.text.to_lowercase() == text) {
-        return None;
-    }
+    let is_name = entry.names.iter().any(|name| name.text.to_lowercase() == text);
+    let form = if is_name { None } else { Some(verbs(entry).iter().position(|form| *form == text)?) };
     let others: Vec<EntryId> =
         vocabulary.iter().filter(|(other, e)| *other != id && e.kind == entry.kind).map(|(other, _)| other).collect();
     let near: Vec<EntryId> =
         others.iter().copied().filter(|other| vocabulary.entry(*other).region == entry.region).collect();
     // Half of the swaps stay in the region, as lecturers' slips do.
-    let pool = if near.is_empty() || dice.below(2) == 0 { &others } else { &near };
-    pool.get(dice.below(pool.len())).copied()
+    let pool = if near.is_empty() || random.below(2) == 0 { &others } else { &near };
+    let other = *random.of(pool)?;
+    let name = match form {
+        None => vocabulary.name(other).to_owned(),
+        Some(form) => verbs(vocabulary.entry(other)).into_iter().nth(form)?,
+    };
+    Some((other, name))
+}
+
+/// The forms in which a movement is written as a verb, and the word for the muscle that does it.
+fn verbs(entry: &Entry) -> Vec<String> {
+    let Some((verb, agent)) = &entry.verb else { return Vec::new() };
+    verb_forms(verb).into_iter().flatten().chain([agent.clone(), format!("{agent}s")]).collect()
 }
 
 fn capital(text: &str) -> String {

@@ -1,19 +1,18 @@
 //! How well claims are read: precision and recall on the annotated corpus.
 //!
-//! `cargo run -p fascicle-tests --bin corpus-report -- [tuned|held|all] [--list] [--kind KIND] [--mutate N]`. `--list` shows
-//! each miss and each false alarm with its place, its verdict and why; `--kind` keeps to one kind of claim; `--mutate`
-//! instead makes N false statements out of each part of a true one and counts those told. A false statement is
-//! found when a contradiction is told at its mark; a contradiction at a true or silent mark, or at unmarked text, is a
-//! false alarm.
+//! `cargo run -p fascicle-tests --bin corpus-report -- [tuned|held|all] [--list] [--kind KIND]`, or `--markdown` for the
+//! text of `tests/reports/claims.md`. `--list` shows each miss and each false alarm with its place, its verdict and why;
+//! `--kind` keeps to one kind of claim. A false statement is found when a contradiction is told at its mark; a
+//! contradiction at a true or silent mark, or at unmarked text, is a false alarm.
 
 use std::collections::BTreeMap;
+use std::fmt::Write as _;
 use std::process::ExitCode;
 
 use fascicle_analysis::Span;
 use fascicle_analysis::blocks::{self, BlockKind};
 use fascicle_analysis::reading::Knowledge;
 use fascicle_tests::corpus::{self, Document, Mark, Scored, Told, Truth};
-use fascicle_tests::mutation;
 
 /// What is counted for one kind of claim or one form of text.
 #[derive(Default, Clone, Copy)]
@@ -48,31 +47,76 @@ fn main() -> ExitCode {
 }
 
 fn report() -> Result<(), String> {
-    let (mut part, mut list, mut only, mut each) = ("all".to_owned(), false, None, 0);
+    let (mut part, mut list, mut only, mut markdown) = ("all".to_owned(), false, None, false);
     let mut arguments = std::env::args().skip(1);
     while let Some(argument) = arguments.next() {
         match argument.as_str() {
             "--list" => list = true,
             "--kind" => only = Some(arguments.next().ok_or("--kind needs a kind of claim")?),
-            "--mutate" => {
-                each = arguments.next().and_then(|n| n.parse().ok()).ok_or("--mutate needs a number")?;
-            }
+            "--markdown" => markdown = true,
             "tuned" | "held" | "all" => part = argument,
-            other => return Err(format!("`{other}` is none of tuned, held, all, --list, --kind KIND, --mutate N")),
+            other => return Err(format!("`{other}` is none of tuned, held, all, --list, --kind KIND, --markdown")),
         }
     }
     let knowledge = Knowledge::new(fascicle_vocab::built_in());
-    let documents = corpus::documents(&part)?;
-    let scored: Vec<Scored> = documents.iter().map(|document| corpus::score(document, &knowledge)).collect();
-    if each > 0 {
-        mutate(&scored, &knowledge, each, list, only.as_deref());
-        return Ok(());
+    let tally = |part: &str| -> Result<Tally, String> {
+        let documents = corpus::documents(part)?;
+        let scored: Vec<Scored> = documents.iter().map(|document| corpus::score(document, &knowledge)).collect();
+        Ok(Tally::new(&scored, only.as_deref(), list))
+    };
+    if markdown {
+        print!("{HEAD}");
+        for part in ["tuned", "held"] {
+            print!("{}", tally(part)?.markdown(part));
+        }
+    } else {
+        tally(&part)?.print(&part);
+    }
+    Ok(())
+}
+
+/// The beginning of the report that is kept.
+const HEAD: &str = "\
+# How well claims are read
+
+The claim reader on the annotated corpus (`tests/corpus/README.md` says what it is and how far it can be trusted). Made by
+
+```sh
+cargo run -p fascicle-tests --bin corpus-report -- --markdown > tests/reports/claims.md
+```
+
+A false statement is *found* when a contradiction is told at its mark. *Precision*: of the contradictions told, how many
+stand at a false statement; alarms are told at true, silent and unmarked text. *Recall*: of the false statements, how many
+are found. *Agreed*: of the true statements, how many are read and found right. *Offered*: of the found ones whose right
+answer the writer marked, how many offer it.
+";
+
+/// What is counted over one part of the corpus.
+#[derive(Default)]
+struct Tally {
+    documents: usize,
+    unmarked: usize,
+    sentences: usize,
+    sentences_read: usize,
+    kinds: BTreeMap<String, Row>,
+    forms: BTreeMap<String, Row>,
+    all: Row,
+}
+
+impl Tally {
+    /// Counts; with `list`, shows each miss and each false alarm on the way.
+    fn new(scored: &[Scored], only: Option<&str>, list: bool) -> Self {
+        let mut tally = Self { documents: scored.len(), ..Self::default() };
+        for scored in scored {
+            tally.add(scored, only, list);
+        }
+        tally
     }
 
-    let mut kinds: BTreeMap<String, Row> = BTreeMap::new();
-    let mut forms: BTreeMap<String, Row> = BTreeMap::new();
-    let mut all = Row::default();
-    for scored in &scored {
+    fn add(&mut self, scored: &Scored, only: Option<&str>, list: bool) {
+        self.unmarked += scored.unmarked.len();
+        self.sentences += scored.sentences.len();
+        self.sentences_read += scored.sentences.iter().filter(|sentence| sentence.read).count();
         let blocks = blocks::blocks(&scored.document.text, fascicle_analysis::Form::Markdown);
         let form = |span: Span| {
             let block =
@@ -81,11 +125,10 @@ fn report() -> Result<(), String> {
         };
         for (mark, told) in &scored.marks {
             let kind = mark.kind.word();
-            if only.as_deref().is_some_and(|only| only != kind) {
+            if only.is_some_and(|only| only != kind) {
                 continue;
             }
-            for row in [kinds.entry(kind.to_owned()).or_default(), forms.entry(form(mark.span)).or_default(), &mut all]
-            {
+            for row in self.rows(kind, form(mark.span)) {
                 count(row, mark, told);
             }
             if list {
@@ -94,12 +137,10 @@ fn report() -> Result<(), String> {
         }
         for told in scored.unmarked.iter().filter(|told| told.contradicts()) {
             let kind = told.claim.kind.word();
-            if only.as_deref().is_some_and(|only| only != kind) {
+            if only.is_some_and(|only| only != kind) {
                 continue;
             }
-            for row in
-                [kinds.entry(kind.to_owned()).or_default(), forms.entry(form(told.span())).or_default(), &mut all]
-            {
+            for row in self.rows(kind, form(told.span())) {
                 row.alarms_unmarked += 1;
             }
             if list {
@@ -109,59 +150,89 @@ fn report() -> Result<(), String> {
         }
     }
 
-    println!("{part}: {} documents, {} marked statements", documents.len(), all.wrong + all.truths + all.silent);
-    println!("claims read where no mark stands: {}", scored.iter().map(|scored| scored.unmarked.len()).sum::<usize>());
-    println!();
-    heading("kind");
-    for (kind, row) in &kinds {
-        line(kind, row);
+    /// The rows in which a statement counts.
+    fn rows(&mut self, kind: &str, form: String) -> [&mut Row; 3] {
+        [self.kinds.entry(kind.to_owned()).or_default(), self.forms.entry(form).or_default(), &mut self.all]
     }
-    line("all", &all);
-    println!();
-    heading("form");
-    for (form, row) in &forms {
-        line(form, row);
+
+    fn statements(&self) -> usize {
+        self.all.wrong + self.all.truths + self.all.silent
     }
-    println!();
-    println!(
-        "prec, recall: of contradictions told, of false statements found. alarm+ alarm0 alarmU: contradictions told"
-    );
-    println!("at true, silent and unmarked text. -agreed: false statements read as agreeing. right: of the found ones");
-    println!("whose right answer is marked, how many offer it. agreed: true statements read as agreeing.");
-    Ok(())
+
+    /// For a terminal.
+    fn print(&self, part: &str) {
+        println!("{part}: {} documents, {} marked statements", self.documents, self.statements());
+        println!("claims read where no mark stands: {}", self.unmarked);
+        println!(
+            "sentences with two or more names: {}, read into claims: {} ({})",
+            self.sentences,
+            self.sentences_read,
+            ratio(self.sentences_read, self.sentences)
+        );
+        println!();
+        heading("kind");
+        for (kind, row) in &self.kinds {
+            line(kind, row);
+        }
+        line("all", &self.all);
+        println!();
+        heading("form");
+        for (form, row) in &self.forms {
+            line(form, row);
+        }
+        println!();
+        println!(
+            "prec, recall: of contradictions told, of false statements found. alarm+ alarm0 alarmU: contradictions told"
+        );
+        println!(
+            "at true, silent and unmarked text. -agreed: false statements read as agreeing. right: of the found ones"
+        );
+        println!("whose right answer is marked, how many offer it. agreed: true statements read as agreeing.");
+    }
+
+    /// A section of the report that is kept.
+    fn markdown(&self, part: &str) -> String {
+        let mut out = format!(
+            "\n## `{part}/`\n\n{} documents, {} marked statements. Sentences (or table rows, items, captions) with two or \
+             more names: {}; read into\nclaims: {} ({}). Claims read where no mark stands: {}.\n",
+            self.documents,
+            self.statements(),
+            self.sentences,
+            self.sentences_read,
+            ratio(self.sentences_read, self.sentences),
+            self.unmarked
+        );
+        for (first, rows) in [("kind", &self.kinds), ("form", &self.forms)] {
+            let _ = writeln!(
+                out,
+                "\n| {first} | false | found | precision | recall | alarms: true | silent | unmarked | false agreed | offered | true | agreed |"
+            );
+            out += "|---|---|---|---|---|---|---|---|---|---|---|---|\n";
+            for (name, row) in rows {
+                out += &cells(name, row);
+            }
+            out += &cells("all", &self.all);
+        }
+        out
+    }
 }
 
-/// Counts the false statements made from true ones that are told, by kind of claim and by the part that was swapped.
-fn mutate(scored: &[Scored], knowledge: &Knowledge, each: usize, list: bool, only: Option<&str>) {
-    let mut rows: BTreeMap<(&str, &str), (usize, usize)> = BTreeMap::new();
-    let (mut made, mut told) = (0, 0);
-    for scored in scored {
-        for mutant in mutation::mutants(scored, knowledge, each) {
-            if only.is_some_and(|only| only != mutant.kind.word()) {
-                continue;
-            }
-            let row = rows.entry((mutant.kind.word(), mutant.role)).or_default();
-            row.0 += 1;
-            row.1 += usize::from(mutant.told);
-            made += 1;
-            told += usize::from(mutant.told);
-            if list && !mutant.told {
-                println!(
-                    "MISS {} {}:{} {:?} for {:?}",
-                    mutant.kind.word(),
-                    scored.document.name,
-                    mutant.line,
-                    mutant.is,
-                    mutant.was
-                );
-            }
-        }
-    }
-    println!("{:<12} {:<10} {:>6} {:>6} {:>6}", "kind", "swapped", "made", "told", "share");
-    for ((kind, role), (made, told)) in &rows {
-        println!("{kind:<12} {role:<10} {made:>6} {told:>6} {:>6}", ratio(*told, *made));
-    }
-    println!("{:<12} {:<10} {made:>6} {told:>6} {:>6}", "all", "", ratio(told, made));
+fn cells(name: &str, row: &Row) -> String {
+    format!(
+        "| {name} | {} | {} | {} | {} | {} | {} | {} | {} | {}/{} | {} | {} |\n",
+        row.wrong,
+        row.found,
+        ratio(row.found, row.found + row.alarms()),
+        ratio(row.found, row.wrong),
+        row.alarms_true,
+        row.alarms_silent,
+        row.alarms_unmarked,
+        row.wrong_agreed,
+        row.right_offered,
+        row.right_told,
+        row.truths,
+        ratio(row.agreed, row.truths)
+    )
 }
 
 const fn form_word(kind: BlockKind) -> &'static str {

@@ -1,0 +1,93 @@
+//! What the claims stage costs beside the names stage, on the same text in one run.
+//!
+//! `cargo run --release -p fascicle-tests --bin speed-report -- [TEXT …]`. Without a TEXT it reads the annotated corpus,
+//! without its marks, as one text. Each stage is run several times in turn with the others and its best time is taken, by
+//! the time of the thread, so that what else the machine does matters little. The ratios can be compared between machines;
+//! the times cannot.
+
+use std::process::ExitCode;
+
+use cpu_time::ThreadTime;
+use fascicle_analysis::blocks;
+use fascicle_analysis::claims;
+use fascicle_analysis::mentions::{self, Mentions};
+use fascicle_analysis::misspellings;
+use fascicle_analysis::reading::Knowledge;
+use fascicle_analysis::resolve;
+use fascicle_analysis::verdicts;
+use fascicle_analysis::{Form, Settings};
+use fascicle_tests::corpus;
+
+/// How often each stage is run.
+const ROUNDS: usize = 9;
+
+fn main() -> ExitCode {
+    match report() {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(problem) => {
+            eprintln!("speed-report: {problem}");
+            ExitCode::from(2)
+        }
+    }
+}
+
+fn report() -> Result<(), String> {
+    let knowledge = Knowledge::new(fascicle_vocab::built_in());
+    let paths: Vec<String> = std::env::args().skip(1).collect();
+    if paths.is_empty() {
+        let documents = corpus::documents("all")?;
+        let text: String = documents.iter().map(|document| document.text.clone() + "\n\n").collect();
+        measure("annotated corpus", &text, Form::Markdown, &knowledge);
+    }
+    for path in paths {
+        let text = std::fs::read_to_string(&path).map_err(|error| format!("{path}: {error}"))?;
+        measure(&path, &text, Form::of_name(&path).unwrap_or(Form::Plain), &knowledge);
+    }
+    Ok(())
+}
+
+fn timed<T>(best: &mut f64, run: impl FnOnce() -> T) -> T {
+    let begun = ThreadTime::now();
+    let made = run();
+    *best = best.min(begun.elapsed().as_secs_f64());
+    made
+}
+
+fn measure(name: &str, text: &str, form: Form, knowledge: &Knowledge) {
+    let vocabulary = &knowledge.vocabulary;
+    let settings = Settings::default();
+    let [mut cut, mut find, mut mend, mut claim, mut judge] = [f64::MAX; 5];
+    let mut count = 0;
+    for _ in 0..ROUNDS {
+        let blocks = timed(&mut cut, || blocks::blocks(text, form));
+        let mut mentions: Vec<Mentions> = timed(&mut find, || {
+            let of = |block: &blocks::Block| mentions::mentions(&block.plain.text, vocabulary, &knowledge.names);
+            blocks.list.iter().map(of).collect()
+        });
+        timed(&mut mend, || {
+            let repairs = misspellings::repairs(&blocks, &mentions, knowledge, &settings);
+            misspellings::apply(&mut mentions, &repairs);
+            resolve::resolve(&blocks, &mut mentions, vocabulary);
+        });
+        let list = timed(&mut claim, || claims::claims(&blocks, &mentions, knowledge));
+        count = list.len();
+        let judged = timed(&mut judge, || list.iter().map(|one| verdicts::judge(one, vocabulary)).collect::<Vec<_>>());
+        std::hint::black_box(judged);
+    }
+    println!("## {name}: {} bytes, {count} claims\n", text.len());
+    println!("| stage | ms | ratio to names |\n|---|---|---|");
+    let names = find + mend;
+    let stages = [
+        ("blocks", cut),
+        ("finding names", find),
+        ("misspellings and ambiguity", mend),
+        ("names, both together", names),
+        ("claims", claim),
+        ("verdicts", judge),
+        ("claims and verdicts", claim + judge),
+    ];
+    for (stage, time) in stages {
+        println!("| {stage} | {:.1} | {:.2} |", time * 1000.0, time / names);
+    }
+    println!("\nClaims and verdicts take {:.2} times as long as finding names alone.\n", (claim + judge) / find);
+}
