@@ -36,7 +36,12 @@ pub struct Mutant {
 pub fn mutants(scored: &Scored, knowledge: &Knowledge, each: usize, seed: u64) -> Vec<Mutant> {
     let mut random = Random::new(seed ^ scored.document.text.len() as u64);
     let mut mutants = Vec::new();
+    // Where something is told already, nothing shows whether the swap was noticed.
+    let before = told_of(&scored.document.text, knowledge);
     for (mark, told) in &scored.marks {
+        if before.iter().any(|span| span.overlaps(mark.span)) {
+            continue;
+        }
         if mark.truth != Truth::True || told.iter().any(|told| !told.agrees() || told.claim.negated) {
             continue;
         }
@@ -49,6 +54,13 @@ pub fn mutants(scored: &Scored, knowledge: &Knowledge, each: usize, seed: u64) -
         }
     }
     mutants
+}
+
+/// Where a text is told to be wrong.
+fn told_of(text: &str, knowledge: &Knowledge) -> Vec<Span> {
+    let findings = reading::read(text, Form::Markdown, knowledge, &Settings::default()).findings;
+    let of_claims = findings.iter().filter(|finding| matches!(finding.kind, FindingKind::Claim | FindingKind::Item));
+    of_claims.map(|finding| finding.span).collect()
 }
 
 /// Swaps one part of a claim; `None` if it is not written as a name of its own inside the mark, or nothing false is found.
@@ -87,10 +99,7 @@ fn mutant(
     let mut text = document.text.clone();
     text.replace_range(part.span.start..part.span.end, &is);
     let grown = Span::new(mark.start, mark.end - was.len() + is.len());
-    let told = reading::read(&text, Form::Markdown, knowledge, &Settings::default())
-        .findings
-        .iter()
-        .any(|finding| matches!(finding.kind, FindingKind::Claim | FindingKind::Item) && finding.span.overlaps(grown));
+    let told = told_of(&text, knowledge).iter().any(|span| span.overlaps(grown));
     Some(Mutant {
         kind: claim.kind,
         role: part.role.word(),

@@ -69,7 +69,10 @@ fn report(arguments: &Arguments) -> Result<(), String> {
     println!(
         "statement. The graph decides what is false, so this measures the reading, not the facts. A part that is written"
     );
-    println!("as a pronoun, or stands outside the statement, is not swapped. Made by\n");
+    println!(
+        "as a pronoun, or stands outside the statement, is not swapped, nor is a statement at which something is told already."
+    );
+    println!("True statements that are not read at all (see claims.md) are not in here. Made by\n");
     println!(
         "```sh\ncargo run -p fascicle-tests --bin mutation-report -- --each {each} --seed {seed} > tests/reports/mutation.md\n```"
     );
