@@ -129,7 +129,12 @@ fn differences(key: &Key, statements: &[Statement<'_>], vocabulary: &Vocabulary)
         let Some(first) = group.first() else { continue };
         let others = groups.iter().enumerate().filter(|(other, _)| *other != place);
         let against: Vec<&Statement<'_>> = others
-            .filter_map(|(_, other)| other.iter().find(|other| differ(first, other, vocabulary)).copied())
+            .filter_map(|(_, other)| {
+                other
+                    .iter()
+                    .find(|other| differ(first, other, vocabulary) && !names_both(statements, first, other))
+                    .copied()
+            })
             .collect();
         if against.is_empty() {
             continue;
@@ -157,6 +162,15 @@ fn differences(key: &Key, statements: &[Statement<'_>], vocabulary: &Vocabulary)
         }
     }
     list
+}
+
+/// Whether one document gives both values: a muscle may have two nerves, and who tells both readings tells neither wrong.
+fn names_both(statements: &[Statement<'_>], one: &Statement<'_>, other: &Statement<'_>) -> bool {
+    let has = |document: usize, value: &Value| {
+        statements.iter().any(|statement| statement.document == document && statement.value == *value)
+    };
+    !matches!(one.value, Value::Holds(_))
+        && [one, other].iter().any(|side| has(side.document, &one.value) && has(side.document, &other.value))
 }
 
 /// Whether two statements on one topic cannot stand side by side, and the graph does not say which is right.
@@ -220,6 +234,13 @@ mod tests {
         assert_eq!(told(&texts[..1], &Settings::default()), []);
         let off = Settings { off: vec![TOLD_DIFFERENTLY.to_owned()], ..Settings::default() };
         assert_eq!(told(&texts, &off), []);
+    }
+
+    #[test]
+    fn who_tells_both_tells_neither_wrong() {
+        let both = "Sternalis is supplied by the long thoracic nerve and the accessory nerve.";
+        assert_eq!(told(&[both], &Settings::default()), []);
+        assert_eq!(told(&[both, "Sternalis is supplied by the accessory nerve."], &Settings::default()), []);
     }
 
     #[test]
