@@ -19,6 +19,7 @@ pub mod features;
 pub mod findings;
 pub mod lexicon;
 pub mod lines;
+pub mod memo;
 pub mod mentions;
 pub mod misspellings;
 pub mod names;
@@ -33,6 +34,7 @@ pub mod words;
 
 pub use blocks::Form;
 pub use findings::{Candidate, Edit, Finding, FindingKind, Fix, Severity};
-pub use reading::{Knowledge, Reading, read};
+pub use memo::Memo;
+pub use reading::{Knowledge, Reading, read, read_again};
 pub use settings::Settings;
 pub use text::Span;

@@ -13,7 +13,7 @@ use crate::text::Span;
 use crate::words::{Token, fold_into, tokens};
 
 /// A name in a text.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub struct Mention {
     /// Where it stands in the visible text.
     pub span: Span,

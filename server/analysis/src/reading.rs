@@ -1,11 +1,14 @@
 //! The whole way for one document.
 
+use std::sync::Arc;
+
 use fascicle_model::Vocabulary;
 
 use crate::blocks::{self, Blocks, Form};
 use crate::claims::{self, Claim};
 use crate::consistency;
 use crate::findings::Finding;
+use crate::memo::{Memo, fingerprint_of};
 use crate::mentions::{self, Mentions};
 use crate::misspellings::{self, SpellingIndex};
 use crate::names::NameIndex;
@@ -51,22 +54,27 @@ pub struct Reading {
 
 /// Reads a document.
 pub fn read(text: &str, form: Form, knowledge: &Knowledge, settings: &Settings) -> Reading {
+    read_again(text, form, knowledge, settings, &mut Memo::default())
+}
+
+/// Reads a document of which an earlier version was read with the same memo, by the same knowledge and settings. What
+/// comes out is what [`read`] makes of the text; what the edit has not touched is not worked out again.
+pub fn read_again(text: &str, form: Form, knowledge: &Knowledge, settings: &Settings, memo: &mut Memo) -> Reading {
     let blocks = blocks::blocks(text, form);
     let mut mentions: Vec<Mentions> = blocks
         .list
         .iter()
-        .map(|block| mentions::mentions(&block.plain.text, &knowledge.vocabulary, &knowledge.names))
-        .collect();
-    let repairs = misspellings::repairs(&blocks, &mentions, knowledge, settings);
-    misspellings::apply(&mut mentions, &repairs);
-    resolve::resolve(&blocks, &mut mentions, &knowledge.vocabulary);
-    let claims: Vec<(Claim, Judgement)> = claims::claims(&blocks, &mentions, knowledge)
-        .into_iter()
-        .map(|claim| {
-            let judgement = verdicts::judge(&claim, &knowledge.vocabulary);
-            (claim, judgement)
+        .map(|block| {
+            let text = &block.plain.text;
+            let find = || Arc::new(mentions::mentions(text, &knowledge.vocabulary, &knowledge.names));
+            Mentions::clone(&memo.mentions.of(fingerprint_of(text), find))
         })
         .collect();
+    let repairs = misspellings::repairs_again(&blocks, &mentions, knowledge, settings, &mut memo.suspects);
+    misspellings::apply(&mut mentions, &repairs);
+    resolve::resolve(&blocks, &mut mentions, &knowledge.vocabulary);
+    let claims = claims::judged(&blocks, &mentions, knowledge, memo);
+    memo.turn();
     let mut findings: Vec<Finding> = claims
         .iter()
         .filter_map(|(claim, judgement)| verdicts::finding(claim, judgement, &knowledge.vocabulary, text))

@@ -4,6 +4,8 @@
 //! reader sees of a block, without markup; it remembers which of its pieces stands where in the source, so that a finding
 //! in the visible text becomes a range of the source.
 
+use std::hash::{Hash, Hasher};
+
 /// A range of bytes.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub struct Span {
@@ -17,6 +19,12 @@ impl Span {
     /// The range from `start` up to and without `end`.
     pub const fn new(start: usize, end: usize) -> Self {
         Self { start, end }
+    }
+
+    /// The range told from another place on: what stood at `origin` stands at 0.
+    #[must_use]
+    pub const fn from(self, origin: usize) -> Self {
+        Self { start: self.start.wrapping_sub(origin), end: self.end.wrapping_sub(origin) }
     }
 
     /// Its length in bytes.
@@ -51,7 +59,7 @@ impl Span {
 }
 
 /// What markup says of a stretch of visible text.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Mark {
     /// Emphasis.
     Emphasis,
@@ -233,6 +241,14 @@ impl Plain {
     /// Whether a stretch carries a mark anywhere.
     pub fn has_mark(&self, span: Span, mark: Mark) -> bool {
         self.marks.iter().any(|(at, what)| *what == mark && at.overlaps(span))
+    }
+
+    /// Writes it into a hasher, its places in the source told from `origin` on.
+    pub fn hash_from(&self, origin: usize, hasher: &mut impl Hasher) {
+        (&self.text, &self.marks, &self.breaks).hash(hasher);
+        for piece in &self.pieces {
+            (piece.plain, piece.source.wrapping_sub(origin), piece.len, piece.source_len).hash(hasher);
+        }
     }
 
     /// Whether the source of a stretch is the same run of bytes, so that an edit may replace it.

@@ -15,7 +15,7 @@ use fascicle_analysis::misspellings;
 use fascicle_analysis::reading::Knowledge;
 use fascicle_analysis::resolve;
 use fascicle_analysis::verdicts;
-use fascicle_analysis::{Form, Settings};
+use fascicle_analysis::{Form, Memo, Settings, read_again};
 use fascicle_tests::corpus;
 
 /// How often each stage is run.
@@ -90,4 +90,26 @@ fn measure(name: &str, text: &str, form: Form, knowledge: &Knowledge) {
         println!("| {stage} | {:.1} | {:.2} |", time * 1000.0, time / names);
     }
     println!("\nClaims and verdicts take {:.2} times as long as finding names alone.\n", (claim + judge) / find);
+    reread(text, form, knowledge, &settings);
+}
+
+/// What reading costs after a word is typed in the middle, beside reading for the first time.
+fn reread(text: &str, form: Form, knowledge: &Knowledge, settings: &Settings) {
+    let mut edited = text.to_owned();
+    let place = text.get(text.len() / 2..).and_then(|half| half.find(". ")).unwrap_or(0) + text.len() / 2;
+    if !edited.is_char_boundary(place) {
+        return;
+    }
+    edited.insert_str(place, " again");
+    let [mut first, mut again] = [f64::MAX; 2];
+    for _ in 0..ROUNDS {
+        let mut memo = Memo::default();
+        std::hint::black_box(timed(&mut first, || read_again(text, form, knowledge, settings, &mut memo)));
+        std::hint::black_box(timed(&mut again, || read_again(&edited, form, knowledge, settings, &mut memo)));
+    }
+    println!("| reading | ms | ratio |\n|---|---|---|");
+    for (what, time) in [("for the first time", first), ("again, with a word typed in the middle", again)] {
+        println!("| {what} | {:.1} | {:.2} |", time * 1000.0, time / first);
+    }
+    println!();
 }

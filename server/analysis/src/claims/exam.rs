@@ -4,6 +4,8 @@
 //! that it names takes the place of the question word, of the blank, or of the end of the stem. *EXCEPT* and *NOT* turn the
 //! statement round, and so does a key *False*.
 
+use rustc_hash::FxHashSet;
+
 use super::sentences::{self, Memory, Scope};
 use super::{Claim, Key, What};
 use crate::blocks::{BlockIx, BlockKind, Blocks};
@@ -41,10 +43,10 @@ struct Item {
 }
 
 /// Reads the items of a document: the claims of their keys, and the blocks that they are made of.
-pub fn read(blocks: &Blocks, knowledge: &Knowledge) -> (Vec<Claim>, Vec<BlockIx>) {
+pub fn read(blocks: &Blocks, knowledge: &Knowledge) -> (Vec<Claim>, FxHashSet<BlockIx>) {
     let items = items(blocks);
     let mut claims = Vec::new();
-    let mut consumed = Vec::new();
+    let mut consumed = FxHashSet::default();
     for item in &items {
         consumed.extend(item.blocks.iter().copied());
         claims.extend(key_claims(item, knowledge));

@@ -4,6 +4,8 @@
 //! other columns speak of the row's muscle or nerve. A table may lie on its side: names in the first row, headers in the
 //! first column. An empty cell says what the cell above it says; a dash says nothing.
 
+use std::collections::BTreeMap;
+
 use fascicle_model::EntryId;
 
 use super::labels;
@@ -15,19 +17,15 @@ use crate::mentions::Mentions;
 use crate::reading::Knowledge;
 use crate::text::Span;
 
-/// Reads the tables of a document.
+/// Reads the tables of a section.
 pub fn read(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge) -> Vec<Claim> {
-    let mut claims = Vec::new();
-    let last = blocks
-        .list
-        .iter()
-        .filter_map(|block| if let BlockKind::Cell { table, .. } = block.kind { Some(table) } else { None })
-        .max();
-    for table in 1..=last.unwrap_or(0) {
-        let grid = Grid::new(blocks, mentions, knowledge, table);
-        claims.extend(grid.claims());
+    let mut tables: BTreeMap<u32, Vec<BlockIx>> = BTreeMap::new();
+    for (at, block) in blocks.list.iter().enumerate() {
+        if let BlockKind::Cell { table, .. } = block.kind {
+            tables.entry(table).or_default().push(at);
+        }
     }
-    claims
+    tables.values().flat_map(|cells| Grid::new(blocks, mentions, knowledge, cells).claims()).collect()
 }
 
 struct Grid<'a> {
@@ -39,12 +37,10 @@ struct Grid<'a> {
 }
 
 impl<'a> Grid<'a> {
-    fn new(blocks: &'a Blocks, mentions: &'a [Mentions], knowledge: &'a Knowledge, wanted: u32) -> Self {
+    fn new(blocks: &'a Blocks, mentions: &'a [Mentions], knowledge: &'a Knowledge, cells: &[BlockIx]) -> Self {
         let mut rows: Vec<Vec<Option<BlockIx>>> = Vec::new();
-        for (at, block) in blocks.list.iter().enumerate() {
-            if let BlockKind::Cell { table, row, column } = block.kind
-                && table == wanted
-            {
+        for at in cells.iter().copied() {
+            if let Some(BlockKind::Cell { row, column, .. }) = blocks.list.get(at).map(|block| block.kind) {
                 let (row, column) = (row as usize, column as usize);
                 if rows.len() <= row {
                     rows.resize(row + 1, Vec::new());

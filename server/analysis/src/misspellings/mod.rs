@@ -20,15 +20,18 @@ mod rank;
 mod settle;
 mod sound;
 
+use std::sync::Arc;
+
 use fascicle_model::{EntryId, Standing};
 
-pub use find::{Replacement, Slip};
+pub use find::{Replacement, Slip, Suspect};
 pub use guard::{Known, RightWords};
 pub use index::SpellingIndex;
 pub use sound::sound;
 
 use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::findings::{Candidate, Edit, Finding, FindingKind, Fix, Severity};
+use crate::memo::{Kept, fingerprint_of};
 use crate::mentions::{Mention, Mentions};
 use crate::names::NameRef;
 use crate::reading::Knowledge;
@@ -99,6 +102,18 @@ impl Repair {
 
 /// Finds the misspelled names of a document.
 pub fn repairs(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge, settings: &Settings) -> Vec<Repair> {
+    repairs_again(blocks, mentions, knowledge, settings, &mut Kept::default())
+}
+
+/// As [`repairs`]; what is suspect in a text that was looked at before is not looked for again. The mentions are those
+/// that [`crate::mentions::mentions`] has found in the texts of the blocks.
+pub fn repairs_again(
+    blocks: &Blocks,
+    mentions: &[Mentions],
+    knowledge: &Knowledge,
+    settings: &Settings,
+    kept: &mut Kept<Arc<Vec<Suspect>>>,
+) -> Vec<Repair> {
     let course: Vec<String> = settings
         .words
         .iter()
@@ -113,11 +128,15 @@ pub fn repairs(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge, se
             continue; // front matter
         }
         let (names, spelling) = (&knowledge.names, &knowledge.spelling);
-        let mut finder = Finder::new(&block.plain, mentions, names, spelling, &course, in_subject, &mut scratch);
-        let suspects = finder.suspects();
-        finder.done(&mut scratch);
-        for suspect in suspects {
-            let mut guesses = suspect.guesses;
+        let key = fingerprint_of(&(&block.plain.text, &block.plain.marks, in_subject, &course));
+        let suspects = kept.of(key, || {
+            let mut finder = Finder::new(&block.plain, mentions, names, spelling, &course, in_subject, &mut scratch);
+            let suspects = finder.suspects();
+            finder.done(&mut scratch);
+            Arc::new(suspects)
+        });
+        for suspect in &*suspects {
+            let mut guesses = suspect.guesses.clone();
             subject.rank(at, &mut guesses);
             let look = |plain: &Plain, mentions: &Mentions| {
                 let mut scratch = find::Scratch::default();

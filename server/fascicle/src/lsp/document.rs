@@ -1,12 +1,13 @@
 //! One version of an open document.
 //!
 //! A version never changes; an edit makes the next one. So a snapshot is a pointer, and what is read from a version is
-//! read once, however many requests ask for it.
+//! read once, however many requests ask for it. What reading one version has found is handed on to the next, so that an
+//! edit in a long document costs what the edit is worth.
 
-use std::sync::OnceLock;
+use std::sync::{Arc, Mutex, OnceLock};
 
 use fascicle_analysis::lines::{Encoding, LineIndex, Position};
-use fascicle_analysis::{Form, Reading};
+use fascicle_analysis::{Form, Memo, Reading};
 use ropey::Rope;
 
 use crate::course::Course;
@@ -23,6 +24,8 @@ pub struct Document {
     rope: Rope,
     source: OnceLock<Source>,
     reading: OnceLock<Reading>,
+    /// What reading the versions before has left, for an open document.
+    memo: Option<Arc<Mutex<Memo>>>,
 }
 
 /// The text of a version with its lines.
@@ -50,21 +53,26 @@ pub struct BadChange;
 impl Document {
     /// A document as it was opened.
     pub fn new(version: i32, form: Form, text: &str) -> Self {
-        Self::of_rope(Some(version), form, Rope::from_str(text), None)
+        Self::of_rope(Some(version), form, Rope::from_str(text)).remembering(Arc::default())
     }
 
     /// A document as it stands on disk.
     pub fn on_disk(form: Form, text: &str) -> Self {
-        Self::of_rope(None, form, Rope::from_str(text), None)
+        Self::of_rope(None, form, Rope::from_str(text))
     }
 
-    fn of_rope(version: Option<i32>, form: Form, rope: Rope, growing: Option<usize>) -> Self {
-        Self { version, form, growing, rope, source: OnceLock::new(), reading: OnceLock::new() }
+    fn of_rope(version: Option<i32>, form: Form, rope: Rope) -> Self {
+        Self { version, form, growing: None, rope, source: OnceLock::new(), reading: OnceLock::new(), memo: None }
+    }
+
+    fn remembering(self, memo: Arc<Mutex<Memo>>) -> Self {
+        Self { memo: Some(memo), ..self }
     }
 
     /// The same version, to be read anew (settings or vocabulary have changed).
     pub fn unread(&self) -> Self {
-        Self::of_rope(self.version, self.form, self.rope.clone(), None)
+        let unread = Self::of_rope(self.version, self.form, self.rope.clone());
+        if self.memo.is_some() { unread.remembering(Arc::default()) } else { unread }
     }
 
     /// The next version. Each change is told in terms of the text that the one before it left.
@@ -93,7 +101,8 @@ impl Document {
                 }
             };
         }
-        Ok(Self::of_rope(Some(version), self.form, rope, growing))
+        let memo = self.memo.clone();
+        Ok(Self { growing, memo, ..Self::of_rope(Some(version), self.form, rope) })
     }
 
     /// Length of the text in bytes.
@@ -113,7 +122,14 @@ impl Document {
     /// What was read of it.
     pub fn reading(&self, course: &Course) -> &Reading {
         self.reading.get_or_init(|| {
-            fascicle_analysis::read(&self.source().text, self.form, course.knowledge(), &course.settings.reading)
+            let (knowledge, settings) = (course.knowledge(), &course.settings.reading);
+            let text = &self.source().text;
+            // Two versions may be read at the same time; the one that comes second has no use for waiting.
+            let memo = self.memo.as_ref().and_then(|memo| memo.try_lock().ok());
+            match memo {
+                Some(mut memo) => fascicle_analysis::read_again(text, self.form, knowledge, settings, &mut memo),
+                None => fascicle_analysis::read(text, self.form, knowledge, settings),
+            }
         })
     }
 }

@@ -1,0 +1,90 @@
+//! What the last reading of a document made of its pieces, so that the next reading works only on what has changed.
+//!
+//! Every piece that is kept is the answer of a function of nothing but the piece: the names in a visible text, the
+//! suspects in it, the judged claims of a section with what it stands under. So a piece is known again by a fingerprint
+//! of all that went in, wherever it now stands. Two pieces with one fingerprint of 128 bits are taken for the same.
+
+use std::hash::Hash;
+use std::sync::Arc;
+
+use rustc_hash::FxHashMap;
+use xxhash_rust::xxh3::Xxh3;
+
+use crate::claims::JudgedSection;
+use crate::mentions::Mentions;
+use crate::misspellings::Suspect;
+
+/// What was read before, by what it was read from. It belongs to one document, one vocabulary and one set of settings.
+#[derive(Debug, Default)]
+pub struct Memo {
+    /// The names of a visible text.
+    pub mentions: Kept<Arc<Mentions>>,
+    /// What may be misspelled in a visible text.
+    pub suspects: Kept<Arc<Vec<Suspect>>>,
+    /// The claims of a section, judged.
+    pub sections: Kept<Arc<JudgedSection>>,
+}
+
+impl Memo {
+    /// Ends a reading: what it had no use for is forgotten.
+    pub fn turn(&mut self) {
+        self.mentions.turn();
+        self.suspects.turn();
+        self.sections.turn();
+    }
+}
+
+/// All that goes into a piece, in 128 bits.
+pub type Fingerprint = u128;
+
+/// The fingerprint of what is written into a hasher.
+pub fn fingerprint(write: impl FnOnce(&mut Xxh3)) -> Fingerprint {
+    let mut hasher = Xxh3::new();
+    write(&mut hasher);
+    hasher.digest128()
+}
+
+/// The fingerprint of one thing.
+pub fn fingerprint_of(thing: &(impl Hash + ?Sized)) -> Fingerprint {
+    fingerprint(|hasher| thing.hash(hasher))
+}
+
+/// Answers of this reading and of the one before.
+#[derive(Debug)]
+pub struct Kept<T> {
+    now: FxHashMap<Fingerprint, T>,
+    before: FxHashMap<Fingerprint, T>,
+    /// How many answers have been found since the last turn, and between the two turns before.
+    found: [usize; 2],
+}
+
+impl<T> Default for Kept<T> {
+    fn default() -> Self {
+        Self { now: FxHashMap::default(), before: FxHashMap::default(), found: [0; 2] }
+    }
+}
+
+impl<T: Clone> Kept<T> {
+    /// The answer for a fingerprint, found now if it was not found before.
+    pub fn of(&mut self, key: Fingerprint, find: impl FnOnce() -> T) -> T {
+        if let Some(known) = self.now.get(&key) {
+            return known.clone();
+        }
+        let answer = self.before.remove(&key).unwrap_or_else(|| {
+            self.found[0] += 1;
+            find()
+        });
+        self.now.insert(key, answer.clone());
+        answer
+    }
+
+    /// How many answers had to be found in the last reading.
+    pub const fn found(&self) -> usize {
+        self.found[1]
+    }
+
+    fn turn(&mut self) {
+        self.before = std::mem::take(&mut self.now);
+        self.found = [0, self.found[0]];
+    }
+}
