@@ -137,10 +137,10 @@ impl Builder<'_> {
             }
             Tag::MetadataBlock(MetadataBlockKind::YamlStyle) => self.metadata = true,
             Tag::MetadataBlock(_) => self.silent += 1,
-            Tag::Emphasis => self.open_mark(Mark::Emphasis),
-            Tag::Strong => self.open_mark(Mark::Strong),
-            Tag::Strikethrough => self.open_mark(Mark::Struck),
-            Tag::Link { .. } => self.open_mark(Mark::Link),
+            Tag::Emphasis => self.open_mark(Mark::Emphasis, range),
+            Tag::Strong => self.open_mark(Mark::Strong, range),
+            Tag::Strikethrough => self.open_mark(Mark::Struck, range),
+            Tag::Link { .. } => self.open_mark(Mark::Link, range),
             Tag::FootnoteDefinition(_) => self.close_text(),
             _ => {}
         }
@@ -274,11 +274,10 @@ impl Builder<'_> {
         }
     }
 
-    fn open_mark(&mut self, mark: Mark) {
+    fn open_mark(&mut self, mark: Mark, range: Range<usize>) {
         if self.text.is_none() && self.silent == 0 {
             let kind = self.paragraph_kind();
-            let at = self.source.len();
-            self.text = Some((kind, at..0, Plain::default()));
+            self.text = Some((kind, range, Plain::default()));
         }
         let at = self.text.as_ref().map_or(0, |(_, _, plain)| plain.text.len());
         self.marks.push((mark, at));
