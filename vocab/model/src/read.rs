@@ -226,7 +226,7 @@ const fn fact_keys(kind: Kind) -> &'static [&'static str] {
         Kind::Plexus => &["arises", "continues", "roots", "course", "signs"],
         Kind::Joint => &["kind", "bones", "allows", "ligaments", "nerves", "member", "moved_at"],
         Kind::Root => &["key", "point", "reflex"],
-        Kind::Skin => &["roots"],
+        Kind::Skin => &["roots", "moved_at"],
         Kind::Movement => &["verb", "agent", "opposite"],
         Kind::Landmark | Kind::Group => &["moved_at"],
     }
