@@ -7,6 +7,8 @@
 //! A **phrase** is a row of slots. A slot lists alternatives (`supplies|innervates`); `?` behind it says that it may be
 //! missing; `~` stands for up to five words of any kind. Adverbs may stand between slots.
 
+pub mod ways;
+
 use crate::claims::{ClaimKind, PartRole};
 
 /// How a relation phrase joins its two sides.
@@ -76,7 +78,7 @@ pub const RELATIONS: &[RelationWord] = &[
     // Supply.
     verb("supplies|supply|innervates|innervate|serves|serve|activates|activate|moves|move|works|work", K::Supply, P::Nerve, P::Muscle, "The axillary nerve supplies deltoid."),
     verb("supplied|innervated", K::Supply, P::Nerve, P::Muscle, "The axillary nerve supplied deltoid."),
-    verb("motor? to", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is motor to deltoid."),
+    verb("motor to", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is motor to deltoid."),
     verb("is|are the? motor? nerve of|to|for", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is the nerve of deltoid."),
     verb("provides|provide|gives|give|sends|send|carries|carry|supplies|supply|furnishes|furnish|delivers|deliver|brings|bring the|its? motor|muscular|nerve|efferent? innervation|supply|fibres|fibers|branches|twigs|power to|for|into", K::Supply, P::Nerve, P::Muscle, "The axillary nerve provides motor innervation to deltoid."),
     verb("provides|provide|gives|give|sends|send a? muscular? innervation|supply|branches|branch|twigs|twig to|for|into", K::Supply, P::Nerve, P::Muscle, "The axillary nerve sends branches to deltoid."),
@@ -385,7 +387,13 @@ word_lists! {
     does:
         "produces" "produce" "performs" "perform" "causes" "cause" "effects" "effect" "assists" "assist" "aids" "aid"
         "helps" "help" "contributes" "contribute" "initiates" "initiate" "enables" "enable" "does" "do" "brings"
-        "about" "acts" "act" "in" "responsible" "for";
+        "about" "acts" "act" "in" "responsible" "for" "serves" "serve" "functions" "works";
+    /// Verbs that help another ("*helps* to flex").
+    is_helper:
+        "helps" "help" "acts" "act" "serves" "serve" "works" "work" "contracts" "contract" "functions" "function"
+        "assists" "assist" "able" "used" "tends" "tend" "combine" "combines" "unite" "strong" "enough";
+    /// Nouns for what a muscle does ("the *action* of").
+    is_task: "action" "actions" "function" "job" "task" "role" "work" "effect" "contraction" "pull" "use" "business";
     /// Nouns for a lesion.
     is_lesion:
         "injury" "injuries" "lesion" "lesions" "damage" "section" "division" "palsy" "palsies" "transection"
@@ -495,7 +503,7 @@ word_lists! {
     /// Words between a verb and the movement that it brings about ("is the *chief* flexor of").
     is_before_movement:
         "main" "chief" "prime" "powerful" "strong" "weak" "important" "of" "at" "in" "to" "with" "for" "mover"
-        "principal" "primary" "strongest" "pure" "one" "active";
+        "principal" "primary" "strongest" "pure" "one" "active" "as";
     /// Nouns for a muscle by what it does ("the *mover* of the elbow is").
     is_mover: "mover" "movers" "agent" "agents" "muscle" "muscles";
     /// Words between a movement and what is moved ("flexion *at* the elbow").

@@ -22,6 +22,7 @@ pub mod lines;
 pub mod memo;
 pub mod mentions;
 pub mod misspellings;
+pub mod moving;
 pub mod names;
 pub mod picture;
 pub mod reading;

@@ -24,6 +24,8 @@ pub enum MovementForm {
     Noun,
     /// "flexor"
     Agent,
+    /// "flexed"
+    Participle,
 }
 
 #[derive(Clone, Debug)]
@@ -71,6 +73,13 @@ impl Relations {
             relations.add_verb(verb, id);
             relations.add_movement(agent, id, MovementForm::Agent);
             relations.add_movement(&format!("{agent}s"), id, MovementForm::Agent);
+            if let Some((first, last)) = agent.split_once(' ')
+                && entry.names.iter().any(|name| name.text.starts_with(first) && !name.text.contains(' '))
+            {
+                // "plantarflexor" beside the noun "plantarflexion"
+                relations.add_movement(&format!("{first}{last}"), id, MovementForm::Agent);
+                relations.add_movement(&format!("{first}{last}s"), id, MovementForm::Agent);
+            }
             for name in entry.names.iter().skip(1) {
                 // "internal rotation" beside the verb "medially rotate" gives "internally rotate"
                 let (Some((adjective, _)), Some((_, base))) = (name.text.split_once(' '), verb.split_once(' ')) else {
@@ -133,6 +142,11 @@ impl Relations {
                 self.add_movement(behind, id, MovementForm::Verb);
             }
         }
+        let [before, behind] = &participle(verb);
+        self.add_movement(before, id, MovementForm::Participle);
+        if behind != before {
+            self.add_movement(behind, id, MovementForm::Participle);
+        }
     }
 
     fn add_movement(&mut self, words: &str, movement: EntryId, form: MovementForm) {
@@ -188,6 +202,17 @@ pub fn verb_forms(verb: &str) -> [[String; 2]; 3] {
     let third = if last.ends_with('x') || last.ends_with("ss") { format!("{last}es") } else { format!("{last}s") };
     [last.to_owned(), third, format!("{stem}ing")]
         .map(|form| [format!("{adverb} {form}").trim().to_owned(), format!("{form} {adverb}").trim().to_owned()])
+}
+
+/// The past participle of a regular verb, with its adverb before it and behind it.
+fn participle(verb: &str) -> [String; 2] {
+    let (adverb, last) = match verb.split_once(' ') {
+        Some((first, rest)) if rest.ends_with("wards") => (rest, first),
+        Some(_) => verb.rsplit_once(' ').unwrap_or(("", verb)),
+        None => ("", verb),
+    };
+    let form = format!("{}ed", last.strip_suffix('e').unwrap_or(last));
+    [format!("{adverb} {form}").trim().to_owned(), format!("{form} {adverb}").trim().to_owned()]
 }
 
 /// The words of a description of an area that tell it from others, in order of the alphabet.

@@ -1,44 +1,47 @@
 //! What muscles do at joints, and what joints are.
 
-use fascicle_model::{EntryId, Kind, Relation, Vocabulary};
+use fascicle_model::{EntryId, Kind, Region, Relation, Vocabulary};
 
 use super::{Judgement, Verdict, best, list, the};
-use crate::claims::{Claim, PartRole};
+use crate::claims::{Claim, PartRole, What};
+use crate::moving::moved_joints;
 
 /// Judges that a muscle does a movement, at a joint if one is named.
 pub fn judge(vocabulary: &Vocabulary, claim: &Claim) -> Judgement {
     let movements = claim.entries(PartRole::Movement);
     let targets = claim.entries(PartRole::Joint);
     let joints = moved_joints(vocabulary, targets);
-    best(claim.entries(PartRole::Muscle).iter().flat_map(|muscle| {
-        let joints = &joints;
-        movements.iter().map(move |movement| {
-            if vocabulary.kind(*muscle) == Kind::Group {
-                group(vocabulary, *muscle, *movement, joints, targets)
-            } else {
-                one(vocabulary, *muscle, *movement, joints, targets)
-            }
-        })
+    let judge = |muscle: EntryId, movement: EntryId| {
+        if vocabulary.kind(muscle) == Kind::Group {
+            group(vocabulary, muscle, movement, &joints, targets)
+        } else {
+            one(vocabulary, muscle, movement, &joints, targets)
+        }
+    };
+    let is_everyday = claim.part(PartRole::Role).is_some_and(|part| part.what == What::Word("everyday"));
+    best(claim.entries(PartRole::Muscle).iter().map(|muscle| {
+        let all = movements.iter().map(|movement| judge(*muscle, *movement));
+        if is_everyday { best_sense(all) } else { best(all) }
     }))
 }
 
-/// The joints that a named joint or moved part stands for, with their parts and wholes.
-pub fn moved_joints(vocabulary: &Vocabulary, targets: &[EntryId]) -> Vec<EntryId> {
-    let mut list: Vec<EntryId> = Vec::new();
-    for target in targets {
-        list.push(*target);
-        for fact in &vocabulary.entry(*target).facts {
-            if let Relation::MovedAt { joint } = fact.relation {
-                list.push(joint);
-            }
+/// The judgement of an everyday word that can mean several movements: one of them that the muscle does, or else one whose
+/// opposite it does. That it moves something else does not count against such a word: who moves the knee moves the foot.
+fn best_sense(senses: impl Iterator<Item = Judgement>) -> Judgement {
+    let mut against = None;
+    let mut rest = Vec::new();
+    for judgement in senses {
+        match judgement.verdict {
+            Verdict::Contradicts if !judgement.remedies.is_empty() => against = against.or(Some(judgement)),
+            Verdict::Contradicts => rest.push(Judgement::unknown()),
+            _ => rest.push(judgement),
         }
     }
-    let mut all = list.clone();
-    for id in list {
-        all.extend(vocabulary.all_parts(id));
-        all.extend(vocabulary.wholes(id));
+    let known = best(rest.into_iter());
+    match against {
+        Some(against) if known.verdict == Verdict::Unknown => against,
+        _ => known,
     }
-    all
 }
 
 fn group(
@@ -50,8 +53,13 @@ fn group(
 ) -> Judgement {
     let members = vocabulary.members(group);
     let judgements: Vec<Judgement> = members.iter().map(|id| one(vocabulary, *id, movement, joints, targets)).collect();
-    if judgements.is_empty() || judgements.iter().any(|judgement| judgement.verdict == Verdict::Unknown) {
+    let agrees = |judgement: &Judgement| matches!(judgement.verdict, Verdict::Agrees | Verdict::LessExact);
+    let unknown = judgements.iter().any(|judgement| judgement.verdict == Verdict::Unknown);
+    if judgements.is_empty() || (unknown && !judgements.iter().any(agrees)) {
         return Judgement::unknown();
+    }
+    if unknown {
+        return Judgement::new(Verdict::LessExact, "some of its muscles do it");
     }
     let against = judgements.iter().filter(|judgement| judgement.verdict == Verdict::Contradicts).count();
     match against {
@@ -108,7 +116,8 @@ fn one(
         return Judgement::new(Verdict::Contradicts, why).path(shown(&acts)).remedy(PartRole::Movement, name);
     }
     let crosses = acts.iter().any(|(_, target, _)| here(*target));
-    let moves_a_joint = acts.iter().any(|(_, target, _)| vocabulary.kind(*target) == Kind::Joint);
+    let moves_a_joint = acts.iter().any(|(_, target, _)| vocabulary.kind(*target) == Kind::Joint)
+        || is_of_another_limb(vocabulary, acts.iter().map(|(_, target, _)| *target).chain([muscle]), joints);
     let near = acts.iter().any(|(_, target, _)| joints.iter().any(|joint| is_near(vocabulary, *joint, *target)));
     let targets_are_joints = joints.iter().any(|id| vocabulary.kind(*id) == Kind::Joint);
     if !joints.is_empty() && targets_are_joints && !crosses && moves_a_joint && !near {
@@ -175,10 +184,29 @@ pub fn joint_movement(vocabulary: &Vocabulary, joint: EntryId, movement: EntryId
     )
 }
 
+/// The limb of a region, beyond its root.
+const fn free_limb(region: Region) -> Option<bool> {
+    match region {
+        Region::Arm | Region::Forearm | Region::Hand => Some(true),
+        Region::Thigh | Region::Leg | Region::Foot => Some(false),
+        _ => None,
+    }
+}
+
+/// Whether these joints lie in a free limb, and everything that is moved in another part of the body.
+fn is_of_another_limb(vocabulary: &Vocabulary, moved: impl Iterator<Item = EntryId>, joints: &[EntryId]) -> bool {
+    let mut limbs = joints.iter().map(|joint| free_limb(vocabulary.entry(*joint).region));
+    let Some(Some(limb)) = limbs.next() else { return false };
+    let roots = if limb { [Region::Shoulder, Region::Body] } else { [Region::Hip, Region::Body] };
+    limbs.all(|other| other == Some(limb))
+        && moved
+            .map(|id| vocabulary.entry(id).region)
+            .all(|region| free_limb(region) != Some(limb) && !roots.contains(&region))
+}
+
 /// Joints of one region, which a muscle may move together.
 fn is_near(vocabulary: &Vocabulary, a: EntryId, b: EntryId) -> bool {
-    vocabulary.entry(a).region == vocabulary.entry(b).region
-        || vocabulary.entry(a).region == fascicle_model::Region::Body
+    vocabulary.entry(a).region == vocabulary.entry(b).region || vocabulary.entry(a).region == Region::Body
 }
 
 fn told(vocabulary: &Vocabulary, muscle: EntryId, movement: EntryId, targets: &[EntryId]) -> String {

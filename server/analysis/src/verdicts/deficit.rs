@@ -28,7 +28,7 @@ pub fn judge(vocabulary: &Vocabulary, claim: &Claim) -> Judgement {
             nerves.iter().flat_map(|nerve| areas.iter().map(|area| super::place::skin(vocabulary, *nerve, *area))),
         );
     }
-    let joints = super::action::moved_joints(vocabulary, claim.entries(PartRole::Joint));
+    let joints = crate::moving::moved_joints(vocabulary, claim.entries(PartRole::Joint));
     best(nerves.iter().flat_map(|nerve| {
         claim
             .entries(PartRole::Movement)

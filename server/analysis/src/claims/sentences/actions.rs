@@ -1,6 +1,6 @@
 //! Claims of movements: what a muscle does ("flexes the elbow", "is a flexor of the elbow"), and what a joint allows.
 
-use fascicle_model::Kind;
+use fascicle_model::{EntryId, Kind};
 
 use super::Sentence;
 use super::atoms::AtomKind;
@@ -19,50 +19,165 @@ impl Sentence<'_, '_> {
                 return joints;
             }
         }
+        if movement.form == MovementForm::Participle {
+            return self.passive_claims(at, movement);
+        }
         let (target, end) = self.moved(at);
-        let movement = &self.with_adverb(at, end, movement);
-        let muscles = match movement.form {
-            MovementForm::Verb => {
-                let (before, negated, hedged) = self.before_verb(at);
-                let relation = action_relation();
-                let before = self.before_coordinated_verbs(before);
-                let muscles = self.subject(before, &relation, last_subject);
-                if !muscles.is_empty() {
-                    (*last_subject).clone_from(&muscles);
-                }
-                (muscles, negated, hedged)
+        let exact = self.with_adverb(at, end, movement);
+        if movement.form == MovementForm::Verb && exact.movement == movement.movement && self.everyday(at).is_some() {
+            return self.everyday_claims(at, last_subject);
+        }
+        let movement = &exact;
+        let (muscles, negated, hedged) = match movement.form {
+            MovementForm::Verb => self.doers(at, last_subject),
+            MovementForm::Agent | MovementForm::Noun | MovementForm::Participle => {
+                self.movers(at, end, movement.form, last_subject)
             }
-            MovementForm::Agent | MovementForm::Noun => self.movers(at, end, movement.form, last_subject),
         };
-        let (muscles, negated, hedged) = muscles;
+        let mut pairs: Vec<(Side, EntryId)> =
+            muscles.iter().map(|muscle| (muscle.clone(), movement.movement)).collect();
         if muscles.len() > 1 && self.atoms.iter().any(|atom| atom.word == "respectively") {
+            pairs = self.in_order(at, end, movement, &muscles);
+        }
+        pairs
+            .into_iter()
+            .map(|(muscle, movement)| self.action(at, muscle, vec![movement], target.as_ref(), negated, hedged))
+            .collect()
+    }
+
+    /// A claim that a muscle does one of these movements.
+    pub(super) fn action(
+        &self,
+        at: usize,
+        muscle: Side,
+        movements: Vec<EntryId>,
+        target: Option<&Side>,
+        negated: bool,
+        hedged: bool,
+    ) -> Claim {
+        let span = self.source(at, at + 1);
+        let whole = self.claim_span(at, muscle.span, target.map_or(span, |target| target.span));
+        let mut parts = vec![
+            Part { role: PartRole::Muscle, span: muscle.span, what: muscle.what },
+            Part { role: PartRole::Movement, span, what: What::Entry(movements) },
+        ];
+        parts.extend(target.map(|target| Part { role: PartRole::Joint, span: target.span, what: target.what.clone() }));
+        Claim {
+            kind: ClaimKind::Action,
+            span: whole,
+            parts,
+            negated,
+            hedged: hedged || self.clause_hedged(at),
+            all: false,
+            block: self.scope.block,
+            key: None,
+        }
+    }
+
+    /// The muscles that are the subject of a verb of movement, and what was said of the verb: "flexes", "helps to flex",
+    /// "the action of MUSCLE is to flex".
+    pub(super) fn doers(&self, at: usize, last_subject: &mut Vec<Side>) -> (Vec<Side>, bool, bool) {
+        let (before, negated, hedged) = self.before_verb(self.before_helper(at));
+        let relation = action_relation();
+        let muscles = match self.task_owner(at, before) {
+            Some(owner) => owner,
+            None => self.subject(self.before_coordinated_verbs(before), &relation, last_subject),
+        };
+        if !muscles.is_empty() {
+            (*last_subject).clone_from(&muscles);
+        }
+        (muscles, negated, hedged)
+    }
+
+    /// Steps back over a helping verb: "helps (MUSCLE) to flex", "acts to flex", "is able to flex".
+    fn before_helper(&self, at: usize) -> usize {
+        let Some(to) = at.checked_sub(1).filter(|to| self.word(*to) == "to") else { return at };
+        (to.saturating_sub(3)..to)
+            .rev()
+            .take_while(|place| {
+                let word = self.word(*place);
+                lexicon::is_helper(word)
+                    || lexicon::is_adverb(word)
+                    || lexicon::is_before_moved(word)
+                    || word.is_empty()
+            })
+            .find(|place| lexicon::is_helper(self.word(*place)))
+            .unwrap_or(at)
+    }
+
+    /// "The action of MUSCLE is to flex": the muscles whose task a verb tells.
+    fn task_owner(&self, at: usize, before: usize) -> Option<Vec<Side>> {
+        let to = at.checked_sub(1).filter(|to| self.word(*to) == "to")?;
+        let is = to.checked_sub(1).filter(|is| matches!(self.word(*is), "is" | "are"))?;
+        let group = self.group_to(is).filter(|_| before <= at)?;
+        let first = *group.members.first()?;
+        let mut of = first.checked_sub(1)?;
+        while lexicon::is_determiner(self.word(of)) {
+            of = of.checked_sub(1)?;
+        }
+        let noun = of.checked_sub(1).filter(|_| self.word(of) == "of")?;
+        lexicon::is_task(self.word(noun)).then(|| self.sides(&group, PartRole::Muscle))
+    }
+
+    /// "A and B flex and extend it, respectively", "A and B rotate it laterally and medially, respectively": each muscle
+    /// with its own movement.
+    fn in_order(&self, at: usize, end: usize, movement: &MovementWord, muscles: &[Side]) -> Vec<(Side, EntryId)> {
+        let is_verb = |place: usize| matches!(self.atoms.get(place).map(|atom| &atom.kind), Some(AtomKind::Movement(word)) if word.form == movement.form);
+        let joins = |place: usize| lexicon::is_conjunction(self.word(place));
+        let mut from = at;
+        while from.checked_sub(1).is_some_and(|place| is_verb(place) || joins(place)) {
+            from -= 1;
+        }
+        let mut to = at + 1;
+        while is_verb(to) || joins(to) {
+            to += 1;
+        }
+        let verbs: Vec<usize> = (from..to).filter(|place| is_verb(*place)).collect();
+        if verbs.len() == muscles.len() {
+            let own = verbs.iter().position(|place| *place == at).and_then(|place| muscles.get(place));
+            return own.map(|muscle| (muscle.clone(), movement.movement)).into_iter().collect();
+        }
+        let verb = self.first_token(at);
+        let ways: Vec<EntryId> = (end..self.atoms.len())
+            .take_while(|place| !self.word(*place).is_empty() && self.word(*place) != "respectively")
+            .filter_map(|place| self.scope.relations.movement(&format!("{verb} {}", self.word(place))))
+            .collect();
+        if ways.len() == muscles.len() { muscles.iter().cloned().zip(ways).collect() } else { Vec::new() }
+    }
+
+    /// "The forearm is supinated by MUSCLE"
+    fn passive_claims(&self, at: usize, movement: &MovementWord) -> Vec<Claim> {
+        let (before, negated, hedged) = self.before_verb(at);
+        let mut by = at + 1;
+        while lexicon::is_adverb(self.word(by)) {
+            by += 1;
+        }
+        if before == at || !matches!(self.word(by), "by" | "through") {
             return Vec::new();
         }
-        let hedged = hedged || self.clause_hedged(at);
-        let span = self.source(at, at + 1);
-        muscles
-            .into_iter()
-            .map(|muscle| {
-                let whole = self.claim_span(at, muscle.span, target.as_ref().map_or(span, |target| target.span));
-                let mut parts = vec![
-                    Part { role: PartRole::Muscle, span: muscle.span, what: muscle.what },
-                    Part { role: PartRole::Movement, span, what: What::Entry(vec![movement.movement]) },
-                ];
-                if let Some(target) = &target {
-                    parts.push(Part { role: PartRole::Joint, span: target.span, what: target.what.clone() });
-                }
-                Claim {
-                    kind: ClaimKind::Action,
-                    span: whole,
-                    parts,
-                    negated,
-                    hedged,
-                    all: false,
-                    block: self.scope.block,
-                    key: None,
-                }
-            })
-            .collect()
+        let muscles = self.agents(by);
+        let Some(target) = self.group_to(before).and_then(|group| self.side(*group.members.last()?, PartRole::Joint))
+        else {
+            return Vec::new();
+        };
+        let movement = vec![movement.movement];
+        let claim = |muscle| self.action(at, muscle, movement.clone(), Some(&target), negated, hedged);
+        muscles.into_iter().map(claim).collect()
+    }
+
+    /// The muscles behind "by" or "through" ("by the action of MUSCLE").
+    fn agents(&self, by: usize) -> Vec<Side> {
+        let mut next = by + 1;
+        while lexicon::is_determiner(self.word(next))
+            || lexicon::is_task(self.first_token(next))
+            || self.word(next) == "of"
+        {
+            next += 1;
+        }
+        match self.object(next) {
+            Some(Object::Names(group)) => self.sides(&group, PartRole::Muscle),
+            _ => Vec::new(),
+        }
     }
 
     /// "The elbow joint allows flexion", "inversion occurs at the subtalar joint"
@@ -121,12 +236,18 @@ impl Sentence<'_, '_> {
         while lexicon::is_auxiliary(self.word(next)) || lexicon::is_adverb(self.word(next)) {
             next += 1;
         }
-        if form == MovementForm::Noun
-            && lexicon::is_done(self.word(next))
-            && self.word(next + 1) == "by"
-            && let Some(Object::Names(group)) = self.object(next + 2)
-        {
-            return (self.sides(&group, PartRole::Muscle), false, false);
+        if form == MovementForm::Noun {
+            // "… is the work of MUSCLE", "… is due to MUSCLE"
+            let is_link = next > end
+                && ((lexicon::is_task(self.first_token(next + 1)) && self.word(next + 2) == "of")
+                    || (self.word(next) == "due" && self.word(next + 1) == "to"));
+            let by = if lexicon::is_done(self.word(next)) { next + 1 } else { next };
+            if is_link || matches!(self.word(by), "by" | "through") {
+                let muscles = self.agents(by);
+                if !muscles.is_empty() {
+                    return (muscles, false, self.clause_hedged(at));
+                }
+            }
         }
         // "MUSCLE is the main flexor of", "MUSCLE produces (…) flexion of"
         let (mut place, mut negated, mut hedged, mut found) = (at, false, false, false);
@@ -169,18 +290,27 @@ impl Sentence<'_, '_> {
                 break;
             }
         }
-        if found { (self.subject(place, &relation, last), negated, hedged) } else { (Vec::new(), negated, hedged) }
+        let muscles = if found { self.subject(place, &relation, last) } else { Vec::new() };
+        // "The main flexor of the elbow is MUSCLE"
+        if muscles.is_empty() && form == MovementForm::Agent && next > end {
+            return (self.agents(next - 1), negated, hedged);
+        }
+        (muscles, negated, hedged)
     }
 
     /// What a movement word moves: the joint or moved part behind it ("of the elbow", "the elbow") or right before a noun.
     pub(super) fn moved(&self, at: usize) -> (Option<Side>, usize) {
         let mut next = at + 1;
+        let mut pronoun = None;
         while next < self.atoms.len() {
             if let Some(side) = self.side(next, PartRole::Joint) {
                 return (Some(side), next + 1);
             }
             let word = self.word(next);
             let is_movement = matches!(&self.atoms.get(next).map(|atom| &atom.kind), Some(AtomKind::Movement(_)));
+            if matches!(word, "it" | "them") {
+                pronoun = Some(next);
+            }
             if is_movement
                 || lexicon::is_determiner(word)
                 || lexicon::is_conjunction(word)
@@ -192,6 +322,9 @@ impl Sentence<'_, '_> {
                 break;
             }
         }
+        if let Some(pronoun) = pronoun {
+            return (self.moved_before(at), pronoun + 1);
+        }
         if let Some(before) = at.checked_sub(1)
             && let Some(side) = self.side(before, PartRole::Joint)
         {
@@ -200,19 +333,39 @@ impl Sentence<'_, '_> {
         (None, at + 1)
     }
 
+    /// What "it" or "them" behind a verb of movement stands for: the one joint or moved part that was named before.
+    pub(super) fn moved_before(&self, at: usize) -> Option<Side> {
+        let mut before: Vec<Side> = Vec::new();
+        for place in 0..at {
+            let Some(side) = self.side(place, PartRole::Joint) else { continue };
+            if !before.iter().any(|known| known.what == side.what) {
+                before.push(side);
+            }
+        }
+        match before.as_slice() {
+            [] => self.implied(PartRole::Joint, false).into_iter().next(),
+            [one] => Some(one.clone()),
+            _ => None,
+        }
+    }
+
     /// "rotates the arm medially": the adverb behind what is moved belongs to the verb.
     pub(super) fn with_adverb(&self, at: usize, end: usize, movement: &MovementWord) -> MovementWord {
-        let tokens = &self.scope.mentions.tokens;
-        let verb = self
-            .atoms
-            .get(at)
-            .and_then(|atom| tokens.get(atom.from))
-            .map_or("", |token| token.span.of(&self.scope.plain.text));
+        let verb = self.first_token(at);
+        // "not laterally but medially"
+        let is_corrected = self.word(end) == "not" && self.word(end + 2) == "but";
+        let end = if is_corrected { end + 3 } else { end };
         let joined = format!("{verb} {}", self.word(end));
         match self.scope.relations.movement(&joined) {
             Some(found) if movement.form == MovementForm::Verb => MovementWord { movement: found, form: movement.form },
             _ => movement.clone(),
         }
+    }
+
+    /// The first word of an atom, as it is written.
+    pub(super) fn first_token(&self, at: usize) -> &str {
+        let token = self.atoms.get(at).and_then(|atom| self.scope.mentions.tokens.get(atom.from));
+        token.map_or("", |token| token.span.of(&self.scope.plain.text))
     }
 
     /// Steps back over verbs that share a subject: "flexes, adducts and medially rotates".

@@ -7,7 +7,7 @@
 //!
 //! The way of a sentence through the files of this folder: [`read`] splits a block into sentences, `atoms` turns each into
 //! its row, `assertion` says whether it claims anything and how firmly; then each atom with which a claim can begin is
-//! handed to the file that reads its form: `relations`, `brackets`, `areas`, `predicates`, `counts`, `actions`, and, for
+//! handed to the file that reads its form: `relations`, `brackets`, `areas`, `predicates`, `counts`, `actions`, `everyday`, and, for
 //! the sentence as a whole, `deficits`. These ask `subjects` who does it and `objects` to whom; both find `groups`, and
 //! `sides` says which members fit. `values` reads what stands behind a label or in a cell of a table, where no verb is.
 
@@ -18,6 +18,7 @@ mod atoms;
 mod brackets;
 mod counts;
 mod deficits;
+mod everyday;
 mod groups;
 mod objects;
 mod predicates;
@@ -173,6 +174,9 @@ impl Sentence<'_, '_> {
                 Some(AtomKind::Name(_)) => claims.extend(self.bracket_claims(at)),
                 Some(AtomKind::Word) if matches!(self.word(at), "is" | "are" | "remains") => {
                     claims.extend(self.predicate_claims(at));
+                }
+                Some(AtomKind::Word) if lexicon::ways::manner(self.word(at)).is_some() => {
+                    claims.extend(self.everyday_claims(at, &mut last_subject));
                 }
                 Some(AtomKind::Word) if lexicon::number(self.word(at)).is_some() => {
                     claims.extend(self.count_claims(at));

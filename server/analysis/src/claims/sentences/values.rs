@@ -5,6 +5,7 @@ use super::atoms::{AtomKind, atoms, atoms_where, is_usable};
 use super::deficits::Effect;
 use super::sides::Side;
 use super::{Memory, Scope, Sentence};
+use crate::claims::phrases::MovementForm;
 use crate::claims::{PartRole, What};
 use crate::lexicon;
 
@@ -86,7 +87,9 @@ pub fn movement_values(scope: &Scope<'_>, from: usize, to: usize) -> Vec<(Side, 
         {
             break;
         }
-        if let Some(AtomKind::Movement(movement)) = atoms.get(at).map(|atom| &atom.kind) {
+        if let Some(AtomKind::Movement(movement)) = atoms.get(at).map(|atom| &atom.kind)
+            && movement.form != MovementForm::Participle
+        {
             let side = Side { what: What::Entry(vec![movement.movement]), span: sentence.source(at, at + 1) };
             list.push((side, sentence.moved(at).0));
         }

@@ -1,0 +1,129 @@
+//! Everyday words for movements: a verb of moving and the way in which a part of the body is moved ("turns the sole
+//! inwards", "pulls the shoulder down", "spreads the fingers").
+//!
+//! What such words mean depends on what is moved: turning the foot outwards is eversion, turning the thigh outwards lateral
+//! rotation. So a line of [`WAYS`] lists all that the words can mean; which of them can happen at the part that is moved, the
+//! vocabulary knows.
+
+/// How something is moved, as everyday verbs tell it apart.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Manner {
+    /// "turns", "rolls"
+    Turn,
+    /// "draws", "pulls", "pushes"
+    Draw,
+    /// "lifts", "raises"
+    Lift,
+    /// "lowers"
+    Lower,
+    /// "bends", "tips"
+    Bend,
+    /// "spreads"
+    Spread,
+    /// "points"
+    Point,
+}
+
+/// Where something is moved to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Way {
+    /// "outwards"
+    Out,
+    /// "inwards"
+    In,
+    /// "up"
+    Up,
+    /// "down"
+    Down,
+    /// "forward"
+    Forward,
+    /// "back"
+    Back,
+    /// "to the side"
+    Aside,
+    /// "apart"
+    Apart,
+    /// "together"
+    Together,
+}
+
+/// A manner, a way (`None`: no word for it is needed) and the movements that they can mean, with an example.
+pub const WAYS: &[(Manner, Option<Way>, &[&str], &str)] = &[
+    (Manner::Turn, Some(Way::Out), &["eversion", "lateral rotation", "abduction"], "turns the foot outwards"),
+    (Manner::Turn, Some(Way::In), &["inversion", "medial rotation", "adduction"], "turns the foot inwards"),
+    (Manner::Turn, Some(Way::Up), &["elevation", "supination"], "turns the eye upwards"),
+    (Manner::Turn, Some(Way::Down), &["depression", "pronation"], "turns the eye downwards"),
+    (Manner::Draw, Some(Way::Forward), &["protraction", "protrusion", "flexion"], "pulls the scapula forward"),
+    (Manner::Draw, Some(Way::Back), &["retraction", "extension"], "draws the scapula back"),
+    (Manner::Draw, Some(Way::Up), &["elevation", "dorsiflexion"], "pulls the scapula up"),
+    (Manner::Draw, Some(Way::Down), &["depression", "plantar flexion"], "pulls the scapula down"),
+    (Manner::Draw, Some(Way::Out), &["abduction"], "swings the thigh outwards"),
+    (Manner::Draw, Some(Way::Aside), &["abduction"], "swings the thigh to the side"),
+    (Manner::Draw, Some(Way::Apart), &["abduction"], "draws the vocal folds apart"),
+    (Manner::Draw, Some(Way::In), &["adduction"], "pulls the thigh inwards"),
+    (Manner::Draw, Some(Way::Together), &["adduction"], "draws the vocal folds together"),
+    (Manner::Lift, None, &["elevation", "dorsiflexion"], "lifts the scapula"),
+    (Manner::Lower, None, &["depression", "plantar flexion"], "lowers the scapula"),
+    (Manner::Bend, Some(Way::Forward), &["flexion"], "bends the trunk forward"),
+    (Manner::Bend, Some(Way::Back), &["extension"], "arches the trunk backwards"),
+    (Manner::Bend, Some(Way::Aside), &["lateral flexion"], "tilts the head to the side"),
+    (Manner::Spread, None, &["abduction"], "spreads the fingers"),
+    (Manner::Point, Some(Way::Down), &["plantar flexion"], "points the foot down"),
+    (Manner::Point, Some(Way::Up), &["dorsiflexion"], "points the foot up"),
+];
+
+/// The manner of a verb of moving.
+pub fn manner(verb: &str) -> Option<Manner> {
+    Some(match verb {
+        "turn" | "turns" | "turning" | "rotate" | "rotates" | "rotating" | "roll" | "rolls" | "rolling" | "twist"
+        | "twists" | "twisting" | "swivel" | "swivels" => Manner::Turn,
+        "draw" | "draws" | "drawing" | "pull" | "pulls" | "pulling" | "push" | "pushes" | "pushing" | "bring"
+        | "brings" | "bringing" | "swing" | "swings" | "swinging" | "drag" | "drags" | "thrust" | "thrusts"
+        | "take" | "takes" | "haul" | "hauls" | "tug" | "tugs" | "shift" | "shifts" => Manner::Draw,
+        "lift" | "lifts" | "lifting" | "raise" | "raises" | "raising" | "hitch" | "hitches" | "hoist" | "hoists" => {
+            Manner::Lift
+        }
+        "lower" | "lowers" | "lowering" => Manner::Lower,
+        "bend" | "bends" | "bending" | "tip" | "tips" | "tipping" | "tilt" | "tilts" | "tilting" | "arch"
+        | "arches" | "arching" | "lean" | "leans" => Manner::Bend,
+        "spread" | "spreads" | "spreading" | "splay" | "splays" | "splaying" => Manner::Spread,
+        "point" | "points" | "pointing" => Manner::Point,
+        _ => return None,
+    })
+}
+
+/// The way that a word tells.
+pub fn way(word: &str) -> Option<Way> {
+    Some(match word {
+        "outwards" | "outward" | "laterally" | "externally" | "out" => Way::Out,
+        "inwards" | "inward" | "medially" | "internally" => Way::In,
+        "up" | "upwards" | "upward" | "superiorly" | "skywards" => Way::Up,
+        "down" | "downwards" | "downward" | "inferiorly" => Way::Down,
+        "forward" | "forwards" | "anteriorly" => Way::Forward,
+        "back" | "backwards" | "backward" | "posteriorly" => Way::Back,
+        "sideways" | "side" | "aside" => Way::Aside,
+        "apart" | "away" => Way::Apart,
+        "together" => Way::Together,
+        _ => return None,
+    })
+}
+
+/// Words that may stand between what is moved and the way ("turns the face *to the* side").
+pub fn is_before_way(word: &str) -> bool {
+    matches!(word, "to" | "the" | "straight" | "gently" | "strongly" | "bodily" | "well" | "further" | "slightly")
+}
+
+/// The movements that a verb and a way can mean.
+pub fn meanings(manner: Manner, way: Option<Way>) -> &'static [&'static str] {
+    let exact = WAYS.iter().find(|(known, wanted, ..)| *known == manner && *wanted == way);
+    let any = || {
+        let agrees = match manner {
+            Manner::Lift => matches!(way, None | Some(Way::Up)),
+            Manner::Lower => matches!(way, None | Some(Way::Down)),
+            Manner::Spread => matches!(way, None | Some(Way::Apart | Way::Out)),
+            _ => false,
+        };
+        WAYS.iter().find(|(known, wanted, ..)| agrees && *known == manner && wanted.is_none())
+    };
+    exact.or_else(any).map_or(&[], |(_, _, movements, _)| movements)
+}
