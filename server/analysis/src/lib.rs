@@ -17,6 +17,7 @@ pub mod course;
 pub mod coverage;
 pub mod features;
 pub mod findings;
+pub mod judging;
 pub mod lexicon;
 pub mod lines;
 pub mod memo;
@@ -35,7 +36,6 @@ pub mod words;
 
 pub use blocks::Form;
 pub use findings::{Candidate, Edit, Finding, FindingKind, Fix, Severity};
-pub use memo::Memo;
-pub use reading::{Knowledge, Reading, read, read_again};
+pub use reading::{Knowledge, Memo, Reading, read, read_again};
 pub use settings::Settings;
 pub use text::Span;

@@ -5,34 +5,9 @@
 //! of all that went in, wherever it now stands. Two pieces with one fingerprint of 128 bits are taken for the same.
 
 use std::hash::Hash;
-use std::sync::Arc;
 
 use rustc_hash::FxHashMap;
 use xxhash_rust::xxh3::Xxh3;
-
-use crate::claims::JudgedSection;
-use crate::mentions::Mentions;
-use crate::misspellings::Suspect;
-
-/// What was read before, by what it was read from. It belongs to one document, one vocabulary and one set of settings.
-#[derive(Debug, Default)]
-pub struct Memo {
-    /// The names of a visible text.
-    pub mentions: Kept<Arc<Mentions>>,
-    /// What may be misspelled in a visible text.
-    pub suspects: Kept<Arc<Vec<Suspect>>>,
-    /// The claims of a section, judged.
-    pub sections: Kept<Arc<JudgedSection>>,
-}
-
-impl Memo {
-    /// Ends a reading: what it had no use for is forgotten.
-    pub fn turn(&mut self) {
-        self.mentions.turn();
-        self.suspects.turn();
-        self.sections.turn();
-    }
-}
 
 /// All that goes into a piece, in 128 bits.
 pub type Fingerprint = u128;
@@ -83,7 +58,8 @@ impl<T: Clone> Kept<T> {
         self.found[1]
     }
 
-    fn turn(&mut self) {
+    /// Ends a reading: what it had no use for is forgotten.
+    pub fn turn(&mut self) {
         self.before = std::mem::take(&mut self.now);
         self.found = [0, self.found[0]];
     }

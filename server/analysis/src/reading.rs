@@ -8,9 +8,10 @@ use crate::blocks::{self, Blocks, Form};
 use crate::claims::{self, Claim};
 use crate::consistency;
 use crate::findings::Finding;
-use crate::memo::{Memo, fingerprint_of};
+use crate::judging::{self, JudgedSection};
+use crate::memo::{Kept, fingerprint_of};
 use crate::mentions::{self, Mentions};
-use crate::misspellings::{self, SpellingIndex};
+use crate::misspellings::{self, SpellingIndex, Suspect};
 use crate::names::NameIndex;
 use crate::resolve;
 use crate::settings::Settings;
@@ -36,6 +37,25 @@ impl Knowledge {
         let spelling = SpellingIndex::new(&vocabulary, &names);
         let relations = claims::Relations::new(&vocabulary);
         Self { vocabulary, names, spelling, relations }
+    }
+}
+
+/// What was read before, by what it was read from. It belongs to one document, one vocabulary and one set of settings.
+#[derive(Debug, Default)]
+pub struct Memo {
+    /// The names of a visible text.
+    pub mentions: Kept<Arc<Mentions>>,
+    /// What may be misspelled in a visible text.
+    pub suspects: Kept<Arc<Vec<Suspect>>>,
+    /// The claims of a section, judged.
+    pub sections: Kept<Arc<JudgedSection>>,
+}
+
+impl Memo {
+    fn turn(&mut self) {
+        self.mentions.turn();
+        self.suspects.turn();
+        self.sections.turn();
     }
 }
 
@@ -73,7 +93,7 @@ pub fn read_again(text: &str, form: Form, knowledge: &Knowledge, settings: &Sett
     let repairs = misspellings::repairs_again(&blocks, &mentions, knowledge, settings, &mut memo.suspects);
     misspellings::apply(&mut mentions, &repairs);
     resolve::resolve(&blocks, &mut mentions, &knowledge.vocabulary);
-    let claims = claims::judged(&blocks, &mentions, knowledge, memo);
+    let claims = judging::judged(&blocks, &mentions, knowledge, &mut memo.sections);
     memo.turn();
     let mut findings: Vec<Finding> = claims
         .iter()

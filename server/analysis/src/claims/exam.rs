@@ -4,7 +4,7 @@
 //! that it names takes the place of the question word, of the blank, or of the end of the stem. *EXCEPT* and *NOT* turn the
 //! statement round, and so does a key *False*.
 
-use rustc_hash::FxHashSet;
+use std::collections::BTreeSet;
 
 use super::sentences::{self, Memory, Scope};
 use super::{Claim, Key, What};
@@ -43,10 +43,10 @@ struct Item {
 }
 
 /// Reads the items of a document: the claims of their keys, and the blocks that they are made of.
-pub fn read(blocks: &Blocks, knowledge: &Knowledge) -> (Vec<Claim>, FxHashSet<BlockIx>) {
+pub fn read(blocks: &Blocks, knowledge: &Knowledge) -> (Vec<Claim>, BTreeSet<BlockIx>) {
     let items = items(blocks);
     let mut claims = Vec::new();
-    let mut consumed = FxHashSet::default();
+    let mut consumed = BTreeSet::default();
     for item in &items {
         consumed.extend(item.blocks.iter().copied());
         claims.extend(key_claims(item, knowledge));

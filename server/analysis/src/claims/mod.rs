@@ -13,21 +13,18 @@ mod sentences;
 mod subjects;
 mod tables;
 
-use std::sync::Arc;
+use std::collections::BTreeSet;
 
 use fascicle_model::{EntryId, Segments};
-use rustc_hash::FxHashSet;
 
-use self::sections::{Excerpt, Section, sections};
+use self::sections::Excerpt;
 use crate::blocks::{BlockIx, BlockKind, Blocks};
-use crate::memo::Memo;
 use crate::mentions::Mentions;
 use crate::reading::Knowledge;
 use crate::text::Span;
-use crate::verdicts::{self, Judgement};
 
 pub use phrases::Relations;
-pub use sections::JudgedSection;
+pub use sections::{Section, sections};
 
 /// What a claim is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -231,55 +228,35 @@ impl Claim {
 
 /// Reads the claims of a document.
 pub fn claims(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge) -> Vec<Claim> {
-    let (mut claims, consumed) = exam::read(blocks, knowledge);
+    let (mut claims, taken) = of_exam(blocks, knowledge);
     for section in sections(blocks) {
-        let own = section_claims(&section, blocks, mentions, knowledge, &consumed);
+        let own = of_section(&section, blocks, mentions, knowledge, &taken);
         claims.extend(own.into_iter().map(|claim| Claim { block: section.block(claim.block), ..claim }));
     }
     claims.sort_by_key(|claim| (claim.span, claim.kind));
     claims
 }
 
-/// Reads the claims of a document and judges them. A section that was read before is not read again.
-pub fn judged(
-    blocks: &Blocks,
-    mentions: &[Mentions],
-    knowledge: &Knowledge,
-    memo: &mut Memo,
-) -> Vec<(Claim, Judgement)> {
-    let (exam, consumed) = exam::read(blocks, knowledge);
-    let judge = |claim: Claim| {
-        let judgement = verdicts::judge(&claim, &knowledge.vocabulary);
-        (claim, judgement)
-    };
-    let mut claims: Vec<(Claim, Judgement)> = exam.into_iter().map(judge).collect();
-    for section in sections(blocks) {
-        let key = section.fingerprint(blocks, mentions, &|block| consumed.contains(&block));
-        let read = memo.sections.of(key, || {
-            let claims = section_claims(&section, blocks, mentions, knowledge, &consumed);
-            Arc::new(JudgedSection { starts: section.starts(blocks), claims: claims.into_iter().map(judge).collect() })
-        });
-        claims.extend(read.moved(&section, blocks));
-    }
-    claims.sort_by_key(|(claim, _)| (claim.span, claim.kind));
-    claims
+/// Reads the claims of exam items; with the blocks that the items take up, which are read no other way.
+pub fn of_exam(blocks: &Blocks, knowledge: &Knowledge) -> (Vec<Claim>, BTreeSet<BlockIx>) {
+    exam::read(blocks, knowledge)
 }
 
 /// Reads the claims of a section as of a document of its own (so the block of a claim is its place in the section),
 /// without the blocks that exam items have taken.
-fn section_claims(
+pub fn of_section(
     section: &Section,
     blocks: &Blocks,
     mentions: &[Mentions],
     knowledge: &Knowledge,
-    consumed: &FxHashSet<BlockIx>,
+    taken: &BTreeSet<BlockIx>,
 ) -> Vec<Claim> {
     let Excerpt { blocks, mentions, first } = section.excerpt(blocks, mentions);
     let subjects = subjects::Subjects::new(&blocks, &mentions, &knowledge.vocabulary);
     let mut claims = Vec::new();
     let mut memory = sentences::Memory::default();
     for (at, block) in blocks.list.iter().enumerate().skip(first) {
-        let Some(block_mentions) = mentions.get(at).filter(|_| !consumed.contains(&section.block(at))) else {
+        let Some(block_mentions) = mentions.get(at).filter(|_| !taken.contains(&section.block(at))) else {
             continue;
         };
         if matches!(block.kind, BlockKind::Cell { .. } | BlockKind::Heading(_) | BlockKind::Title) || block.quoted {

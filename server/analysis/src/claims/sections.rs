@@ -9,11 +9,8 @@ use std::hash::{Hash, Hasher};
 use std::ops::Range;
 
 use crate::blocks::{Block, BlockIx, BlockKind, Blocks};
-use crate::claims::Claim;
 use crate::memo::{Fingerprint, fingerprint};
 use crate::mentions::Mentions;
-use crate::text::Span;
-use crate::verdicts::Judgement;
 
 /// A section and what it stands under.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -134,43 +131,4 @@ pub struct Excerpt {
     pub mentions: Vec<Mentions>,
     /// Its first own block.
     pub first: BlockIx,
-}
-
-/// The judged claims of a section, as they stood where it was read.
-#[derive(Clone, Debug)]
-pub struct JudgedSection {
-    /// Where each of its blocks began.
-    pub starts: Vec<usize>,
-    /// Its claims.
-    pub claims: Vec<(Claim, Judgement)>,
-}
-
-impl JudgedSection {
-    /// The claims where the section stands now.
-    pub fn moved(&self, section: &Section, blocks: &Blocks) -> Vec<(Claim, Judgement)> {
-        let starts = section.starts(blocks);
-        let at = |byte: usize, of: usize| {
-            let place = self.starts.partition_point(|start| *start <= of).saturating_sub(1);
-            let (before, now) = (self.starts.get(place).copied(), starts.get(place).copied());
-            (byte + now.unwrap_or(0)).saturating_sub(before.unwrap_or(0))
-        };
-        let moved = |span: Span| {
-            Span::new(at(span.start, span.start), at(span.end, span.end.saturating_sub(1).max(span.start)))
-        };
-        self.claims
-            .iter()
-            .map(|(claim, judgement)| {
-                let mut claim = claim.clone();
-                claim.span = moved(claim.span);
-                claim.block = section.block(claim.block);
-                for part in &mut claim.parts {
-                    part.span = moved(part.span);
-                }
-                if let Some(key) = &mut claim.key {
-                    key.span = moved(key.span);
-                }
-                (claim, judgement.clone())
-            })
-            .collect()
-    }
 }
