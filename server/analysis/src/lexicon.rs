@@ -86,10 +86,31 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("is|are responsible for the? motor? innervation|supply of|to", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is responsible for the innervation of deltoid."),
     verb("is|are responsible for innervating|supplying", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is responsible for innervating deltoid."),
     verb("controls|control|drives|drive|powers|power", K::Supply, P::Nerve, P::Muscle, "The axillary nerve powers deltoid."),
+    verb("animates|animate|commands|command|governs|govern|operates|operate|feeds|feed|works|work|runs|run|keeps|keep|handles|handle|claims|claim", K::Supply, P::Nerve, P::Muscle, "The axillary nerve operates deltoid."),
+    verb("looks|look|caters|cater|accounts|account|provides|provide|cares|care after|for", K::Supply, P::Nerve, P::Muscle, "The axillary nerve caters for deltoid."),
+    verb("takes|take|has|have care|charge of", K::Supply, P::Nerve, P::Muscle, "The axillary nerve takes care of deltoid."),
+    verb("goes|go to|into|on to? supply|innervate?", K::Supply, P::Nerve, P::Muscle, "The axillary nerve goes to deltoid."),
+    verb("goes|go on to supply|innervate", K::Supply, P::Nerve, P::Muscle, "The axillary nerve goes on to supply deltoid."),
+    verb("is|are|was distributed|destined|dedicated|devoted to|for", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is distributed to deltoid."),
+    verb("ends|end|finishes|finish|terminates|terminate by|in supplying|innervating", K::Supply, P::Nerve, P::Muscle, "The axillary nerve ends by supplying deltoid."),
+    verb("picks|pick|takes|take up|on", K::Supply, P::Nerve, P::Muscle, "The axillary nerve picks up deltoid."),
+    verb("is|are responsible for", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is responsible for deltoid."),
+    verb("responsible", K::Supply, P::Nerve, P::Muscle, "For deltoid is the axillary nerve responsible."),
     participle("supplying|innervating", K::Supply, P::Nerve, P::Muscle, "The axillary nerve, supplying deltoid, winds round the bone."),
     participle("supplied|innervated|served|driven|powered|controlled|fed|operated|activated|moved|worked by|via|through|from", K::Supply, P::Muscle, P::Nerve, "Deltoid is supplied by the axillary nerve."),
     verb("receives|receive|gets|get|takes|take|derives|derive|has|have|obtains|obtain|draws|draw|owes|owe|gains|gain|enjoys|enjoy its|their|the|a? motor|nerve|nervous? supply|innervation|fibres|fibers from|to|via|through|by", K::Supply, P::Muscle, P::Nerve, "Deltoid receives its innervation from the axillary nerve."),
     verb("receives|receive|gets|get a|an|its|their? motor? supply|innervation|branch|branches|twig|twigs|fibres|fibers from|of", K::Supply, P::Muscle, P::Nerve, "Deltoid receives twigs from the axillary nerve."),
+    participle("animated|commanded|governed|handled|managed|picked|run|looked|catered|cared|reached|actuated|provided|claimed|kept|taken|covered|motored after|for|up|of|over? by", K::Supply, P::Muscle, P::Nerve, "Deltoid is looked after by the axillary nerve."),
+    participle("furnished|provided|supplied|equipped with|of its|their|a? motor|nerve? fibres|fibers|supply|twigs|branches|innervation by|from", K::Supply, P::Muscle, P::Nerve, "Deltoid is furnished with its motor fibres by the axillary nerve."),
+    verb("answers|answer|listens|listen|responds|respond to", K::Supply, P::Muscle, P::Nerve, "Deltoid answers to the axillary nerve."),
+    verb("hangs|hang|works|work|lives|live|feeds|feed on|off|from", K::Supply, P::Muscle, P::Nerve, "Deltoid works off the axillary nerve."),
+    verb("owes|owe its|their? motor|nerve? supply|innervation|power|fibres|fibers|nerve|twigs|strength|movement|action to", K::Supply, P::Muscle, P::Nerve, "Deltoid owes its power to the axillary nerve."),
+    verb("receives|receive|gets|get|takes|take|derives|derive|has|have|obtains|obtain|draws|draw|gains|gain its|their|the|a motor? nerve|nerves|fibres|fibers|twig|twigs|branch|branches|motor from|off|via|through|by", K::Supply, P::Muscle, P::Nerve, "Deltoid gets its nerve from the axillary nerve."),
+    verb("is|are|falls|fall|comes|come in|under? the? charge|territory|domain|business|property|province|responsibility|realm|command|control|preserve|job of", K::Supply, P::Muscle, P::Nerve, "Deltoid is the charge of the axillary nerve."),
+    verb("makes|make use of", K::Supply, P::Muscle, P::Nerve, "Deltoid makes use of the axillary nerve."),
+    verb("shares|share a|one|the nerve ,|:|, the?", K::Supply, P::Muscle, P::Nerve, "Deltoid and teres minor share a nerve, the axillary nerve."),
+    verb("has|have a nerve of its|their own ,|:", K::Supply, P::Muscle, P::Nerve, "Deltoid has a nerve of its own, the axillary nerve."),
+    verb("has|have two|three nerves|suppliers ,|:|, the?", K::Supply, P::Muscle, P::Nerve, "Deltoid has two suppliers, the axillary nerve and no other."),
     verb("depends|depend|relies|rely on|upon", K::Supply, P::Muscle, P::Nerve, "Deltoid depends on the axillary nerve."),
     noun("motor|nerve? innervation|supply of|to|for", K::Supply, P::Nerve, P::Muscle, "The innervation of deltoid is by the axillary nerve."),
     noun("motor? nerve of|to|for", K::Supply, P::Nerve, P::Muscle, "The motor nerve to deltoid is the axillary nerve."),
@@ -112,6 +133,13 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("divides|divide|splits|split|bifurcates|branches into", K::Branching, P::Parent, P::Nerve, "The posterior cord divides into the axillary nerve and the radial nerve."),
     verb("ends|end|terminates|terminate by|as|in dividing? into?", K::Branching, P::Parent, P::Nerve, "The posterior cord ends by dividing into the axillary nerve and the radial nerve."),
     verb("sends|send a? root|contribution to", K::Branching, P::Parent, P::Nerve, "The posterior cord sends a root to the axillary nerve."),
+    verb("comes|come|leaves|leave|drops|drop|peels|peel|buds|bud off? from?", K::Branching, P::Nerve, P::Parent, "The axillary nerve comes off the posterior cord."),
+    verb("gives|give|supplies|supply", K::Branching, P::Parent, P::Nerve, "The posterior cord gives the axillary nerve."),
+    verb("divides|divide|splits|split|forks|fork|breaks|break|parts|part itself|up? into", K::Branching, P::Parent, P::Nerve, "The posterior cord splits up into the axillary nerve and the radial nerve."),
+    verb("arises|arise|springs|spring|issues|issue|originates|originate|emerges|emerge|stems|stem", K::Branching, P::Nerve, P::Parent, "From the posterior cord arises the axillary nerve."),
+    verb("comes|come|springs|spring|rises|rise|takes|take out|its|origin of|from|off", K::Branching, P::Nerve, P::Parent, "The axillary nerve comes out of the posterior cord."),
+    participle("offshoot|twig|derivative of", K::Branching, P::Nerve, P::Parent, "The axillary nerve is an offshoot of the posterior cord."),
+    verb("has|have its|their origin|origins|beginning|source|roots in|from", K::Branching, P::Nerve, P::Parent, "The axillary nerve has its origin in the posterior cord."),
     verb("contributes|contribute to", K::Branching, P::Parent, P::Nerve, "The posterior cord contributes to the axillary nerve."),
 
     // Renaming.
@@ -123,12 +151,20 @@ pub const RELATIONS: &[RelationWord] = &[
     participle("renamed", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve is renamed the posterior interosseous nerve."),
     verb("changes|change its name to", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve changes its name to the posterior interosseous nerve."),
     participle("the? direct? continuation of", K::Renaming, P::Nerve, P::Parent, "The posterior interosseous nerve is the continuation of the deep branch of the radial nerve."),
+    participle("known|named|called|termed|styled now|nowadays|also|then|there|here? as?", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve is then known as the posterior interosseous nerve."),
+    verb("goes|go|runs|run|carries|carry|passes|pass on as|under the? name? of?", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve goes on as the posterior interosseous nerve."),
+    verb("changes|change|alters|alter name|names|its|their|name to|into", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve changes name to posterior interosseous nerve."),
+    verb("assumes|assume|adopts|adopt|gets|get|receives|receive|acquires|acquire the name of?", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve acquires the name posterior interosseous nerve."),
+    verb("loses|lose|swaps|swap|drops|drop its name and becomes", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve loses its name and becomes the posterior interosseous nerve."),
     participle("continued as", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve is continued as the posterior interosseous nerve."),
 
     // Roots.
     verb("root|segmental|spinal? roots|segments|levels|value|values|root|origin is|are", K::Roots, P::Structure, P::Segments, "The axillary nerve roots are C5 and C6."),
     noun("root|segmental|spinal|nerve? roots|segments|levels|value|values|supply of", K::Roots, P::Segments, P::Structure, "The roots of the axillary nerve are C5 and C6."),
     verb("has|have|carries|carry|contains|contain|receives|receive|bears|bear|with the|a|its? root|segmental|spinal|nerve? roots|root|segments|fibres|fibers|value|values|contributions|contribution|levels from|of?", K::Roots, P::Structure, P::Segments, "The axillary nerve carries fibres from C5 and C6."),
+    verb("draws|draw|gets|get|takes|take|derives|derive|has|have|obtains|obtain its|their root|nerve? fibres|fibers|roots|supply|segments|origin from|of|in all|part? of?", K::Roots, P::Structure, P::Segments, "The axillary nerve draws its fibres from C5 and C6."),
+    participle("fed|composed|constituted|joined up? by|of|from", K::Roots, P::Structure, P::Segments, "The axillary nerve is fed by C5 and C6."),
+    participle(", root|segmental|spinal root|roots|value|values|segments|levels :?", K::Roots, P::Structure, P::Segments, "The axillary nerve, root value C5 and C6, is short."),
     verb("carries|carry|contains|contain|receives|receive", K::Roots, P::Structure, P::Segments, "The axillary nerve carries C5 and C6."),
 
     // Skin.
@@ -136,11 +172,24 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("provides|provide|gives|give|carries|carry|supplies|supply|conveys|convey the? cutaneous|sensory? sensation|innervation|supply|feeling to|of|from|for the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm provides sensation to the lateral side of the forearm."),
     verb("receives|receive|gets|get|derives|derive|takes|take|has|have its|their? sensation|feeling|sensory|cutaneous supply|innervation? from|by|through", K::Skin, P::Skin, P::Nerve, "The lateral side of the forearm gets its feeling from the lateral cutaneous nerve of the forearm."),
     participle("is|are? the? cutaneous|sensory innervation|supply|nerve of|to|for the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm is the sensory nerve of the lateral side of the forearm."),
+    verb("owes|owe|gets|get|has|have|draws|draw|takes|take|receives|receive its|their? feeling|sensation|sensibility|touch|cutaneous|sensory|nerve innervation|supply|nerves? to|from|by|through|via", K::Skin, P::Skin, P::Nerve, "The lateral side of the forearm owes its feeling to the lateral cutaneous nerve of the forearm."),
+    verb("carries|carry|conveys|convey|brings|bring|picks|pick|collects|collect|takes|take|relays|relay up? general? sensation|feeling|touch|sensory|sensibility fibres|information|impulses? from|of|for|to the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm carries sensation from the lateral side of the forearm."),
+    verb("looks|look|caters|cater|cares|care after|for the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm looks after the skin of the lateral side of the forearm."),
+    verb("covers|cover|feels|feel|numbs|numb the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm covers the lateral side of the forearm."),
+    verb("is|are responsible for the? sensation|feeling|skin|sensory|cutaneous innervation|supply? of|over|on|to the? skin? of|over?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm is responsible for the skin of the lateral side of the forearm."),
+    participle("felt|covered|served by", K::Skin, P::Skin, P::Nerve, "The lateral side of the forearm is felt by the lateral cutaneous nerve of the forearm."),
     participle("sensory to the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm is sensory to the lateral side of the forearm."),
 
     // Passage.
     verb("passes|pass|runs|run|travels|travel|courses|course|goes|go|enters|enter|exits|exit|leaves|leave|descends|descend|emerges|emerge|winds|wind by|via|through|within|in|inside", K::Passage, P::Nerve, P::Landmark, "The median nerve passes through the carpal tunnel."),
     verb("leaves|leave|enters|enter|exits|exit|reaches|reach|gains|gain|passes|pass|crosses|cross|runs|run|descends|descend|comes|come|emerges|emerge ~ through|via", K::Passage, P::Nerve, P::Landmark, "The median nerve enters the palm through the carpal tunnel."),
+    verb("passes|pass|runs|run|travels|travel|courses|course|goes|go|comes|come|swings|swing|slips|slip|lies|lie|turns|turn|curves|curve|curls|curl|winds|wind|hooks|hook|dives|dive|dips|dip|crosses|cross|descends|descend|ascends|ascend|climbs|climb|emerges|emerge|enters|enter|reaches|reach|sits|sit itself|backwards|forwards|forward|down|up|out|in|on? behind|under|over|round|around|beneath|below|above|between|along", K::Passage, P::Nerve, P::Landmark, "The median nerve passes behind the medial epicondyle."),
+    verb("passes|pass|runs|run|travels|travel|courses|course|goes|go|comes|come|lies|lie|crosses|cross|swings|swing itself|down|up|out|in|on? in|deep|superficial front|to of?", K::Passage, P::Nerve, P::Landmark, "The median nerve runs in front of the medial epicondyle."),
+    verb("passes|pass|runs|run|travels|travel|goes|go|comes|come|slips|slip|emerges|emerge|drops|drop|dives|dive|gets|get|makes|make|finds|find its? way? backwards|forwards|forward|down|up|out|in|on|back|straight through|via|by|within", K::Passage, P::Nerve, P::Landmark, "The median nerve goes out through the carpal tunnel."),
+    verb("quits|quit|leaves|leave|enters|enter|exits|exit|reaches|reach|gains|gain ~ by way|means of", K::Passage, P::Nerve, P::Landmark, "The median nerve enters the palm by way of the carpal tunnel."),
+    verb("quits|quit|leaves|leave|enters|enter|exits|exit|reaches|reach|gains|gain ~ through|by|via", K::Passage, P::Nerve, P::Landmark, "The median nerve enters the palm by the carpal tunnel."),
+    verb("uses|use|negotiates|negotiate|threads|thread", K::Passage, P::Nerve, P::Landmark, "The median nerve uses the carpal tunnel."),
+    participle("winding|swinging|curving|hooking|turning|travelling|running|passing|lying|going|coming behind|under|over|round|around|beneath|along|between", K::Passage, P::Nerve, P::Landmark, "The median nerve, winding round the medial epicondyle, reaches the hand."),
     verb("traverses|traverse|enters|enter|pierces|pierce|perforates|perforate", K::Passage, P::Nerve, P::Landmark, "The median nerve traverses the carpal tunnel."),
     participle("passing|running|travelling|traveling|coursing through|within|in|inside", K::Passage, P::Nerve, P::Landmark, "The median nerve, passing through the carpal tunnel, reaches the hand."),
     participle("pierced by", K::Passage, P::Landmark, P::Nerve, "The carpal tunnel is traversed by the median nerve."),
@@ -163,6 +212,10 @@ pub const RELATIONS: &[RelationWord] = &[
     // Membership.
     verb("belongs|belong to", K::Membership, P::Muscle, P::Group, "Supraspinatus belongs to the rotator cuff."),
     verb("is|are|lies|lie|sits|sit|counts|count|found|member|members|part a|an|the|one? part|one|member|members|muscle|muscles|located|found|among? in|of|within|among", K::Membership, P::Muscle, P::Group, "Supraspinatus is a member of the rotator cuff."),
+    verb("is|are to? be? counted|reckoned|numbered|ranked|classed|classified|grouped|included|placed|listed|put also? as|among|with|in|to|under one|part? of?", K::Membership, P::Muscle, P::Group, "Supraspinatus is counted among the rotator cuff."),
+    verb("belongs|belong|counted|numbered|reckoned", K::Membership, P::Muscle, P::Group, "To the rotator cuff belong supraspinatus and infraspinatus."),
+    verb("makes|make|forms|form|composes|compose|constitutes|constitute|builds|build together? up?", K::Membership, P::Muscle, P::Group, "Supraspinatus and infraspinatus make up the rotator cuff."),
+    verb("is|are a|an|the|one? first|second|third|fourth|fifth|important|typical? member|part|muscle|column|component|constituent|element of", K::Membership, P::Muscle, P::Group, "Supraspinatus is a fourth member of the rotator cuff."),
     verb("comprises|comprise|consists|consist|includes|include|contains|contain of?", K::Membership, P::Group, P::Muscle, "The rotator cuff comprises supraspinatus and infraspinatus."),
 ];
 
@@ -322,7 +375,7 @@ word_lists! {
         "thus" "directly" "only" "solely" "exclusively" "together" "largely" "principally" "predominantly" "finally"
         "subsequently" "always" "entirely" "purely" "itself" "themselves" "alone" "further" "next" "first" "later"
         "ultimately" "eventually" "instead" "indeed" "thereby" "hence" "here" "there" "commonly" "classically"
-        "in-turn" "additionally" "furthermore" "simply" "just" "still" "even" "too" "however" "moreover" "likewise"
+        "in-turn" "meanwhile" "lastly" "besides" "additionally" "furthermore" "simply" "just" "still" "even" "too" "however" "moreover" "likewise"
         "similarly" "again" "nevertheless" "conversely" "naturally" "completely";
     /// Negations.
     is_negation:
@@ -457,13 +510,51 @@ word_lists! {
     /// Pronouns that stand for more than one.
     is_plural_pronoun: "they" "these" "both" "them";
     /// Words before a noun for a kind that mean what was named last ("*this* nerve").
-    points_back: "this" "these" "the" "both" "that";
+    points_back: "this" "these" "the" "both" "that" "same" "latter";
     /// Marks and words, besides conjunctions, behind which a verb may keep the subject of the verb before.
     keeps_subject: "then" "but" ";" "–" "—" "while";
     /// Marks and words before the subject of a sentence ("*So* the radial nerve …").
     may_lead: "," "*" "•" "-" "–" "and" "so" "again" "since" "because" ":";
     /// Marks that begin an item whose subject stands above it.
     is_bullet: "•" "*" ":" "→";
+
+    /// Words for which a stretch between commas is not passed over: it hedges, denies or sets a condition.
+    is_weighty: "if" "when" "unless" "not" "no" "never" "nor" "neither" "or" "except" "save" "bar" "apart";
+    /// Prepositions that join the two of a clause whose verb the clause before has ("B *by* M").
+    carries_gap: "by" "from" "via" "through" "to" "into" "in" "on" "onto" "at";
+    /// Marks and words at which a clause is over.
+    closes_clause: "." "," ";" ":" ")" "—" "–" "and" "because" "since" "so" "or";
+    /// Auxiliaries that stand for the verb of the clause before ("so *does* B").
+    stands_for_verb: "does" "do" "is" "are" "did" "was" "were" "has" "have";
+    /// Words that say that a statement is made again ("B does *too*").
+    repeats: "too" "likewise" "also" "similarly" "well" "same";
+    /// Words by which a statement is said to be one of another as well ("the same *is true* of B").
+    holds: "true" "holds" "hold" "goes" "applies" "said" "case" "serves";
+    /// Words of a clause of supply that change nothing, whatever its order.
+    is_in_plain_clause:
+        "by" "through" "via" "from" "responsible" "for" "what" "it" "that" "which" "," "and" "same" "entirety" "of" "in"
+        "takes" "place" "occurs" "occur" "effected" "comes" "way" "means" "also" "group" "groups" "whole";
+    /// Nouns for what a nerve gives a muscle, where the sentence names no muscle ("*Innervation* is by").
+    is_supply_noun: "innervation" "supply" "nerve";
+    /// Verbs and words between such a noun and the nerve.
+    links_supply:
+        "occurs" "occur" "takes" "effected" "receives" "receive" "gets" "get" "has" "remains" "way" "means" "course";
+    /// Verbs that say of a nerve that it has fibres of a kind ("*carries* no motor fibres").
+    has_fibres:
+        "carries" "carry" "contains" "contain" "has" "have" "conveys" "convey" "with" "without" "lacks" "bears" "holds"
+        "transmits" "includes" "composed" "consists" "made" "up" "is" "are";
+    /// Prepositions that bind what stands before a verb to it, where the verb's subject stands behind it ("*out of* it
+    /// come").
+    leads_inverted: "from" "of" "off" "to" "by" "through" "via" "for" "within" "in" "among";
+    /// Words that may stand behind a noun, besides auxiliaries, adverbs and conjunctions.
+    stands_behind_noun:
+        "by" "in" "at" "on" "from" "through" "to" "via" "for" "with" "beyond" "near" "below" "above" "behind" "between"
+        "before" "after" "alone" "too" "as" "unlike" "like" "into" "over" "under" "round" "around" "along" "supplies"
+        "innervates" "serves" "gives" "sends" "carries" "passes" "runs" "arises" "comes" "leaves" "enters" "pierces"
+        "divides" "ends" "continues" "becomes" "feels" "goes" "winds" "lies" "crosses" "descends" "emerges" "controls"
+        "takes" "keeps" "gets" "supplying" "innervating" "branches" "does";
+    /// Words before the segments of a ramus ("the *anterior primary rami* of C5").
+    is_ramus_word: "anterior" "ventral" "posterior" "dorsal" "primary" "ramus" "rami" "division" "divisions";
 
     // Groups and objects.
     /// Words beside a conjunction that carry a list on ("as *well* as").
@@ -558,6 +649,62 @@ word_lists! {
     is_plain_adjective:
         "upper" "lower" "middle" "deep" "first" "second" "third" "fourth" "fifth" "inner" "outer" "great" "small"
         "lesser" "greater" "long" "short";
+}
+
+/// Turns of phrase of several words that change nothing, as "however" does.
+const ASIDES: &[&[&str]] = &[
+    &["on", "the", "other", "hand"],
+    &["on", "the", "one", "hand"],
+    &["by", "contrast"],
+    &["in", "contrast"],
+    &["of", "course"],
+    &["in", "turn"],
+    &["in", "fact"],
+    &["for", "its", "part"],
+    &["as", "a", "rule"],
+    &["for", "example"],
+    &["for", "instance"],
+    &["at", "last"],
+    &["in", "addition"],
+    &["in", "particular"],
+];
+
+/// How many words an aside has that begins at a word.
+pub fn aside_at<'w>(at: usize, word: &dyn Fn(usize) -> &'w str) -> Option<usize> {
+    ASIDES.iter().find(|aside| aside.iter().zip(at..).all(|(wanted, at)| word(at) == *wanted)).map(|aside| aside.len())
+}
+
+/// Whether a word or mark may stand behind a noun, so that an adjective right before it stands for one ("the *radial*
+/// supplies").
+pub fn ends_noun(word: &str) -> bool {
+    if !word.chars().any(char::is_alphanumeric) {
+        return !matches!(word, "'" | "’");
+    }
+    is_auxiliary(word)
+        || is_adverb(word)
+        || is_relative(word)
+        || is_contrast(word)
+        || is_conjunction(word)
+        || stands_behind_noun(word)
+}
+
+/// Rows of words that tell names from one another that are otherwise alike.
+const CONTRASTS: &[&[&str]] = &[
+    &ORDINALS,
+    &["medial", "lateral", "intermediate"],
+    &["anterior", "posterior"],
+    &["superior", "inferior", "middle"],
+    &["upper", "middle", "lower"],
+    &["deep", "superficial"],
+    &["internal", "external"],
+    &["long", "short"],
+    &["greater", "lesser"],
+    &["dorsal", "ventral", "plantar", "palmar"],
+];
+
+/// The row of words from which a word tells its name: *inferior* from *superior*.
+pub fn contrast_of(word: &str) -> Option<&'static [&'static str]> {
+    CONTRASTS.iter().find(|row| row.contains(&word)).copied()
 }
 
 /// Whether the words of a relation phrase say that something goes through what it passes, not only by it.

@@ -15,6 +15,7 @@ pub mod claims;
 pub mod consistency;
 pub mod course;
 pub mod coverage;
+mod ellipsis;
 pub mod features;
 pub mod findings;
 pub mod judging;

@@ -7,6 +7,7 @@ use std::borrow::Cow;
 
 use fascicle_model::{EntryId, Kind, Standing, Vocabulary};
 
+use crate::ellipsis;
 use crate::lexicon;
 use crate::names::{Form, Found, NameIndex, NameRef, is_article, is_case_bound};
 use crate::text::Span;
@@ -59,6 +60,11 @@ pub fn mentions(text: &str, vocabulary: &Vocabulary, index: &NameIndex) -> Menti
     list.extend(shared);
     list.sort_by_key(|mention| (mention.span.start, !mention.shared));
     list.dedup_by(|later, first| first.span.overlaps(later.span));
+    let elliptic = reader.elliptic(&list);
+    if !elliptic.is_empty() {
+        list.extend(elliptic);
+        list.sort_by_key(|mention| mention.span.start);
+    }
     let forms = reader.forms;
     Mentions { tokens, forms, list }
 }
@@ -143,6 +149,20 @@ impl<'a> Reader<'a> {
         let mut candidates: Vec<EntryId> = names.iter().map(|name| name.entry).collect();
         candidates.dedup();
         Some(Mention { span, tokens: (from, to), candidates, standing, plural: found.plural, shared })
+    }
+
+    /// Names of which only the word is written that tells them from a name before.
+    fn elliptic(&self, whole: &[Mention]) -> Vec<Mention> {
+        let mut list: Vec<Mention> = Vec::new();
+        for word in ellipsis::elliptic(self.text, self.tokens, &self.forms, whole) {
+            if list.last().is_some_and(|last| last.tokens.0 == word.at) {
+                continue;
+            }
+            let found = self.index.exactly(&word.forms);
+            let mention = found.and_then(|found| self.mention(word.at, word.at + 1, &found, true));
+            list.extend(mention.map(|mention| Mention { plural: false, ..mention }));
+        }
+        list
     }
 
     /// Names of which a neighbour has the other half.

@@ -297,6 +297,7 @@ fn key_claims(item: &Item, knowledge: &Knowledge) -> Vec<Claim> {
         mentions: &mentions,
         block: *block,
         subjects: &[],
+        of_vessels: false,
     };
     let key_span = key.to_source(Span::new(0, key.text.len()));
     let option_span = option.map(|plain| plain.to_source(Span::new(0, plain.text.len())));

@@ -128,6 +128,8 @@ pub enum PartRole {
     JointKind,
     /// The trade's name for what a lesion shows.
     Sign,
+    /// A member that is taken out of a group ("all but …").
+    Except,
 }
 
 impl PartRole {
@@ -149,6 +151,7 @@ impl PartRole {
             Self::Number => "number",
             Self::JointKind => "joint-kind",
             Self::Sign => "sign",
+            Self::Except => "except",
         }
     }
 }
@@ -166,6 +169,13 @@ pub enum What {
     Sign(String),
     /// A number.
     Number(u32),
+}
+
+impl What {
+    /// The entries that stand there, if it is a structure.
+    pub fn entries(&self) -> &[EntryId] {
+        if let Self::Entry(ids) = self { ids } else { &[] }
+    }
 }
 
 /// One part of a claim.
@@ -276,6 +286,7 @@ pub fn of_section(
             mentions: block_mentions,
             block: at,
             subjects: &above,
+            of_vessels: subjects.is_of_vessels(at),
         };
         claims.extend(sentences::read(&scope, 0, &mut memory));
         let label = subjects.label(at);

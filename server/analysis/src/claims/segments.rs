@@ -28,6 +28,38 @@ pub fn read(text: &str, tokens: &[Token], at: usize) -> Option<Reading> {
     in_signs(text, tokens, at).or_else(|| in_words(text, tokens, at))
 }
 
+/// Reads segments behind the rami that are said to be theirs: *the anterior primary rami of C5 and C6*.
+pub fn read_rami(text: &str, tokens: &[Token], at: usize) -> Option<Reading> {
+    let mut next = at;
+    let mut is_ramus = false;
+    while lexicon::is_ramus_word(word(text, tokens, next)) {
+        is_ramus |= matches!(word(text, tokens, next), "ramus" | "rami" | "divisions" | "division");
+        next += 1;
+    }
+    if !is_ramus || word(text, tokens, next) != "of" {
+        return None;
+    }
+    next += 1;
+    while matches!(word(text, tokens, next), "the" | "spinal" | "nerves" | "nerve" | "roots" | "segments") {
+        next += 1;
+    }
+    read(text, tokens, next)
+}
+
+/// The sets that stand joined by "and" between two tokens, each for itself.
+pub fn apart(text: &str, tokens: &[Token], from: usize, to: usize) -> Vec<Reading> {
+    let mut sets = Vec::new();
+    let mut start = from;
+    for at in from..=to.min(tokens.len()) {
+        if at == to || word(text, tokens, at) == "and" {
+            let end = if at > start && word(text, tokens, at - 1) == "," { at - 1 } else { at };
+            sets.extend(read(text, tokens.get(..end).unwrap_or_default(), start));
+            start = at + 1;
+        }
+    }
+    sets
+}
+
 fn word<'t>(text: &'t str, tokens: &[Token], at: usize) -> &'t str {
     tokens.get(at).map_or("", |token| token.span.of(text))
 }

@@ -110,6 +110,15 @@ impl<'a> Subjects<'a> {
         None
     }
 
+    /// Whether a block or what stands above it speaks of vessels.
+    pub fn is_of_vessels(&self, block: BlockIx) -> bool {
+        let Some(own) = self.blocks.list.get(block) else { return false };
+        let Some(mentions) = self.mentions.get(block) else { return false };
+        let text = &own.plain.text;
+        mentions.tokens.iter().any(|token| lexicon::is_vessel(token.span.of(text)))
+            || own.heading.is_some_and(|heading| self.is_of_something_else(heading))
+    }
+
     /// A heading that speaks of vessels and the like: what stands above it is not the subject of what stands below.
     fn is_of_something_else(&self, at: BlockIx) -> bool {
         let Some(block) = self.blocks.list.get(at) else { return false };

@@ -128,6 +128,7 @@ impl<'a> Grid<'a> {
             mentions: self.mentions.get(cell)?,
             block: cell,
             subjects,
+            of_vessels: true,
         })
     }
 

@@ -163,7 +163,8 @@ const fn takes(role: PartRole, kind: Kind) -> bool {
         | PartRole::Modality
         | PartRole::Number
         | PartRole::JointKind
-        | PartRole::Sign => false,
+        | PartRole::Sign
+        | PartRole::Except => false,
     }
 }
 

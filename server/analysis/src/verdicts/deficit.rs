@@ -16,11 +16,9 @@ pub fn judge(vocabulary: &Vocabulary, claim: &Claim) -> Judgement {
     }
     let muscles = claim.entries(PartRole::Muscle);
     if !muscles.is_empty() {
-        return best(
-            nerves.iter().flat_map(|nerve| {
-                muscles.iter().map(|muscle| super::supply::judge(vocabulary, *nerve, *muscle, false))
-            }),
-        );
+        return best(nerves.iter().flat_map(|nerve| {
+            muscles.iter().map(|muscle| super::supply::judge(vocabulary, *nerve, *muscle, false, &[]))
+        }));
     }
     let areas = claim.entries(PartRole::Skin);
     if !areas.is_empty() {

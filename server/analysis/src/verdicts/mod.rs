@@ -105,7 +105,9 @@ fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
     match claim.kind {
         ClaimKind::Deficit => deficit::judge(vocabulary, claim),
         ClaimKind::Supply => each(claim, PartRole::Nerve, PartRole::Muscle, |nerve, muscle| {
-            supply::judge(vocabulary, nerve, muscle, claim.all)
+            let except = claim.parts.iter().filter(|part| part.role == PartRole::Except);
+            let except: Vec<EntryId> = except.flat_map(|part| part.what.entries().iter().copied()).collect();
+            supply::judge(vocabulary, nerve, muscle, claim.all, &except)
         }),
         ClaimKind::Roots => {
             let Some(What::Segments(main, lesser)) = claim.part(PartRole::Segments).map(|part| &part.what) else {

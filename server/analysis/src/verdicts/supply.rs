@@ -5,18 +5,31 @@ use fascicle_model::{EntryId, Kind, Relation, Segments, Vocabulary};
 use super::{Judgement, Verdict, list, the};
 use crate::claims::PartRole;
 
-/// Judges that a nerve supplies a muscle or the muscles of a group.
-pub fn judge(vocabulary: &Vocabulary, nerve: EntryId, target: EntryId, all: bool) -> Judgement {
+/// Judges that a nerve supplies a muscle or the muscles of a group, `all` of them or as a rule, without those that the
+/// text takes out.
+pub fn judge(vocabulary: &Vocabulary, nerve: EntryId, target: EntryId, all: bool, except: &[EntryId]) -> Judgement {
     if vocabulary.kind(target) == Kind::Group {
-        group(vocabulary, nerve, target, all)
+        group(vocabulary, nerve, target, all, except)
     } else {
         muscle(vocabulary, nerve, target)
     }
 }
 
-fn group(vocabulary: &Vocabulary, nerve: EntryId, group: EntryId, all: bool) -> Judgement {
-    let members: Vec<(EntryId, Judgement)> =
-        vocabulary.members(group).into_iter().map(|id| (id, muscle(vocabulary, nerve, id))).collect();
+fn group(vocabulary: &Vocabulary, nerve: EntryId, group: EntryId, all: bool, except: &[EntryId]) -> Judgement {
+    let is_out = |id: &EntryId| {
+        except.iter().any(|out| {
+            out == id
+                || vocabulary.members(*out).contains(id)
+                || vocabulary.wholes(*id).contains(out)
+                || vocabulary.all_parts(*id).contains(out)
+        })
+    };
+    let members: Vec<(EntryId, Judgement)> = vocabulary
+        .members(group)
+        .into_iter()
+        .filter(|id| !is_out(id))
+        .map(|id| (id, muscle(vocabulary, nerve, id)))
+        .collect();
     let against: Vec<EntryId> =
         members.iter().filter(|(_, judgement)| judgement.verdict == Verdict::Contradicts).map(|(id, _)| *id).collect();
     let unknown = members.iter().any(|(_, judgement)| judgement.verdict == Verdict::Unknown);

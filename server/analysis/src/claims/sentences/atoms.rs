@@ -26,8 +26,73 @@ pub(super) struct Atom {
     pub(super) word: String,
 }
 
+impl Atom {
+    /// Words that change nothing, as one that says so.
+    fn passed_over(from: usize, to: usize) -> Self {
+        Self { kind: AtomKind::Word, from, to, word: PASSED_OVER.to_owned() }
+    }
+}
+
+/// The adverb for which words stand that change nothing.
+const PASSED_OVER: &str = "however";
+
+/// How many atoms a stretch between commas may have that is passed over.
+const LONGEST_ASIDE: usize = 16;
+
 pub(super) fn atoms(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Atom> {
-    atoms_where(scope, from, to, &|mention| is_usable(mention, scope))
+    let mut list = atoms_where(scope, from, to, &|mention| is_usable(mention, scope));
+    pass_over_asides(&mut list);
+    list
+}
+
+/// Passes over what stands between two commas, names nothing and joins nothing: "the nerve*, as I said,* supplies".
+fn pass_over_asides(list: &mut Vec<Atom>) {
+    let mut at = 1;
+    while at + 2 < list.len() {
+        if let Some(close) = aside_end(list, at) {
+            let (from, to) = (list.get(at).map_or(0, |atom| atom.from), list.get(close).map_or(0, |atom| atom.to));
+            list.splice(at..=close, [Atom::passed_over(from, to)]);
+        }
+        at += 1;
+    }
+}
+
+/// The comma that closes the aside which the comma at an atom opens.
+fn aside_end(list: &[Atom], open: usize) -> Option<usize> {
+    let word = |at: usize| list.get(at).map_or("", |atom| &*atom.word);
+    let is_plain = |at: usize| matches!(list.get(at).map(|atom| &atom.kind), Some(AtomKind::Word));
+    if word(open) != "," {
+        return None;
+    }
+    let before = open.checked_sub(1)?;
+    let is_verb = lexicon::is_auxiliary(word(before));
+    let is_name = matches!(list.get(before).map(|atom| &atom.kind), Some(AtomKind::Name(_)))
+        || word(before) == ")"
+        || lexicon::is_pronoun(word(before));
+    if !is_verb && !is_name {
+        return None;
+    }
+    let close = (open + 1..(open + LONGEST_ASIDE).min(list.len())).find(|at| word(*at) == "," || !is_plain(*at))?;
+    if word(close) != "," || close == open + 1 {
+        return None;
+    }
+    let changes_much = (open + 1..close).any(|at| {
+        let word = word(at);
+        lexicon::is_weighty(word)
+            || lexicon::is_hedge(word)
+            || lexicon::is_cut(word)
+            || lexicon::is_loss(word)
+            || matches!(word, ";" | ":" | "(" | ")" | "." | "which" | "who")
+            || (lexicon::asserts_nothing(word) && !matches!(word, "would" | "could" | "should"))
+            || lexicon::number(word).is_some()
+    });
+    let goes_on = is_verb
+        || match list.get(close + 1).map(|atom| &atom.kind) {
+            Some(AtomKind::Relation(relation)) => relation.form != lexicon::Form::Noun,
+            Some(AtomKind::Movement(_)) => true,
+            _ => lexicon::is_auxiliary(word(close + 1)) || lexicon::does(word(close + 1)),
+        };
+    (!changes_much && goes_on).then_some(close)
 }
 
 pub(super) fn atoms_where(
@@ -64,13 +129,28 @@ pub(super) fn atoms_where(
     };
     let mut list = Vec::new();
     let mut at = from;
+    let lower_at = |at: usize| lower.get(at.wrapping_sub(from)).map_or("", String::as_str);
     while at < to {
+        if let Some(len) = lexicon::aside_at(at, &lower_at) {
+            list.push(Atom::passed_over(at, at + len));
+            at += len;
+            continue;
+        }
         let mention = begins.get(at - from).copied().flatten();
-        let (kind, end) = if let Some(place) = mention {
-            (AtomKind::Name(place), mentions.get(place).map_or(at + 1, |mention| mention.tokens.1))
-        } else if let Some(reading) = segments::read(text, tokens.get(..to).unwrap_or_default(), at) {
+        let name_end = mention.and_then(|place| mentions.get(place)).map_or(at, |mention| mention.tokens.1);
+        let sentence = tokens.get(..to).unwrap_or_default();
+        let segments = if lexicon::is_ramus_word(lower.get(at - from).map_or("", String::as_str)) {
+            segments::read_rami(text, sentence, at).filter(|reading| reading.end > name_end)
+        } else if mention.is_none() {
+            segments::read(text, sentence, at)
+        } else {
+            None
+        };
+        let (kind, end) = if let Some(reading) = segments {
             let end = reading.end;
             (AtomKind::Segments(reading), end)
+        } else if let Some(place) = mention {
+            (AtomKind::Name(place), name_end)
         } else {
             let phrase = scope.relations.phrase_at(at, &word);
             let movement = scope.relations.movement_at(at, &word);
@@ -93,10 +173,46 @@ pub(super) fn atoms_where(
     list
 }
 
-/// Adjectives such as "radial" are short names of nerves; in running text they are adjectives.
+/// Adjectives such as "radial" are short names of nerves; in running text they are adjectives, unless they stand as nouns
+/// do: "the radial supplies", "by the radial and the ulnar".
 pub(super) fn is_usable(mention: &Mention, scope: &Scope<'_>) -> bool {
+    if !is_bare_adjective(mention, scope.vocabulary) {
+        return true;
+    }
     let next = scope.mentions.tokens.get(mention.tokens.1).map_or("", |token| token.span.of(&scope.plain.text));
-    lexicon::is_nerve_noun(next) || !is_bare_adjective(mention, scope.vocabulary)
+    lexicon::is_nerve_noun(next) || (!scope.of_vessels && stands_as_noun(mention, scope))
+}
+
+/// Whether an adjective, or the row of adjectives in which it stands, has an article before it and no noun behind it.
+fn stands_as_noun(mention: &Mention, scope: &Scope<'_>) -> bool {
+    let tokens = &scope.mentions.tokens;
+    let word = |at: usize| tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
+    let bare = |at: usize| {
+        let list = &scope.mentions.list;
+        let place = list.partition_point(|mention| mention.tokens.1 <= at);
+        list.get(place)
+            .filter(|mention| mention.tokens.0 <= at && is_bare_adjective(mention, scope.vocabulary))
+            .map(|mention| mention.tokens)
+    };
+    let (mut first, mut last) = mention.tokens;
+    while let Some(joint) = first.checked_sub(1).filter(|at| lexicon::is_conjunction(word(*at))) {
+        let joint = joint.checked_sub(1).filter(|at| word(*at) == ",").unwrap_or(joint);
+        let Some(before) = joint.checked_sub(1).and_then(bare) else { break };
+        first = before.0;
+    }
+    while lexicon::is_conjunction(word(last)) {
+        let mut next = last + 1;
+        while lexicon::is_conjunction(word(next)) || word(next) == "the" {
+            next += 1;
+        }
+        let Some(behind) = bare(next) else { break };
+        last = behind.1;
+    }
+    let article = first.checked_sub(1).map_or("", word);
+    if !matches!(article, "the" | "The") {
+        return false;
+    }
+    lexicon::ends_noun(word(last))
 }
 
 impl<'a> Sentence<'a, '_> {

@@ -152,6 +152,27 @@ impl Sentence<'_, '_> {
         }
     }
 
+    /// The names that the clause of an atom takes out: "all … except X", "with the exception of X, every …".
+    pub(super) fn taken_out(&self, at: usize) -> Vec<usize> {
+        let ends = |place: &usize| matches!(self.word(*place), ";" | ":" | "—");
+        let start = (0..at).rev().find(ends).map_or(0, |place| place + 1);
+        let end = (at..self.atoms.len()).find(ends).unwrap_or(self.atoms.len());
+        let mut list = Vec::new();
+        let mut place = start;
+        while place < end {
+            if self.mention(place).is_some()
+                && self.is_exception_to(place)
+                && let Some(group) = self.group_from(place, true)
+            {
+                place = group.end.max(place + 1);
+                list.extend(group.members);
+            } else {
+                place += 1;
+            }
+        }
+        list
+    }
+
     /// Whether the name at an atom is taken out of what stands before it: "all muscles but X".
     pub(super) fn is_exception_to(&self, at: usize) -> bool {
         let mut before = at;

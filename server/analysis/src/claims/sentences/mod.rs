@@ -19,12 +19,14 @@ mod brackets;
 mod counts;
 mod deficits;
 mod everyday;
+mod gaps;
 mod groups;
 mod objects;
 mod predicates;
 mod relations;
 mod sides;
 mod subjects;
+mod typed;
 mod values;
 
 use fascicle_model::{EntryId, Vocabulary};
@@ -58,6 +60,8 @@ pub struct Scope<'a> {
     pub block: BlockIx,
     /// What the block stands under, nearest first: the subject of a statement that names none.
     pub subjects: &'a [Subject],
+    /// It speaks of vessels, so that "the radial" need not be a nerve.
+    pub of_vessels: bool,
 }
 
 /// A structure that a statement can be about without naming it.
@@ -76,6 +80,8 @@ pub struct Memory {
     subject: Vec<Subject>,
     /// All names of the sentence before, in order.
     named: Vec<Subject>,
+    /// What the last clause of the sentence before claims.
+    told: Vec<Claim>,
 }
 
 /// Reads the claims in the sentences of a block from a token on.
@@ -126,11 +132,13 @@ fn ends_sentence(scope: &Scope<'_>, at: usize) -> bool {
 fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory) -> Vec<Claim> {
     let atoms = atoms(scope, from, to);
     let sentence = Sentence { scope, atoms: &atoms, memory };
-    let mut claims = if sentence.asserts() && !sentence.is_conditional() { sentence.claims() } else { Vec::new() };
+    let (mut claims, told) =
+        if sentence.asserts() && !sentence.is_conditional() { sentence.claims() } else { Default::default() };
     if sentence.asserts() {
         claims.extend(sentence.deficits());
     }
     let (subject, named) = (sentence.main_subject(), sentence.named());
+    memory.told = told;
     if !named.is_empty() {
         let goes_on =
             atoms.first().is_some_and(|atom| lexicon::is_pronoun(&atom.word) || lexicon::is_relative(&atom.word));
@@ -155,36 +163,72 @@ struct Sentence<'a, 's> {
 }
 
 impl Sentence<'_, '_> {
-    /// The claims of the sentence.
-    fn claims(&self) -> Vec<Claim> {
+    /// The claims of the sentence, and those of its last clause.
+    fn claims(&self) -> (Vec<Claim>, Vec<Claim>) {
         let mut claims = Vec::new();
         let mut last_subject: Vec<Side> = Vec::new();
+        let mut told: Vec<Claim> = self.memory.told.clone();
         for at in 0..self.atoms.len() {
             if self.is_struck(at) {
                 continue;
             }
-            match &self.atoms.get(at).map(|atom| &atom.kind) {
-                Some(AtomKind::Relation(relation)) => match relation.form {
-                    Form::Noun => claims.extend(self.noun_claims(at, relation)),
-                    Form::Verb | Form::Participle => claims.extend(self.verb_claims(at, relation, &mut last_subject)),
-                },
-                Some(AtomKind::Movement(movement)) => {
-                    claims.extend(self.action_claims(at, movement, &mut last_subject))
+            let mut found = self.claims_at(at, &mut last_subject);
+            if found.is_empty() && self.may_take_up(at) {
+                found = self.gap_claims(self.before_determiners(at), &told);
+                if found.is_empty() {
+                    found = self.echo_claims(at, &told);
                 }
-                Some(AtomKind::Name(_)) => claims.extend(self.bracket_claims(at)),
-                Some(AtomKind::Word) if matches!(self.word(at), "is" | "are" | "remains") => {
-                    claims.extend(self.predicate_claims(at));
-                }
-                Some(AtomKind::Word) if lexicon::ways::manner(self.word(at)).is_some() => {
-                    claims.extend(self.everyday_claims(at, &mut last_subject));
-                }
-                Some(AtomKind::Word) if lexicon::number(self.word(at)).is_some() => {
-                    claims.extend(self.count_claims(at));
-                }
-                _ => {}
+            }
+            if !found.is_empty() {
+                told.clone_from(&found);
+                claims.extend(found);
             }
         }
-        claims
+        if claims.is_empty() {
+            told.clear();
+        }
+        (claims, told)
+    }
+
+    /// The claims that begin with an atom.
+    fn claims_at(&self, at: usize, last_subject: &mut Vec<Side>) -> Vec<Claim> {
+        match &self.atoms.get(at).map(|atom| &atom.kind) {
+            Some(AtomKind::Relation(relation)) => match relation.form {
+                Form::Noun => self.noun_claims(at, relation),
+                Form::Verb | Form::Participle => self.verb_claims(at, relation, last_subject),
+            },
+            Some(AtomKind::Movement(movement)) => self.action_claims(at, movement, last_subject),
+            Some(AtomKind::Name(_)) => self.bracket_claims(at),
+            Some(AtomKind::Word) if matches!(self.word(at), "is" | "are" | "remains") => {
+                let mut claims = self.predicate_claims(at);
+                claims.extend(self.adjective_claims(at));
+                claims
+            }
+            Some(AtomKind::Word) if lexicon::ways::manner(self.word(at)).is_some() => {
+                self.everyday_claims(at, last_subject)
+            }
+            Some(AtomKind::Word) if lexicon::number(self.word(at)).is_some() => self.count_claims(at),
+            Some(AtomKind::Word) if matches!(self.word(at), "that's" | "it's" | "they're" | "was") => {
+                self.adjective_claims(at)
+            }
+            Some(AtomKind::Word) if lexicon::MODALITIES.iter().any(|(word, _)| *word == self.word(at)) => {
+                self.fibre_claims(at)
+            }
+            Some(AtomKind::Word) => self.noun_of_implied(at),
+            _ => Vec::new(),
+        }
+    }
+
+    /// The first of the articles and the like that stand right before an atom.
+    fn before_determiners(&self, at: usize) -> usize {
+        let mut first = at;
+        while first.checked_sub(1).is_some_and(|place| {
+            let word = self.word(place);
+            lexicon::is_determiner(word) || lexicon::means_all(word) || lexicon::is_muscle_noun(word)
+        }) {
+            first -= 1;
+        }
+        first
     }
 
     fn named(&self) -> Vec<Subject> {

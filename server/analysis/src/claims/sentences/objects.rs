@@ -11,9 +11,44 @@ use crate::lexicon;
 pub(super) enum Object {
     Names(Group),
     Segments(segments::Reading, usize),
+    /// What a pronoun or a bare adjective stands for.
+    Meant(Vec<Side>),
 }
 
 impl Sentence<'_, '_> {
+    /// The object of a relation phrase that begins at an atom; it may be a pronoun ("supplies *it*", "of *that nerve*") or
+    /// an adjective that names a nerve ("by *ulnar*").
+    pub(super) fn object_of(&self, at: usize, role: PartRole) -> Option<Object> {
+        if let Some(object) = self.object(at) {
+            return Some(object);
+        }
+        let mut next = at;
+        while lexicon::is_adverb(self.word(next)) {
+            next += 1;
+        }
+        let word = self.word(next);
+        let is_back = lexicon::points_back(word) && lexicon::is_kind_noun(self.word(next + 1));
+        let sides = if matches!(word, "it" | "them") || is_back {
+            self.meant(next, role)
+        } else if matches!(role, PartRole::Nerve | PartRole::Parent) {
+            if lexicon::is_determiner(word) {
+                next += 1;
+            }
+            let named = self.bare_nerve(next).filter(|(_, end)| lexicon::ends_noun(self.word(*end)));
+            named.map(|(side, _)| side).into_iter().collect()
+        } else {
+            Vec::new()
+        };
+        (!sides.is_empty()).then_some(Object::Meant(sides))
+    }
+
+    /// What a pronoun behind a verb stands for: the subject of the sentence, where it fits and is not the verb's own; else
+    /// that of the sentence before.
+    fn meant(&self, at: usize, role: PartRole) -> Vec<Side> {
+        let own = self.main_sides_ending_before(at, role);
+        if own.is_empty() { self.implied(role, self.word(at) == "them") } else { own }
+    }
+
     /// The object of a relation phrase that begins at an atom.
     pub(super) fn object(&self, at: usize) -> Option<Object> {
         let mut at = at;
@@ -40,7 +75,7 @@ impl Sentence<'_, '_> {
                         || lexicon::means_all(word)
                         || lexicon::is_part_noun(word)
                         || lexicon::is_before_object(word)
-                        || (after_noun && matches!(word, "of" | "in" | "to"));
+                        || (after_noun && matches!(word, "of" | "in" | "to" | "from"));
                     if !skips {
                         return None;
                     }

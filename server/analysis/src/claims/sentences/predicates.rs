@@ -4,6 +4,7 @@ use fascicle_model::Kind;
 
 use super::Sentence;
 use super::actions::action_relation;
+use super::sides::Side;
 use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
 use crate::lexicon::{self, Form, RelationWord};
 
@@ -90,6 +91,59 @@ impl Sentence<'_, '_> {
             }
         }
         claims
+    }
+
+    /// "carries no motor fibres", "contains only sensory fibres", "carries both motor and sensory fibres"
+    pub(super) fn fibre_claims(&self, at: usize) -> Vec<Claim> {
+        let told =
+            |place: usize| lexicon::MODALITIES.iter().find(|(word, _)| *word == self.word(place)).map(|(_, is)| *is);
+        let Some(mut is) = told(at) else { return Vec::new() };
+        let mut fibres = at + 1;
+        while lexicon::is_conjunction(self.word(fibres)) || told(fibres).is_some() {
+            is = if told(fibres).is_some_and(|other| other != is) { "mixed" } else { is };
+            fibres += 1;
+        }
+        if !matches!(self.word(fibres), "fibres" | "fibers" | "fibre" | "fiber") {
+            return Vec::new();
+        }
+        let (mut verb, mut denied, mut purely) = (at, false, false);
+        loop {
+            let Some(place) = verb.checked_sub(1) else { return Vec::new() };
+            let word = self.word(place);
+            verb = place;
+            if lexicon::is_negation(word) || matches!(word, "single" | "any") {
+                denied |= word != "any";
+            } else if lexicon::means_only(word) {
+                purely = true;
+            } else if !(lexicon::is_determiner(word) || lexicon::is_adverb(word) || lexicon::means_all(word)) {
+                break;
+            }
+        }
+        if !lexicon::has_fibres(&self.written(verb)) {
+            return Vec::new();
+        }
+        denied |= matches!(self.word(verb), "without" | "lacks");
+        let (before, negated, _) = self.before_verb(verb);
+        denied |= negated;
+        is = match (denied, is) {
+            (true, "motor") => "sensory",
+            (true, "sensory") => "motor",
+            (true, _) => return Vec::new(),
+            (false, is) => is,
+        };
+        let relation = RelationWord { kind: ClaimKind::Modality, left: PartRole::Nerve, ..action_relation() };
+        let hedged = self.clause_hedged(at);
+        let claim = |nerve: Side| {
+            let span = self.claim_span(at, nerve.span, nerve.span);
+            let parts = vec![
+                Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what },
+                Part { role: PartRole::Modality, span: self.source(at, fibres + 1), what: What::Word(is) },
+            ];
+            let all = denied || purely;
+            let kind = ClaimKind::Modality;
+            Claim { kind, span, parts, negated: false, hedged, all, block: self.scope.block, key: None }
+        };
+        self.subject(before, &relation, &[]).into_iter().map(claim).collect()
     }
 
     /// "is a hypothenar muscle", "is one of the hamstrings"

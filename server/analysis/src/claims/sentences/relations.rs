@@ -9,13 +9,16 @@ use super::atoms::AtomKind;
 use super::groups::Group;
 use super::objects::Object;
 use super::sides::{Side, fits};
-use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
+use crate::claims::{Claim, ClaimKind, Part, PartRole, What, segments};
 use crate::lexicon::{self, Form, RelationWord};
 use crate::text::Span;
 
 impl Sentence<'_, '_> {
     /// Claims of `LEFT phrase RIGHT`.
     pub(super) fn verb_claims(&self, at: usize, relation: &RelationWord, last_subject: &mut Vec<Side>) -> Vec<Claim> {
+        if self.written(at) == "supply" && self.is_noun(at) {
+            return self.noun_of_implied(at);
+        }
         let (before, negated, hedged) = self.before_verb(at);
         let is_apposition = relation.form == Form::Participle && lexicon::is_determiner(self.first_word(at));
         let begins_clause = before.checked_sub(1).is_none_or(|place| lexicon::begins_clause(self.word(place)));
@@ -25,29 +28,43 @@ impl Sentence<'_, '_> {
         if relation.kind == ClaimKind::Skin {
             return self.skin_claims(at, before, negated, hedged, relation, last_subject);
         }
-        let Some(object) = self.object(at + 1) else {
+        let Some(object) = self.object_of(at + 1, relation.right) else {
             let can_feel =
                 relation.kind == ClaimKind::Supply && relation.left == PartRole::Nerve && relation.form == Form::Verb;
-            return if can_feel {
-                self.skin_claims(at, before, negated, hedged, relation, last_subject)
-            } else {
-                Vec::new()
-            };
+            let mut claims = Vec::new();
+            if can_feel {
+                claims = self.skin_claims(at, before, negated, hedged, relation, last_subject);
+            }
+            if claims.is_empty() && relation.kind == ClaimKind::Supply && !negated {
+                claims = self.typed_supply(at);
+            }
+            return claims;
         };
         let negated = negated || self.group_to(before).is_some_and(|group| group.denied);
-        let mut left = self.subject(before, relation, last_subject);
+        let mut left = match &object {
+            Object::Segments(..) if relation.left != PartRole::Parent => self.subject_with_roots(before, relation),
+            _ => self.subject(before, relation, last_subject),
+        };
         if left.is_empty() && relation.form == Form::Participle && relation.left == PartRole::Muscle {
             left = self.listed_behind(&object);
         }
         if left.is_empty() && relation.kind == ClaimKind::Supply && relation.form == Form::Participle {
-            return self.skin_supplied(at, before, &object, negated, hedged);
+            let claims = self.skin_supplied(at, before, &object, negated, hedged);
+            if !claims.is_empty() {
+                return claims;
+            }
         }
         if left.is_empty() {
-            return Vec::new();
+            if relation.kind == ClaimKind::Supply && !negated {
+                return self.typed_supply(at);
+            }
+            return self.inverted_claims(at, before, relation, &object, negated);
         }
         (*last_subject).clone_from(&left);
         let hedged = hedged || self.clause_hedged(at);
-        let mut claims = self.combine(relation, &left, &object, at, negated, hedged);
+        let of_all =
+            self.group_to(before).or_else(|| self.main_group()).is_some_and(|group| group.all && !group.partial);
+        let mut claims = self.combine(relation, &left, &object, at, negated, hedged, of_all);
         if relation.kind == ClaimKind::Attachment
             && relation.phrase.ends_with(" from")
             && let Object::Names(from) = &object
@@ -55,24 +72,75 @@ impl Sentence<'_, '_> {
             && let Some(to) = self.object(from.end + 1)
         {
             let insertion = RelationWord { phrase: "insert", ..*relation };
-            claims.extend(self.combine(&insertion, &left, &to, at, negated, hedged));
+            claims.extend(self.combine(&insertion, &left, &to, at, negated, hedged, false));
         }
         claims
     }
 
+    /// The subject of a statement of segments: a nerve before all, or a muscle.
+    fn subject_with_roots(&self, before: usize, relation: &RelationWord) -> Vec<Side> {
+        let of = |left: PartRole| RelationWord { kind: ClaimKind::Roots, left, ..*relation };
+        let nerves = self.subject(before, &of(PartRole::Nerve), &[]);
+        if nerves.is_empty() { self.subject(before, &of(PartRole::Muscle), &[]) } else { nerves }
+    }
+
+    /// "Out of it come NERVES", "to GROUP belong MUSCLES": the subject stands behind the verb, and what the verb binds
+    /// stands before it.
+    fn inverted_claims(
+        &self,
+        at: usize,
+        before: usize,
+        relation: &RelationWord,
+        object: &Object,
+        negated: bool,
+    ) -> Vec<Claim> {
+        if !matches!(relation.kind, ClaimKind::Branching | ClaimKind::Membership) || relation.form != Form::Verb {
+            return Vec::new();
+        }
+        let Some(place) = before.checked_sub(1) else { return Vec::new() };
+        let governs = |place: usize| {
+            let mut first = place;
+            while first.checked_sub(1).is_some_and(|before| lexicon::is_determiner(self.word(before))) {
+                first -= 1;
+            }
+            first.checked_sub(1).is_some_and(|before| lexicon::leads_inverted(self.word(before)))
+        };
+        let role = if relation.kind == ClaimKind::Branching && relation.left == PartRole::Nerve {
+            PartRole::Nerve
+        } else {
+            relation.right
+        };
+        let bound = if lexicon::is_pronoun(self.word(place)) && governs(place) {
+            self.implied(role, lexicon::is_plural_pronoun(self.word(place)))
+        } else if let Some(group) =
+            self.group_to(before).filter(|group| group.members.first().is_some_and(|first| governs(*first)))
+        {
+            self.sides(&group, role)
+        } else {
+            Vec::new()
+        };
+        let turned = RelationWord { left: relation.right, right: relation.left, ..*relation };
+        self.combine(&turned, &bound, object, at, negated, self.clause_hedged(at), false)
+    }
+
     /// Claims of `phrase RIGHT is LEFT`.
     pub(super) fn noun_claims(&self, at: usize, relation: &RelationWord) -> Vec<Claim> {
-        let Some(Object::Names(object)) = self.object(at + 1) else { return Vec::new() };
-        let right = self.sides(&object, relation.right);
+        let (right, behind) = match self.object_of(at + 1, relation.right) {
+            Some(Object::Names(group)) => (self.sides(&group, relation.right), group.end),
+            Some(Object::Meant(sides)) if lexicon::is_kind_noun(self.word(at + 2)) => (sides, at + 3),
+            _ => return Vec::new(),
+        };
         if right.is_empty() {
             return Vec::new();
         }
-        let mut next = object.end;
+        let mut next = behind;
         let (mut linked, mut negated, mut hedged) = (false, false, false);
         loop {
             let word = self.word(next);
-            if lexicon::is_link(word) {
+            if lexicon::is_link(word) || lexicon::links_supply(word) {
                 linked = true;
+            } else if linked && word == "of" && lexicon::links_supply(self.word(next - 1)) {
+                // "by way of"
             } else if lexicon::is_negation(word) {
                 negated = true;
             } else if lexicon::is_hedge(word) {
@@ -105,10 +173,13 @@ impl Sentence<'_, '_> {
             }
             _ => Vec::new(),
         };
-        self.combine(relation, &left, &Object::Names(object), at, negated, hedged)
+        let object = self.object_of(at + 1, relation.right).unwrap_or(Object::Meant(right));
+        self.combine(relation, &left, &object, at, negated, hedged, false)
     }
 
-    /// Claims of all pairs of the two sides, or of pairs in order where the sentence says "respectively".
+    /// Claims of all pairs of the two sides, or of pairs in order where the sentence says "respectively". `of_all` says that
+    /// the left side is said to be all of its members.
+    #[allow(clippy::too_many_arguments)]
     fn combine(
         &self,
         relation: &RelationWord,
@@ -117,20 +188,26 @@ impl Sentence<'_, '_> {
         at: usize,
         negated: bool,
         hedged: bool,
+        of_all: bool,
     ) -> Vec<Claim> {
         let vocabulary = self.scope.vocabulary;
+        let pairwise = self.atoms.iter().any(|atom| atom.word == "respectively");
         let (group, right): (Option<&Group>, Vec<Side>) = match object {
             Object::Names(group) => (Some(group), self.sides(group, PartRole::Structure)),
+            Object::Segments(_, place) if pairwise => (None, self.segments_apart(*place, left.len())),
             Object::Segments(reading, place) => {
                 let span = self.source(*place, *place + 1);
                 (None, vec![Side { what: What::Segments(reading.main, reading.lesser), span }])
             }
+            Object::Meant(sides) => (None, sides.clone()),
+        };
+        let of_group = |side: &Side| matches!(&side.what, What::Entry(ids) if ids.iter().all(|id| vocabulary.kind(*id) == Kind::Group));
+        let taken_out = if relation.kind == ClaimKind::Supply && left.iter().chain(&right).any(of_group) {
+            self.taken_out(at)
+        } else {
+            Vec::new()
         };
         if group.is_some_and(|group| group.partial) && relation.kind != ClaimKind::Supply {
-            return Vec::new();
-        }
-        let pairwise = self.atoms.iter().any(|atom| atom.word == "respectively");
-        if pairwise && matches!(object, Object::Segments(..)) {
             return Vec::new();
         }
         let mut claims = Vec::new();
@@ -140,8 +217,8 @@ impl Sentence<'_, '_> {
                     continue;
                 }
                 let Some((kind, left_role, right_role)) = kind_of(vocabulary, relation, left, right) else { continue };
-                let mut all = group.is_some_and(|group| group.all && !group.partial);
-                all &= group.is_none_or(|group| group.except.is_empty());
+                let mut all = group.is_some_and(|group| group.all && !group.partial) && left_role == PartRole::Nerve;
+                all |= of_all && left_role == PartRole::Muscle;
                 if kind == ClaimKind::Passage {
                     all = lexicon::goes_through(&self.written(at));
                 }
@@ -154,15 +231,19 @@ impl Sentence<'_, '_> {
                 {
                     parts.push(Part { role: PartRole::Role, span: self.source(at, at + 1), what: What::Word(end) });
                 }
+                if kind == ClaimKind::Supply && (of_group(left) || of_group(right)) {
+                    parts.extend(taken_out.iter().filter_map(|place| {
+                        let side = self.side(*place, PartRole::Muscle)?;
+                        Some(Part { role: PartRole::Except, span: side.span, what: side.what })
+                    }));
+                }
                 let span = self.claim_span(at, left.span, right.span);
                 claims.push(Claim { kind, span, parts, negated, hedged, all, block: self.scope.block, key: None });
             }
-            if let Some(group) = group
-                && relation.kind == ClaimKind::Supply
-                && !group.except.is_empty()
-            {
-                claims.extend(self.exception_claims(relation, left, group, at, negated, hedged));
-            }
+        }
+        let members = if relation.left == PartRole::Nerve { left } else { &right };
+        for (nerve, place) in members.iter().flat_map(|nerve| taken_out.iter().map(move |place| (nerve, *place))) {
+            claims.extend(self.exception_claim(relation, nerve, place, at, negated, hedged));
         }
         if pairwise && left.len() != right.len() {
             claims.clear();
@@ -171,38 +252,39 @@ impl Sentence<'_, '_> {
     }
 
     /// "all … except X": that X is not supplied.
-    fn exception_claims(
+    fn exception_claim(
         &self,
         relation: &RelationWord,
-        left: &Side,
-        group: &Group,
+        nerve: &Side,
+        except: usize,
         at: usize,
         negated: bool,
         hedged: bool,
-    ) -> Vec<Claim> {
-        let mut claims = Vec::new();
-        for except in &group.except {
-            let Some(right) = self.side(*except, PartRole::Structure) else { continue };
-            let Some((kind, left_role, right_role)) = kind_of(self.scope.vocabulary, relation, left, &right) else {
-                continue;
-            };
-            let span = self.claim_span(at, left.span, right.span);
-            let parts = vec![
-                Part { role: left_role, span: left.span, what: left.what.clone() },
-                Part { role: right_role, span: right.span, what: right.what },
-            ];
-            claims.push(Claim {
-                kind,
-                span,
-                parts,
-                negated: !negated,
-                hedged,
-                all: false,
-                block: self.scope.block,
-                key: None,
-            });
+    ) -> Option<Claim> {
+        let muscle = self.side(except, PartRole::Muscle)?;
+        let active = RelationWord { left: PartRole::Nerve, right: PartRole::Muscle, ..*relation };
+        let (kind, left_role, right_role) = kind_of(self.scope.vocabulary, &active, nerve, &muscle)?;
+        let span = self.claim_span(at, nerve.span, muscle.span);
+        let parts = vec![
+            Part { role: left_role, span: nerve.span, what: nerve.what.clone() },
+            Part { role: right_role, span: muscle.span, what: muscle.what },
+        ];
+        Some(Claim { kind, span, parts, negated: !negated, hedged, all: false, block: self.scope.block, key: None })
+    }
+
+    /// "C3–C5 and S2–S4, respectively": the segments at an atom as so many sets.
+    fn segments_apart(&self, at: usize, count: usize) -> Vec<Side> {
+        let Some(atom) = self.atoms.get(at) else { return Vec::new() };
+        let (text, tokens) = (&self.scope.plain.text, &self.scope.mentions.tokens);
+        let sets = segments::apart(text, tokens, atom.from, atom.to);
+        if sets.len() != count {
+            return Vec::new();
         }
-        claims
+        let side = |set: segments::Reading| Side {
+            what: What::Segments(set.main, set.lesser),
+            span: self.scope.plain.to_source(set.span),
+        };
+        sets.into_iter().map(side).collect()
     }
 
     /// The stretch of the source that a claim covers: its phrase and the parts that stand in this sentence.
@@ -244,7 +326,8 @@ fn kind_of(
     match (&left.what, &right.what) {
         (What::Entry(_), What::Segments(..)) => {
             let speaks_of_roots =
-                matches!(relation.kind, ClaimKind::Branching | ClaimKind::Roots) && relation.left != PartRole::Parent;
+                matches!(relation.kind, ClaimKind::Branching | ClaimKind::Roots | ClaimKind::Renaming)
+                    && relation.left != PartRole::Parent;
             let supplied = relation.kind == ClaimKind::Supply && relation.left == PartRole::Muscle;
             let has_roots = is_neural(first(left)) || first(left) == Some(Kind::Muscle);
             (has_roots && (speaks_of_roots || supplied)).then_some((
@@ -260,6 +343,13 @@ fn kind_of(
             (has_roots && speaks_of_roots).then_some((ClaimKind::Roots, PartRole::Segments, PartRole::Structure))
         }
         (What::Entry(_), What::Entry(_)) => {
+            if relation.kind == ClaimKind::Membership
+                && first(left) == Some(Kind::Muscle)
+                && is_neural(first(right))
+                && relation.phrase.starts_with("belongs")
+            {
+                return Some((ClaimKind::Supply, PartRole::Muscle, PartRole::Nerve));
+            }
             if relation.kind == ClaimKind::Branching
                 && relation.right == PartRole::Parent
                 && first(left) == Some(Kind::Muscle)

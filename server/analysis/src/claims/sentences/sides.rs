@@ -50,7 +50,8 @@ pub fn fits(vocabulary: &Vocabulary, role: PartRole, id: EntryId) -> bool {
         | PartRole::Modality
         | PartRole::Number
         | PartRole::JointKind
-        | PartRole::Sign => false,
+        | PartRole::Sign
+        | PartRole::Except => false,
     }
 }
 
@@ -78,6 +79,9 @@ impl Sentence<'_, '_> {
     pub(super) fn bare_nerve(&self, at: usize) -> Option<(Side, usize)> {
         (1..=4).rev().find_map(|len| {
             let end = at + len;
+            if !self.word(end - 1).ends_with(char::is_alphabetic) {
+                return None;
+            }
             let tokens = &self.scope.mentions.tokens;
             let (first, last) = (self.atoms.get(at)?, self.atoms.get(end - 1)?);
             let span = Span::new(tokens.get(first.from)?.span.start, tokens.get(last.to.checked_sub(1)?)?.span.end);

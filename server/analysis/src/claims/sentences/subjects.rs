@@ -16,18 +16,32 @@ impl Sentence<'_, '_> {
         let role = if role == PartRole::Nerve && relation.kind == ClaimKind::Branching { roles[1] } else { role };
         let Some(before) = end.checked_sub(1) else { return self.implied(role, false) };
         let word = self.word(before);
-        if lexicon::is_relative(word) {
+        if lexicon::is_relative(word) || word == "whose" {
             let antecedent =
                 if before.checked_sub(1).is_some_and(|comma| self.word(comma) == ",") { before - 1 } else { before };
             return self.group_to(antecedent).map(|group| self.sides(&group, role)).unwrap_or_default();
         }
         if lexicon::is_pronoun(word) {
-            return self.implied(role, lexicon::is_plural_pronoun(word));
+            let is_governed = before.checked_sub(1).is_some_and(|place| {
+                let of_them = place.checked_sub(1).map_or("", |noun| self.word(noun));
+                lexicon::leads_inverted(self.word(place))
+                    && !lexicon::means_all(of_them)
+                    && !lexicon::is_part_noun(of_them)
+            });
+            return if is_governed { Vec::new() } else { self.implied(role, lexicon::is_plural_pronoun(word)) };
         }
         if lexicon::is_kind_noun(word)
             && before.checked_sub(1).is_some_and(|place| lexicon::points_back(self.word(place)))
         {
             return self.implied(role, word.ends_with('s'));
+        }
+        let mut owner = before;
+        while lexicon::means_part(self.word(owner)) || lexicon::is_part_noun(self.word(owner)) {
+            let Some(place) = owner.checked_sub(1) else { break };
+            owner = place;
+        }
+        if owner < before && lexicon::is_part_noun(word) && matches!(self.word(owner), "its" | "their") {
+            return self.implied(role, self.word(owner) == "their"); // "its medial half"
         }
         let before_noun = before.checked_sub(1).map_or("", |place| self.word(place));
         if matches!(before_noun, "its" | "their")
@@ -36,14 +50,10 @@ impl Sentence<'_, '_> {
             return self.implied(role, before_noun == "their");
         }
         if matches!(word, "former" | "latter") {
-            let list: Vec<Side> = self
-                .memory
-                .subject
-                .iter()
-                .filter_map(|subject| side_of(self.scope.vocabulary, subject, role))
-                .collect();
-            let one = if word == "former" { list.first() } else { list.last() };
-            return one.filter(|_| list.len() == 2).cloned().into_iter().collect();
+            return self.former_or_latter(word, role);
+        }
+        if matches!(word, "its" | "their") {
+            return self.implied(role, word == "their");
         }
         if let Some(AtomKind::Segments(reading)) = self.atoms.get(before).map(|atom| &atom.kind)
             && relation.kind == ClaimKind::Supply
@@ -133,6 +143,16 @@ impl Sentence<'_, '_> {
             .collect()
     }
 
+    /// The group with which the sentence begins, if it plays a role and a clause has ended between it and an atom.
+    pub(super) fn main_sides_ending_before(&self, at: usize, role: PartRole) -> Vec<Side> {
+        let Some(group) = self.main_group() else { return Vec::new() };
+        let ends = |place: usize| {
+            let word = self.word(place);
+            matches!(word, ";" | "," | "because" | "since" | "as" | "and" | "but") || lexicon::is_contrast(word)
+        };
+        if (group.end..at).any(ends) { self.sides(&group, role) } else { Vec::new() }
+    }
+
     fn has_main(&self, role: PartRole) -> bool {
         !self.main_sides(role).is_empty()
     }
@@ -158,7 +178,7 @@ impl Sentence<'_, '_> {
     }
 
     /// The group with which the sentence begins.
-    fn main_group(&self) -> Option<Group> {
+    pub(super) fn main_group(&self) -> Option<Group> {
         self.group_at_start(0)
     }
 
