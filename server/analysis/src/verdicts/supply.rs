@@ -108,7 +108,7 @@ fn muscle(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId) -> Judgement
     }
     if let Some(supply) = supplies.iter().find(|supply| {
         supply.variant
-            && (vocabulary.is_or_above(nerve, supply.nerve)
+            && (vocabulary.is_usually_or_above(nerve, supply.nerve)
                 || (vocabulary.is_or_above(supply.nerve, nerve) && is_fine_branch(vocabulary, nerve)))
     }) {
         let why = format!(
