@@ -17,7 +17,7 @@ use crate::names::{NameIndex, WordId};
 use crate::reading::{Knowledge, Reading};
 use crate::settings::Settings;
 use crate::text::{Mark, Span};
-use crate::words::fold;
+use crate::words::fold_into;
 
 /// Two names that are equally good for one structure.
 pub const TWO_NAMES: &str = "two-names";
@@ -79,6 +79,7 @@ fn hint(code: &'static str, span: Span, message: String) -> Finding {
 /// Every use of a full name that means one entry.
 fn uses(documents: &[&Reading], knowledge: &Knowledge) -> Vec<Use> {
     let mut keys: FxHashMap<EntryId, Vec<Vec<WordId>>> = FxHashMap::default();
+    let mut known: FxHashMap<(EntryId, &str), Option<usize>> = FxHashMap::default();
     let mut list = Vec::new();
     for (document, reading) in documents.iter().enumerate() {
         for (block, mentions) in own_blocks(reading) {
@@ -90,13 +91,16 @@ fn uses(documents: &[&Reading], knowledge: &Knowledge) -> Vec<Use> {
                 {
                     continue;
                 }
-                let names = keys.entry(entry).or_insert_with(|| {
-                    let names = &knowledge.vocabulary.entry(entry).names;
-                    names.iter().map(|name| key_of(&name.text, &knowledge.names)).collect()
-                });
                 let written = mention.span.of(&block.plain.text);
-                let key = key_of(written, &knowledge.names);
-                let Some(name) = names.iter().position(|name| *name == key) else { continue };
+                let name = *known.entry((entry, written)).or_insert_with(|| {
+                    let names = keys.entry(entry).or_insert_with(|| {
+                        let names = &knowledge.vocabulary.entry(entry).names;
+                        names.iter().map(|name| key_of(&name.text, &knowledge.names)).collect()
+                    });
+                    let key = key_of(written, &knowledge.names);
+                    names.iter().position(|name| *name == key)
+                });
+                let Some(name) = name else { continue };
                 let span = block.plain.to_source(mention.span);
                 let verbatim = block.plain.is_verbatim(mention.span) && !mention.plural;
                 list.push(Use { document, entry, name, written: written.to_owned(), span, verbatim });
@@ -227,13 +231,14 @@ const SPELLINGS: &[(&str, &str)] = &[
 fn spellings(documents: &[&Reading], out: &mut [Vec<Finding>]) {
     let british: FxHashMap<&str, &str> = SPELLINGS.iter().copied().collect();
     let american: FxHashMap<&str, &str> = SPELLINGS.iter().map(|(british, american)| (*american, *british)).collect();
+    let mut word = String::new();
     let mut count = (0usize, 0usize);
     let mut first: Vec<(usize, bool, String, Span, &str, bool)> = Vec::new();
     for (document, reading) in documents.iter().enumerate() {
         for (block, mentions) in own_blocks(reading) {
             for token in mentions.tokens.iter().filter(|token| token.is_word && token.span.len() > 3) {
                 let written = token.span.of(&block.plain.text);
-                let word = fold(written);
+                fold_into(written, &mut word);
                 let (is_british, other) = match (british.get(&*word), american.get(&*word)) {
                     (Some(other), _) => (true, *other),
                     (_, Some(other)) => (false, *other),

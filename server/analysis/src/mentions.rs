@@ -4,6 +4,7 @@
 //! brevis*, *the radial and ulnar nerves*, *first and second lumbricals*.
 
 use std::borrow::Cow;
+use std::sync::Arc;
 
 use fascicle_model::{EntryId, Kind, Standing, Vocabulary};
 
@@ -34,9 +35,9 @@ pub struct Mention {
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Mentions {
     /// The tokens.
-    pub tokens: Vec<Token>,
+    pub tokens: Arc<[Token]>,
     /// What each token can stand for in a name.
-    pub forms: Vec<Form>,
+    pub forms: Arc<[Form]>,
     /// The mentions, in order, none within another.
     pub list: Vec<Mention>,
 }
@@ -65,8 +66,8 @@ pub fn mentions(text: &str, vocabulary: &Vocabulary, index: &NameIndex) -> Menti
         list.extend(elliptic);
         list.sort_by_key(|mention| mention.span.start);
     }
-    let forms = reader.forms;
-    Mentions { tokens, forms, list }
+    let forms = reader.forms.into();
+    Mentions { tokens: tokens.into(), forms, list }
 }
 
 struct Reader<'a> {

@@ -22,6 +22,15 @@ pub fn resolve(blocks: &Blocks, mentions: &mut [Mentions], vocabulary: &Vocabula
         let around = if needs_context { around(blocks, mentions, at) } else { Vec::new() };
         let Some(own) = mentions.get_mut(at) else { continue };
         let text = &block.plain.text;
+        let joined = |place: usize| {
+            let (this, next) = (own.list.get(place)?, own.list.get(place + 1)?);
+            let between = crate::text::Span::new(this.span.end, next.span.start).of(text).trim();
+            lexicon::joins_part_and_whole(between).then_some(())
+        };
+        let is_settled = |(place, mention): (usize, &Mention)| mention.candidates.len() == 1 && joined(place).is_none();
+        if !needs_context && own.list.iter().enumerate().all(is_settled) {
+            continue;
+        }
         let mut kept: Vec<Mention> = Vec::with_capacity(own.list.len());
         let all = std::mem::take(&mut own.list);
         for (place, mention) in all.iter().enumerate() {

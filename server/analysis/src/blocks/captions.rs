@@ -44,7 +44,14 @@ fn close(open: &mut Option<(Plain, Span)>, list: &mut Vec<Block>) {
     if let Some((plain, span)) = open.take()
         && !plain.text.trim().is_empty()
     {
-        list.push(Block { kind: BlockKind::Caption, span, plain, heading: None, parent: None, quoted: false });
+        list.push(Block {
+            kind: BlockKind::Caption,
+            span,
+            plain: plain.into(),
+            heading: None,
+            parent: None,
+            quoted: false,
+        });
     }
 }
 
@@ -171,7 +178,7 @@ mod tests {
     use super::*;
 
     fn read(text: &str) -> Vec<String> {
-        blocks(text).into_iter().map(|block| block.plain.text).collect()
+        blocks(text).into_iter().map(|block| block.plain.text.clone()).collect()
     }
 
     /// The parts of a file that the WebVTT specification describes: header text, comment, style, region, identifiers,

@@ -237,7 +237,14 @@ impl Builder<'_> {
             self.term = Some(at);
         }
         let quoted = self.open.iter().any(|open| matches!(open, Open::Quote));
-        self.list.push(Block { kind, span: Span::new(range.start, range.end), plain, heading, parent, quoted });
+        self.list.push(Block {
+            kind,
+            span: Span::new(range.start, range.end),
+            plain: plain.into(),
+            heading,
+            parent,
+            quoted,
+        });
     }
 
     fn visible(&mut self, text: &str, range: Range<usize>) {
@@ -306,7 +313,7 @@ impl Builder<'_> {
                     self.list.push(Block {
                         kind: BlockKind::Title,
                         span: Span::new(at, at + line.trim_end().len()),
-                        plain: Plain::verbatim(bare, from),
+                        plain: Plain::verbatim(bare, from).into(),
                         heading: None,
                         parent: None,
                         quoted: false,

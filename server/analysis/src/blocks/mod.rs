@@ -7,6 +7,8 @@
 mod captions;
 mod markdown;
 
+use std::sync::Arc;
+
 use crate::text::{Plain, Span};
 
 /// The form in which a document is written.
@@ -72,7 +74,7 @@ pub struct Block {
     /// Where it stands in the source, markup included.
     pub span: Span,
     /// What is read.
-    pub plain: Plain,
+    pub plain: Arc<Plain>,
     /// The heading that it stands under (for a heading, the heading above it).
     pub heading: Option<BlockIx>,
     /// The block that it stands inside of or belongs to: outer list item, term of a definition.
@@ -109,7 +111,7 @@ fn paragraphs(text: &str) -> Vec<Block> {
             list.push(Block {
                 kind: BlockKind::Paragraph,
                 span: Span::new(from, from + body.len()),
-                plain: Plain::verbatim(body, from),
+                plain: Plain::verbatim(body, from).into(),
                 heading: None,
                 parent: None,
                 quoted: false,
