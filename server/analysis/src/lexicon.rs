@@ -206,6 +206,18 @@ pub const RELATIONS: &[RelationWord] = &[
     participle("fixed|anchored|fastened|inserted to|on|into|onto|at", K::Attachment, P::Muscle, P::Landmark, "Brachialis is anchored to the tuberosity of ulna."),
     verb("has|have its|their? insertion on|in|into|at|onto", K::Attachment, P::Muscle, P::Landmark, "Brachialis has its insertion on the tuberosity of ulna."),
 
+    verb("ends|end|terminates|terminate|finishes|finish on|upon|at|near|over", K::Attachment, P::Muscle, P::Landmark, "Brachialis ends on the tuberosity of ulna."),
+    verb("starts|start|begins|begin|originates|originate at|on|upon|over", K::Attachment, P::Muscle, P::Landmark, "Brachialis starts at the shaft of humerus."),
+    verb("converges|converge on|upon", K::Attachment, P::Muscle, P::Landmark, "Brachialis converges on the tuberosity of ulna."),
+    verb("reaches|reach|gains|gain", K::Attachment, P::Muscle, P::Landmark, "Brachialis reaches the tuberosity of ulna."),
+    verb("climbs|climb|descends|descend|ascends|ascend|passes|pass|goes|go|runs|run down|up|on? to", K::Attachment, P::Muscle, P::Landmark, "Brachialis descends to the tuberosity of ulna."),
+    verb("rises|rise|spring|springs from", K::Attachment, P::Muscle, P::Landmark, "Brachialis rises from the shaft of humerus."),
+    verb("origin is|are|lies|lie on|at|from|in?", K::Attachment, P::Muscle, P::Landmark, "Brachialis flexes the elbow. Its origin lies on the shaft of humerus."),
+    verb("insertion is|are|lies|lie|occurs on|at|into|in?", K::Attachment, P::Muscle, P::Landmark, "Brachialis flexes the elbow. Its insertion is the tuberosity of ulna."),
+    noun("origin of", K::Attachment, P::Landmark, P::Muscle, "The origin of brachialis is the shaft of humerus."),
+    noun("insertion of", K::Attachment, P::Landmark, P::Muscle, "The insertion of brachialis is the tuberosity of ulna."),
+    noun("attachment of", K::Attachment, P::Landmark, P::Muscle, "The attachment of brachialis is the tuberosity of ulna."),
+
     // Joint.
     verb("allows|allow|permits|permit", K::Joint, P::Joint, P::Movement, "The elbow joint allows flexion and extension."),
 
@@ -409,6 +421,8 @@ word_lists! {
     is_link:
         "is" "are" "comes" "come" "by" "from" "via" "through" ":" "was" "were" "provided" "given" "supplied"
         "mediated" "derives" "derived" "arises" "carried" "—" "–" "=" "->" "→";
+    /// Words before the place at which a muscle is attached ("the insertion of … *lies on*").
+    is_at: "lies" "on" "at" "into" "in" "to" "occurs";
     /// Prepositions: a name behind one is no subject.
     is_preposition:
         "of" "to" "with" "in" "at" "from" "by" "via" "through" "under" "over" "behind" "between" "beneath" "near" "on"
@@ -455,14 +469,31 @@ word_lists! {
     /// Verbs of lesion: "*cutting* the nerve".
     lesions:
         "cutting" "severing" "dividing" "injuring" "damaging" "compressing" "blocking" "destroying" "losing"
-        "crushing";
+        "crushing" "tearing" "stretching" "trapping" "bruising" "pinching" "squashing" "anaesthetising";
     /// Participles that tell of a lesion: "when the nerve is *cut*".
     is_cut:
         "cut" "divided" "severed" "damaged" "injured" "bruised" "compressed" "torn" "crushed" "destroyed" "blocked"
-        "trapped" "transected" "paralysed" "paralyzed" "lost" "sectioned" "stretched" "lesioned";
+        "trapped" "transected" "paralysed" "paralyzed" "lost" "sectioned" "stretched" "lesioned" "gone" "squeezed"
+        "pinched" "nicked" "caught" "interrupted" "sacrificed" "anaesthetised" "anesthetized" "dead";
+    /// Verbs by which a nerve fails, at the end of a clause ("when the nerve *goes*").
+    is_failing: "goes" "fails" "fail" "suffers" "suffer" "dies";
+    /// Nouns for a lesion that mean nothing else.
+    is_injury:
+        "injury" "injuries" "lesion" "lesions" "damage" "transection" "neuropathy" "entrapment" "palsy" "laceration";
+    /// Words that tell where along a nerve, or how much of it, is hurt.
+    is_level:
+        "level" "distal" "proximal" "distally" "proximally" "above" "below" "beyond" "high" "low" "higher" "lower"
+        "there" "here" "partial" "incomplete" "branch" "branches" "fascicle" "early" "mild" "sometimes";
+    /// Verbs of becoming, before a word of loss ("*goes* numb").
+    is_change:
+        "goes" "go" "becomes" "become" "feels" "feel" "gets" "get" "turns" "being" "remains" "remain" "made" "stays"
+        "stay";
+    /// Verbs with a muscle and what becomes of it behind them ("*leaves* it weak").
+    leaves: "leaves" "leave" "makes" "make" "renders" "render" "keeps" "keep";
     /// Words with which a statement about a lesion is only negative.
     is_spared:
-        "spares" "spare" "spared" "sparing" "intact" "unaffected" "preserved" "escapes" "escape" "normal";
+        "spares" "spare" "spared" "sparing" "intact" "unaffected" "preserved" "escapes" "escape" "normal" "untouched"
+        "unharmed" "retained" "kept" "unimpaired";
     /// Words that make a condition of a lesion.
     is_condition: "if" "when" "whenever" "once" "after" "following" "with";
     /// Words that tell of a loss.
@@ -470,7 +501,8 @@ word_lists! {
         "lacks" "paralysis" "paralyses" "paralyzes" "paralyse" "paralyze" "weakness" "weakens" "weaken" "denervation"
         "denervates" "wasting" "wastes" "atrophy" "palsy" "paresis" "paralysed" "paralyzed" "weak" "weakened"
         "denervated" "lost" "loses" "lose" "loss" "abolishes" "abolish" "abolished" "impairs" "impair" "impaired"
-        "cannot" "can't" "unable" "inability" "difficulty" "impossible";
+        "cannot" "can't" "unable" "inability" "difficulty" "impossible" "costs" "cost" "wipes" "wipe" "knocks"
+        "knock" "robs" "rob" "fails" "fail" "failure" "waste" "wasted" "paretic" "flaccid" "useless" "ceases";
     /// Nouns for skin and its places that tell no area from another.
     is_area_noun:
         "skin" "of" "over" "on" "in" "to" "surface" "surfaces" "aspect" "aspects" "side" "sides" "border" "margin"
@@ -492,7 +524,7 @@ word_lists! {
     is_of_loss:
         "of" "in" "to" "power" "function" "complete" "partial" "or" "and" "patient" "with" "active" "marked" "total"
         "severe" "use" "ability" "able" "be" "movement" "movements" "person" "longer" "no" "strength" "hand-grip"
-        "difficulty";
+        "difficulty" "him" "her" "them" "you" "out" "not" "sufferer" "victim" "fully" "properly" "actively" "small";
     /// Verbs by which a lesion brings about a sign: "causes wrist drop".
     brings_about:
         "causes" "cause" "produces" "produce" "results" "result" "leads" "lead" "gives" "give" "brings" "bring"
@@ -794,8 +826,11 @@ pub const COUNTED: &[(&str, Option<&str>)] = &[
     ("head", None),
     ("bellies", None),
     ("parts", None),
+    ("columns", None),
     ("trunks", Some("trunk")),
     ("cords", Some("cord")),
+    ("divisions", Some("division")),
+    ("roots", Some("root")),
 ];
 
 /// Nouns of bone features so small that a muscle which is attached to one is not attached to another of the same bone.
@@ -810,7 +845,39 @@ pub const POINTS: &[&str] = &[
     "spine",
     "malleolus",
     "patella",
+    "angle",
 ];
+
+/// Pairs of words that make the names of two places of one structure, at one of which something is.
+pub const TWINS: &[(&str, &str)] = &[
+    ("medial", "lateral"),
+    ("anterior", "posterior"),
+    ("superior", "inferior"),
+    ("greater", "lesser"),
+    ("upper", "lower"),
+    ("ulnar", "radial"),
+    ("supraglenoid", "infraglenoid"),
+    ("coracoid", "coronoid"),
+];
+
+/// Whether one name has a word where the other has its counterpart, and is the same otherwise: "medial epicondyle of humerus"
+/// and "lateral epicondyle of humerus".
+pub fn are_twins(a: &str, b: &str) -> bool {
+    let mut differing = 0;
+    let (mut left, mut right) = (a.split(' '), b.split(' '));
+    loop {
+        match (left.next(), right.next()) {
+            (None, None) => return differing == 1,
+            (Some(a), Some(b)) if a == b => {}
+            (Some(a), Some(b)) if TWINS.iter().any(|pair| *pair == (a, b) || *pair == (b, a)) => differing += 1,
+            _ => return false,
+        }
+    }
+}
+
+/// Classes of joints by what joins the bones.
+pub const JOINT_CLASSES: &[(&str, &str)] =
+    &[("synovial", "synovial"), ("fibrous", "fibrous"), ("cartilaginous", "cartilaginous")];
 
 /// Words for what a nerve carries, with the modality.
 pub const MODALITIES: &[(&str, &str)] = &[

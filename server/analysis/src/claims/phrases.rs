@@ -1,6 +1,6 @@
 //! The lexicon's phrases and the vocabulary's movements, ready to be matched against tokens.
 
-use fascicle_model::{EntryId, Kind, Relation, Vocabulary};
+use fascicle_model::{Entry, EntryId, Kind, Relation, Vocabulary};
 use rustc_hash::FxHashMap;
 
 use crate::lexicon::{self, RELATIONS, RelationWord};
@@ -73,12 +73,9 @@ impl Relations {
             relations.add_verb(verb, id);
             relations.add_movement(agent, id, MovementForm::Agent);
             relations.add_movement(&format!("{agent}s"), id, MovementForm::Agent);
-            if let Some((first, last)) = agent.split_once(' ')
-                && entry.names.iter().any(|name| name.text.starts_with(first) && !name.text.contains(' '))
-            {
-                // "plantarflexor" beside the noun "plantarflexion"
-                relations.add_movement(&format!("{first}{last}"), id, MovementForm::Agent);
-                relations.add_movement(&format!("{first}{last}s"), id, MovementForm::Agent);
+            if let Some(joined) = joined_agent(entry) {
+                relations.add_movement(&joined, id, MovementForm::Agent);
+                relations.add_movement(&format!("{joined}s"), id, MovementForm::Agent);
             }
             for name in entry.names.iter().skip(1) {
                 // "internal rotation" beside the verb "medially rotate" gives "internally rotate"
@@ -202,6 +199,14 @@ pub fn verb_forms(verb: &str) -> [[String; 2]; 3] {
     let third = if last.ends_with('x') || last.ends_with("ss") { format!("{last}es") } else { format!("{last}s") };
     [last.to_owned(), third, format!("{stem}ing")]
         .map(|form| [format!("{adverb} {form}").trim().to_owned(), format!("{form} {adverb}").trim().to_owned()])
+}
+
+/// The word for the muscle that does a movement, in one word where a name of the movement is one: "plantarflexor" beside
+/// "plantarflexion".
+fn joined_agent(movement: &Entry) -> Option<String> {
+    let (first, last) = movement.verb.as_ref()?.1.split_once(' ')?;
+    let is_one_word = movement.names.iter().any(|name| name.text.starts_with(first) && !name.text.contains(' '));
+    is_one_word.then(|| format!("{first}{last}"))
 }
 
 /// The past participle of a regular verb, with its adverb before it and behind it.

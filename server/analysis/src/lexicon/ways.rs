@@ -127,3 +127,28 @@ pub fn meanings(manner: Manner, way: Option<Way>) -> &'static [&'static str] {
     };
     exact.or_else(any).map_or(&[], |(_, _, movements, _)| movements)
 }
+
+/// Adjectives of direction that alone name no place ("the *anterior* and lateral surfaces").
+pub fn is_direction(text: &str) -> bool {
+    matches!(
+        text,
+        "anterior"
+            | "posterior"
+            | "medial"
+            | "lateral"
+            | "superior"
+            | "inferior"
+            | "upper"
+            | "lower"
+            | "inner"
+            | "outer"
+            | "deep"
+            | "superficial"
+            | "proximal"
+            | "distal"
+            | "dorsal"
+            | "ventral"
+            | "palmar"
+            | "plantar"
+    )
+}

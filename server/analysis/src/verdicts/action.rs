@@ -237,18 +237,38 @@ pub fn joint_kind(vocabulary: &Vocabulary, joint: EntryId, told: &str) -> Judgem
             _ => None,
         })
         .collect();
+    if crate::lexicon::JOINT_CLASSES.iter().any(|(_, class)| *class == told) {
+        return joint_class(vocabulary, joint, told);
+    }
     let Some((first, _)) = kinds.first() else { return Judgement::unknown() };
     if let Some((kind, variant)) = kinds.iter().find(|(kind, _)| kind.contains(told)) {
         let verdict = if *variant { Verdict::Variant } else { Verdict::Agrees };
         return Judgement::new(verdict, format!("{} is a {kind} joint", the(vocabulary, joint)));
     }
-    let in_parts = vocabulary.all_parts(joint).iter().any(|part| {
-        vocabulary.entry(*part).facts.iter().any(|fact| matches!(&fact.relation, Relation::JointKind { subtype: Some(subtype), .. } if subtype.contains(told)))
-    });
     let alike = ALIKE.iter().any(|(a, b)| (told == *a && first.contains(b)) || (told == *b && first.contains(a)));
-    if alike || in_parts || *first == "functional" {
+    if alike || *first == "functional" {
         return Judgement::unknown();
     }
     Judgement::new(Verdict::Contradicts, format!("{} is a {first} joint", the(vocabulary, joint)))
         .remedy(PartRole::JointKind, *first)
+}
+
+/// Judges whether a joint is synovial, fibrous or cartilaginous.
+fn joint_class(vocabulary: &Vocabulary, joint: EntryId, told: &str) -> Judgement {
+    let classes = |joint: EntryId| {
+        vocabulary.entry(joint).facts.iter().filter_map(|fact| match &fact.relation {
+            Relation::JointKind { class, .. } => Some((&**class, fact.variant)),
+            _ => None,
+        })
+    };
+    if let Some((class, variant)) = classes(joint).find(|(class, _)| *class == told) {
+        let verdict = if variant { Verdict::Variant } else { Verdict::Agrees };
+        return Judgement::new(verdict, format!("{} is a {class} joint", the(vocabulary, joint)));
+    }
+    let in_parts = vocabulary.all_parts(joint).into_iter().any(|part| classes(part).any(|(class, _)| class == told));
+    let Some((first, _)) = classes(joint).next().filter(|(class, _)| !in_parts && *class != "functional") else {
+        return Judgement::unknown();
+    };
+    Judgement::new(Verdict::Contradicts, format!("{} is a {first} joint", the(vocabulary, joint)))
+        .remedy(PartRole::JointKind, first)
 }

@@ -3,7 +3,7 @@
 //! For teaching, not for diagnosis: people vary, and so do lesions. A deficit is contradicted only where the nerve reaches
 //! nothing that the statement says is lost.
 
-use fascicle_model::{EntryId, Fact, Relation, Role, Vocabulary};
+use fascicle_model::{EntryId, Fact, Kind, Relation, Role, Vocabulary};
 
 use super::{Judgement, Verdict, best, list, the};
 use crate::claims::{Claim, PartRole, What};
@@ -14,11 +14,11 @@ pub fn judge(vocabulary: &Vocabulary, claim: &Claim) -> Judgement {
     if let Some(What::Sign(sign)) = claim.part(PartRole::Sign).map(|part| &part.what) {
         return best(nerves.iter().map(|nerve| of_sign(vocabulary, *nerve, sign)));
     }
+    let level = claim.entries(PartRole::Landmark);
     let muscles = claim.entries(PartRole::Muscle);
     if !muscles.is_empty() {
-        return best(nerves.iter().flat_map(|nerve| {
-            muscles.iter().map(|muscle| super::supply::judge(vocabulary, *nerve, *muscle, false, &[]))
-        }));
+        let pairs = nerves.iter().flat_map(|nerve| muscles.iter().map(move |muscle| (*nerve, *muscle)));
+        return best(pairs.map(|(nerve, muscle)| of_muscle(vocabulary, nerve, muscle, level)));
     }
     let areas = claim.entries(PartRole::Skin);
     if !areas.is_empty() {
@@ -35,6 +35,72 @@ pub fn judge(vocabulary: &Vocabulary, claim: &Claim) -> Judgement {
     }))
 }
 
+fn of_muscle(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId, level: &[EntryId]) -> Judgement {
+    let judgement = super::supply::judge(vocabulary, nerve, muscle, false, &[]);
+    let is_supplied = matches!(judgement.verdict, Verdict::Agrees | Verdict::LessExact);
+    let Some(level) = level.iter().find_map(|level| Level::of(vocabulary, nerve, *level)).filter(|_| is_supplied)
+    else {
+        return judgement;
+    };
+    if !level.spares(vocabulary, muscle) {
+        return judgement;
+    }
+    let why = format!(
+        "{} keeps its nerve: its twig leaves {} above {}",
+        vocabulary.name(muscle),
+        the(vocabulary, nerve),
+        the(vocabulary, level.at)
+    );
+    Judgement::new(Verdict::Contradicts, why).path(judgement.path)
+}
+
+/// What a lesion at a place along a nerve takes away and leaves.
+struct Level {
+    at: EntryId,
+    /// Muscles whose twigs leave the nerve further on, or nobody knows where.
+    lost: Vec<EntryId>,
+    /// Muscles whose twigs leave it well before.
+    spared: Vec<EntryId>,
+}
+
+impl Level {
+    /// A landmark as a place along a nerve; `None` if the nerve is not known to pass it.
+    fn of(vocabulary: &Vocabulary, nerve: EntryId, landmark: EntryId) -> Option<Self> {
+        let family: Vec<EntryId> = std::iter::once(landmark)
+            .chain(vocabulary.wholes(landmark))
+            .chain(vocabulary.all_parts(landmark))
+            .collect();
+        let facts = &vocabulary.entry(nerve).facts;
+        let place = facts.iter().position(|fact| {
+            matches!(fact.relation, Relation::Passes { landmark: at, .. } | Relation::Injured { at, .. } if family.contains(&at))
+        })?;
+        // What leaves right before the place may be hurt there too: another landmark must lie between.
+        let last_before =
+            facts.get(..place)?.iter().rposition(|fact| matches!(fact.relation, Relation::Passes { .. }))?;
+        let leaving = |fact: &Fact| -> Vec<EntryId> {
+            match fact.relation {
+                Relation::Supplies { muscle, .. } => vec![muscle],
+                Relation::Gives { nerve: branch, .. } | Relation::ContinuesAs { nerve: branch, .. } => {
+                    vocabulary.muscles_of(branch).iter().map(|supply| supply.muscle).collect()
+                }
+                _ => Vec::new(),
+            }
+        };
+        let early: Vec<EntryId> = facts.iter().take(last_before).flat_map(leaving).collect();
+        let late: Vec<EntryId> = facts.iter().skip(last_before).flat_map(leaving).collect();
+        let all = vocabulary.muscles_of(nerve);
+        let lost: Vec<EntryId> =
+            all.iter().map(|supply| supply.muscle).filter(|id| late.contains(id) || !early.contains(id)).collect();
+        let spared = early.into_iter().filter(|id| !lost.contains(id)).collect();
+        Some(Self { at: landmark, lost, spared })
+    }
+
+    fn spares(&self, vocabulary: &Vocabulary, muscle: EntryId) -> bool {
+        let family = || std::iter::once(muscle).chain(vocabulary.all_parts(muscle)).chain(vocabulary.wholes(muscle));
+        family().any(|id| self.spared.contains(&id)) && !family().any(|id| self.lost.contains(&id))
+    }
+}
+
 fn of_movement(
     vocabulary: &Vocabulary,
     nerve: EntryId,
@@ -42,7 +108,11 @@ fn of_movement(
     joints: &[EntryId],
     claim: &Claim,
 ) -> Judgement {
-    let muscles: Vec<EntryId> = vocabulary.muscles_of(nerve).iter().map(|supply| supply.muscle).collect();
+    let level = claim.entries(PartRole::Landmark).iter().find_map(|level| Level::of(vocabulary, nerve, *level));
+    let muscles: Vec<EntryId> = match level {
+        Some(level) => level.lost,
+        None => vocabulary.muscles_of(nerve).iter().map(|supply| supply.muscle).collect(),
+    };
     if muscles.is_empty() && vocabulary.modality(nerve).is_none() {
         return Judgement::unknown();
     }
@@ -74,10 +144,28 @@ fn of_movement(
         let primes: Vec<String> =
             movers.iter().filter(|mover| is_prime(mover)).map(|id| vocabulary.name(*id).to_owned()).collect();
         let why = format!(
-            "{} supplies only muscles that assist {}; {} carry it",
+            "{} supplies only muscles that assist {}; {} {} it",
             the(vocabulary, nerve),
             vocabulary.name(movement),
-            list(&primes)
+            list(&primes),
+            if primes.len() == 1 { "carries" } else { "carry" }
+        );
+        return Judgement::new(Verdict::Contradicts, why);
+    }
+    let primes = || movers.iter().filter(|mover| is_prime(mover) && vocabulary.entry(**mover).part_of.is_none());
+    let kept: Vec<String> =
+        primes().filter(|mover| !reached(mover)).map(|id| vocabulary.name(*id).to_owned()).collect();
+    if claim.all
+        && !joints.is_empty()
+        && movers.iter().any(reached)
+        && kept.len() > 2
+        && kept.len() >= 3 * primes().filter(|mover| reached(mover)).count()
+    {
+        let why = format!(
+            "{} is not lost with {}: {} still do it",
+            vocabulary.name(movement),
+            the(vocabulary, nerve),
+            list(&kept)
         );
         return Judgement::new(Verdict::Contradicts, why);
     }
@@ -100,19 +188,31 @@ fn of_movement(
     Judgement::new(Verdict::Contradicts, why).path(path)
 }
 
+/// Whether every telling word of one sign stands in the other, whatever its ending: "winged scapula" and "lateral winging
+/// of the scapula".
+fn is_like(a: &str, b: &str) -> bool {
+    let stems = |sign: &str| -> Vec<String> {
+        let words = sign.split([' ', '-']).filter(|word| word.len() > 3 || word.chars().any(char::is_uppercase));
+        words.map(|word| word.to_lowercase().chars().take(4).collect()).collect()
+    };
+    let (a, b) = (stems(a), stems(b));
+    !a.is_empty() && !b.is_empty() && (a.iter().all(|word| b.contains(word)) || b.iter().all(|word| a.contains(word)))
+}
+
 fn of_sign(vocabulary: &Vocabulary, nerve: EntryId, sign: &str) -> Judgement {
-    let owners: Vec<EntryId> = vocabulary
-        .iter()
-        .filter(|(_, entry)| {
-            entry.facts.iter().any(
-                |fact| matches!(&fact.relation, Relation::Sign { sign: held, .. } if held.eq_ignore_ascii_case(sign)),
-            )
-        })
-        .map(|(id, _)| id)
-        .collect();
-    if owners.iter().any(|owner| vocabulary.is_or_above(*owner, nerve) || vocabulary.is_or_above(nerve, *owner)) {
+    let with = |is: &dyn Fn(&str) -> bool| -> Vec<EntryId> {
+        let shows = |fact: &Fact| matches!(&fact.relation, Relation::Sign { sign: held, .. } if is(held));
+        vocabulary.iter().filter(|(_, entry)| entry.facts.iter().any(shows)).map(|(id, _)| id).collect()
+    };
+    let shows = |owner: &EntryId| {
+        // What a part of a plexus shows is not what each nerve from it shows.
+        let is_nerve = vocabulary.kind(*owner) == Kind::Nerve || vocabulary.kind(nerve) != Kind::Nerve;
+        vocabulary.is_or_above(nerve, *owner) || (is_nerve && vocabulary.is_or_above(*owner, nerve))
+    };
+    if with(&|held| is_like(held, sign)).iter().any(shows) {
         return Judgement::new(Verdict::Agrees, format!("{sign} is a sign of {}", the(vocabulary, nerve)));
     }
+    let owners = with(&|held| held.eq_ignore_ascii_case(sign));
     if owners.is_empty() {
         return Judgement::unknown();
     }

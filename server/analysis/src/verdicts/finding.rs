@@ -54,18 +54,26 @@ pub fn finding(claim: &Claim, judgement: &Judgement, vocabulary: &Vocabulary, te
             _ => None,
         })
         .collect();
+    let mut reason = judgement.path.clone();
+    if claim.kind == ClaimKind::Deficit {
+        reason.push(CAUTION.to_owned());
+    }
     Some(Finding {
         code: code(claim.kind),
         kind: FindingKind::Claim,
         severity,
         span: claim.span,
         message: sentence(&judgement.why),
-        reason: judgement.path.clone(),
+        reason,
         related,
         fixes,
         candidates: Vec::new(),
     })
 }
+
+/// What is said beside every deficit.
+const CAUTION: &str = "For teaching, not for diagnosis or treatment: people and lesions vary, and the course's adopted reference, \
+                       local rules and licensed practice decide.";
 
 /// The finding of a key that names the wrong option.
 fn key_finding(claim: &Claim, key: &Key, judgement: &Judgement, vocabulary: &Vocabulary) -> Finding {

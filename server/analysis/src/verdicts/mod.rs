@@ -184,6 +184,16 @@ fn negate(judgement: Judgement, claim: &Claim, vocabulary: &Vocabulary) -> Judge
         names.join(" – ")
     };
     match judgement.verdict {
+        // Spared may be what leaves the nerve above the lesion.
+        Verdict::Agrees if claim.kind == ClaimKind::Deficit && claim.part(PartRole::Landmark).is_some() => {
+            Judgement::unknown()
+        }
+        Verdict::Agrees if claim.kind == ClaimKind::Deficit => Judgement {
+            verdict: Verdict::Contradicts,
+            why: format!("it is not spared: {}", judgement.why),
+            remedies: Vec::new(),
+            path: judgement.path,
+        },
         Verdict::Agrees => Judgement {
             verdict: Verdict::Contradicts,
             why: format!("it does, all the same: {}", judgement.why),

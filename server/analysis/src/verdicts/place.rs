@@ -162,26 +162,46 @@ pub fn attachment(vocabulary: &Vocabulary, muscle: EntryId, landmark: EntryId, e
         Some("insertion") => (&insertions, &origins, "inserts on", "arises from"),
         _ => (&origins, &insertions, "arises from", "inserts on"),
     };
+    let verb = if end.is_none() { "is attached to" } else { verb };
     if wanted.iter().any(|held| related(*held)) || (end.is_none() && other.iter().any(|held| related(*held))) {
         return Judgement::new(
             Verdict::Agrees,
             format!("{} {verb} {}", vocabulary.name(muscle), the(vocabulary, landmark)),
         );
     }
-    if end.is_none() || wanted.is_empty() {
+    if wanted.is_empty() || (end.is_none() && other.is_empty()) {
         return Judgement::unknown();
     }
+    // Where the text does not say which end it means, it may be either.
+    let either: Vec<EntryId>;
+    let wanted = if end.is_none() {
+        either = origins.iter().chain(&insertions).copied().collect();
+        &either
+    } else {
+        wanted
+    };
     let bone = |id: EntryId| line(id).into_iter().find(|id| vocabulary.entry(*id).class.as_deref() == Some("bone"));
     let Some(claimed) = bone(landmark) else { return Judgement::unknown() };
     let held: Vec<EntryId> = wanted.iter().filter_map(|id| bone(*id)).collect();
-    let swapped = other.iter().any(|held| related(*held));
+    let swapped = end.is_some() && other.iter().any(|held| related(*held));
     let same_bone = held.contains(&claimed);
     let is_point = |id: EntryId| vocabulary.name(id).split(' ').any(|word| crate::lexicon::POINTS.contains(&word));
-    let apart = is_point(landmark) && wanted.iter().filter(|id| bone(**id) == Some(claimed)).all(|id| is_point(*id));
-    if held.is_empty() || (same_bone && !swapped && !apart) {
+    let is_twin = |id: EntryId| {
+        line(id).into_iter().any(|id| crate::lexicon::are_twins(vocabulary.name(id), vocabulary.name(landmark)))
+    };
+    let apart = (is_point(landmark) && wanted.iter().filter(|id| bone(**id) == Some(claimed)).all(|id| is_point(*id)))
+        || wanted.iter().any(|id| is_twin(*id));
+    let all_known = end.is_some() || held.len() == wanted.len() || apart;
+    if held.is_empty() || (same_bone && !swapped && !apart) || !all_known {
         return Judgement::unknown();
     }
-    let names: Vec<String> = wanted.iter().map(|id| the(vocabulary, *id)).collect();
+    let mut names: Vec<String> = Vec::new();
+    for id in wanted {
+        let name = the(vocabulary, *id);
+        if !names.contains(&name) {
+            names.push(name);
+        }
+    }
     let mut why = format!("{} {verb} {}, not {}", vocabulary.name(muscle), list(&names), the(vocabulary, landmark));
     if swapped {
         why = format!("{why}; there it {else_}");
@@ -273,8 +293,11 @@ fn part_of(vocabulary: &Vocabulary, muscle: EntryId, whole: EntryId) -> Judgemen
 /// Judges how many there are: parts of a muscle (`heads`), members of a group or parts of a plural structure (`muscles`,
 /// `named`), parts of a plexus (`cords`).
 pub fn count(vocabulary: &Vocabulary, id: EntryId, told: u32, noun: &str) -> Judgement {
-    if !matches!(vocabulary.kind(id), Kind::Muscle | Kind::Group | Kind::Plexus) {
+    if !matches!(vocabulary.kind(id), Kind::Muscle | Kind::Group | Kind::Plexus | Kind::Nerve) {
         return Judgement::unknown();
+    }
+    if noun == "roots" {
+        return count_of_roots(vocabulary, id, told);
     }
     let class = crate::lexicon::COUNTED.iter().find(|(known, _)| *known == noun).map(|(_, class)| *class);
     let counted: Vec<EntryId> = match (class, vocabulary.kind(id)) {
@@ -284,10 +307,26 @@ pub fn count(vocabulary: &Vocabulary, id: EntryId, told: u32, noun: &str) -> Jud
             .chain(vocabulary.all_parts(id))
             .filter(|part| vocabulary.entry(*part).class.as_deref() == Some(class))
             .collect(),
-        (Some(Some(_)), _) => return Judgement::unknown(),
-        (_, Kind::Group) => {
-            vocabulary.members(id).into_iter().filter(|member| vocabulary.entry(*member).part_of.is_none()).collect()
+        // The branches that are called so ("ophthalmic division")
+        (Some(Some(class)), Kind::Nerve) => {
+            let is_called = |id: &EntryId| {
+                vocabulary.entry(*id).names.iter().any(|name| name.text.split(' ').any(|word| word == class))
+            };
+            let mut branches = vocabulary.usual_branches(id);
+            branches.extend_from_slice(vocabulary.parts(id));
+            branches.retain(is_called);
+            branches
         }
+        (Some(Some(_)), _) => return Judgement::unknown(),
+        // A member that is only a part stands for its muscle.
+        (_, Kind::Group) => vocabulary
+            .members(id)
+            .into_iter()
+            .map(|member| {
+                let wholes = vocabulary.wholes(member);
+                wholes.into_iter().rfind(|id| vocabulary.kind(*id) == Kind::Muscle).unwrap_or(member)
+            })
+            .collect(),
         _ => vocabulary.parts(id).to_vec(),
     };
     let mut parts: Vec<EntryId> = counted.into_iter().filter(|id| !vocabulary.entry(*id).variant).collect();
@@ -320,9 +359,32 @@ pub fn count(vocabulary: &Vocabulary, id: EntryId, told: u32, noun: &str) -> Jud
         return Judgement::unknown();
     }
     let names: Vec<String> = parts.iter().map(|id| vocabulary.name(*id).to_owned()).collect();
-    Judgement::new(Verdict::Contradicts, format!("{} has {is}, not {told}: {}", the(vocabulary, id), list(&names)))
-        .remedy(
-            PartRole::Number,
-            crate::lexicon::NUMBERS.get(is as usize).map_or_else(|| is.to_string(), |word| (*word).to_owned()),
-        )
+    let whole = the(vocabulary, id);
+    let (is, told) = (in_words(is), in_words(told));
+    let why = if noun == "named" || vocabulary.kind(id) == Kind::Group {
+        format!("there are {is} in {whole}, not {told}: {}", list(&names))
+    } else {
+        format!("{whole} has {is} {noun}, not {told}: {}", list(&names))
+    };
+    Judgement::new(Verdict::Contradicts, why).remedy(PartRole::Number, is)
+}
+
+/// A number as a text writes it.
+fn in_words(number: u32) -> String {
+    crate::lexicon::NUMBERS.get(number as usize).map_or_else(|| number.to_string(), |word| (*word).to_owned())
+}
+
+/// A plexus has as many roots as main segments; lesser ones may be counted or not.
+fn count_of_roots(vocabulary: &Vocabulary, id: EntryId, told: u32) -> Judgement {
+    let readings = vocabulary.roots_of(id);
+    if vocabulary.kind(id) != Kind::Plexus || readings.is_empty() {
+        return Judgement::unknown();
+    }
+    if let Some(reading) = readings.iter().find(|reading| (reading.main.len()..=reading.all().len()).contains(&told)) {
+        let verdict = if reading.fact.variant { Verdict::Variant } else { Verdict::Agrees };
+        return Judgement::new(verdict, format!("{} has {}", the(vocabulary, id), in_words(told)));
+    }
+    let is = in_words(readings.first().map_or(0, |reading| reading.main.len()));
+    let why = format!("{} has {is} roots, not {}", the(vocabulary, id), in_words(told));
+    Judgement::new(Verdict::Contradicts, why).remedy(PartRole::Number, is)
 }

@@ -114,7 +114,7 @@ impl Sentence<'_, '_> {
     }
 
     /// The area of skin that the words right before an atom describe, from the beginning of their clause.
-    fn area_to(&self, end: usize) -> Option<Side> {
+    pub(super) fn area_to(&self, end: usize) -> Option<Side> {
         let start = (0..end)
             .rev()
             .find(|place| lexicon::precedes_area(self.word(*place)) || lexicon::is_contrast(self.word(*place)))

@@ -158,7 +158,10 @@ pub(super) fn atoms_where(
                 (Some((relation, end)), movement) if movement.as_ref().is_none_or(|(_, other)| end >= *other) => {
                     (AtomKind::Relation(relation), end)
                 }
-                (_, Some((movement, end))) => (AtomKind::Movement(movement), end),
+                // "compression" is what hurts a nerve more often than what a muscle does
+                (_, Some((movement, end))) if end > at + 1 || !lexicon::is_lesion(word(at)) => {
+                    (AtomKind::Movement(movement), end)
+                }
                 _ => (AtomKind::Word, at + 1),
             }
         };

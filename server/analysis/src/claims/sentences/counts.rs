@@ -57,7 +57,14 @@ impl Sentence<'_, '_> {
             } else {
                 before
             };
-            let role = RelationWord { left: PartRole::Structure, ..relation };
+            // What has heads is a muscle; the nearest heading may speak of something else.
+            let class = lexicon::COUNTED.iter().find(|(known, _)| *known == noun).map(|(_, class)| *class);
+            let left = match class {
+                Some(None) => PartRole::Muscle,
+                Some(Some(_)) => PartRole::Nerve,
+                None => PartRole::Group,
+            };
+            let role = RelationWord { left, ..relation };
             return self.subject(before, &role, &[]).into_iter().map(|side| claim(side, noun)).collect();
         }
         // there are four dorsal interossei / each hand has four lumbricals
@@ -65,13 +72,21 @@ impl Sentence<'_, '_> {
             && self.mention(at + 1).is_some_and(|mention| {
                 mention.plural
                     || mention.candidates.iter().all(|id| {
-                        self.scope.vocabulary.name(*id).ends_with('s') || self.scope.vocabulary.parts(*id).len() > 1
+                        self.scope.vocabulary.name(*id).ends_with('s')
+                            || self.scope.vocabulary.parts(*id).len() > 1
+                            || self.scope.vocabulary.members(*id).len() > 1
                     })
             })
+            && !self.speaks_of_a_part(at + 1)
             && (back(lexicon::precedes_count).is_some() || at == 0)
             && !at.checked_sub(1).is_some_and(|before| lexicon::is_determiner(self.word(before)))
         {
             return vec![claim(side, "named")];
+        }
+        // NAME number four
+        if let Some(verb) = at.checked_sub(1).filter(|verb| matches!(self.word(*verb), "number" | "numbers")) {
+            let role = RelationWord { left: PartRole::Group, ..relation };
+            return self.subject(verb, &role, &[]).into_iter().map(|side| claim(side, "named")).collect();
         }
         // NAME are four in number
         if self.word(at + 1) == "in"
@@ -86,5 +101,15 @@ impl Sentence<'_, '_> {
                 .collect();
         }
         Vec::new()
+    }
+
+    /// "The middle finger has two dorsal interossei": how many there are at a part of the body says nothing of how many
+    /// there are in all.
+    fn speaks_of_a_part(&self, counted: usize) -> bool {
+        (0..self.atoms.len()).filter(|at| *at != counted).any(|at| {
+            self.mention(at).is_some_and(|mention| {
+                mention.candidates.iter().any(|id| self.scope.vocabulary.entry(*id).part_of.is_some())
+            })
+        })
     }
 }

@@ -1,9 +1,13 @@
-//! Claims of what a lesion takes away: one cause ("injury to NERVE", "when NERVE is cut"), and the effects before or behind
-//! it: a muscle, a movement, feeling in an area, or a sign by its name.
+//! Claims of what a lesion takes away or spares: one cause (see [`super::lesions`]), and the effects before or behind it: a
+//! muscle, a movement, feeling in an area, or a sign by its name.
+
+use fascicle_model::{EntryId, Kind};
 
 use super::Sentence;
 use super::atoms::AtomKind;
+use super::lesions::Cause;
 use super::sides::Side;
+use crate::claims::phrases::MovementForm;
 use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
 use crate::lexicon;
 
@@ -17,34 +21,64 @@ pub struct Effect {
 
 impl Sentence<'_, '_> {
     /// "Injury to NERVE causes weakness of MUSCLE", "MUSCLE wastes after an ulnar lesion", "if NERVE is cut, the patient
-    /// cannot extend the knee": one cause, and what is lost before or behind it.
+    /// cannot extend the knee", "it spares MUSCLE": one cause, and what is lost or spared before or behind it.
     pub(super) fn deficits(&self) -> Vec<Claim> {
-        let speaks_of_lesion = |word: &str| lexicon::is_lesion(word) || lexicon::lesions(word) || lexicon::is_cut(word);
-        if !self.atoms.iter().any(|atom| speaks_of_lesion(&atom.word)) {
-            return Vec::new();
-        }
-        let Some((nerves, from, to)) = self.cause() else { return Vec::new() };
-        let is_denied = self.atoms.iter().any(|atom| {
-            lexicon::is_spared(&atom.word)
-                || (lexicon::is_negation(&atom.word) && !matches!(&*atom.word, "cannot" | "no"))
-        });
-        if is_denied {
-            return Vec::new();
-        }
-        let hedged = self.clause_hedged(from);
-        let mut effects: Vec<Effect> = Vec::new();
+        self.cause().map(|cause| self.deficits_of(&cause)).unwrap_or_default()
+    }
+
+    fn deficits_of(&self, cause: &Cause) -> Vec<Claim> {
+        let hedged = self.clause_hedged(cause.from);
+        let mut claims: Vec<Claim> = Vec::new();
+        let mut tell = |effects: Vec<Effect>, spared: bool| {
+            for (nerve, effect) in
+                cause.nerves.iter().flat_map(|nerve| effects.iter().map(move |effect| (nerve, effect)))
+            {
+                let Some(first) = effect.parts.first() else { continue };
+                let mut parts = vec![Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what.clone() }];
+                parts.extend(effect.parts.iter().cloned());
+                if let Some(level) = &cause.level {
+                    parts.push(Part { role: PartRole::Landmark, span: level.span, what: level.what.clone() });
+                }
+                if claims.iter().any(|known| known.parts == parts) {
+                    continue;
+                }
+                claims.push(Claim {
+                    kind: ClaimKind::Deficit,
+                    span: self.claim_span(cause.from, nerve.span, first.span),
+                    parts,
+                    negated: spared,
+                    hedged,
+                    all: effect.whole,
+                    block: self.scope.block,
+                    key: None,
+                });
+            }
+        };
         let mut at = 0;
         while at < self.atoms.len() {
-            if (from..to).contains(&at) {
-                at = to;
+            if (cause.from..cause.to).contains(&at) {
+                at = cause.to;
                 continue;
             }
-            if lexicon::is_loss(self.word(at)) || self.sign_at(at).is_some() || lexicon::is_numbness(self.word(at)) {
+            let word = self.word(at);
+            if lexicon::is_spared(word) {
+                let behind = self.effects_from(at, true);
+                let effects = if behind.is_empty() { self.effects_before(at) } else { behind };
+                let is_part = matches!(self.word(at + 1), "most" | "some" | "part" | "much" | "half");
+                if cause.level.is_none() && !self.tells_a_level(cause) && !is_part {
+                    tell(effects, true);
+                }
+                at += 1;
+                continue;
+            }
+            let is_sign = self.sign_at(at).is_some();
+            let loss = self.loss_at(at);
+            if (loss > 0 || is_sign || lexicon::is_numbness(word)) && !self.is_denied(at) {
                 let behind = self.effects_from(at, false);
-                let is_sign = self.sign_at(at).is_some();
-                effects.extend(if behind.is_empty() && !is_sign { self.effect_before(at) } else { behind });
+                tell(if behind.is_empty() && !is_sign { self.effects_before(at) } else { behind }, false);
+                at += loss.saturating_sub(1);
                 // The words of loss of one effect stand together.
-                while lexicon::is_loss(self.word(at + 1)) {
+                while self.loss_at(at + 1) > 0 {
                     at += 1;
                 }
                 if is_sign {
@@ -53,81 +87,54 @@ impl Sentence<'_, '_> {
             }
             at += 1;
         }
-        let mut claims: Vec<Claim> = Vec::new();
-        for nerve in &nerves {
-            for effect in &effects {
-                let Some(first) = effect.parts.first() else { continue };
-                let span = self.claim_span(from, nerve.span, first.span);
-                let mut parts = vec![Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what.clone() }];
-                parts.extend(effect.parts.iter().cloned());
-                if claims.iter().any(|known| known.parts == parts) {
-                    continue;
-                }
-                let block = self.scope.block;
-                claims.push(Claim {
-                    kind: ClaimKind::Deficit,
-                    span,
-                    parts,
-                    negated: false,
-                    hedged,
-                    all: effect.whole,
-                    block,
-                    key: None,
-                });
-            }
-        }
         claims
     }
 
-    /// The nerves whose lesion the sentence speaks of, and the atoms that say so; `None` if it speaks of none or of several.
-    fn cause(&self) -> Option<(Vec<Side>, usize, usize)> {
-        let mut causes: Vec<(Vec<Side>, usize, usize)> = Vec::new();
-        let mut at = 0;
-        while at < self.atoms.len() {
-            let found = self.cause_at(at).filter(|(nerves, ..)| !nerves.is_empty());
-            at = found.as_ref().map_or(at + 1, |(.., end)| *end);
-            causes.extend(found);
+    /// How many atoms from one on tell of a loss: "lost", "no longer", "can not".
+    fn loss_at(&self, at: usize) -> usize {
+        let (word, next) = (self.word(at), self.word(at + 1));
+        match word {
+            "no" if next == "longer" => 2,
+            "not" if next == "able" => 2,
+            "can" if next == "not" => 2,
+            _ => usize::from(lexicon::is_loss(word)),
         }
-        if causes.len() == 1 { causes.pop() } else { None }
     }
 
-    fn cause_at(&self, at: usize) -> Option<(Vec<Side>, usize, usize)> {
-        let word = self.word(at);
-        let before = at.checked_sub(1).map_or("", |before| self.word(before));
-        if lexicon::is_lesion(word) || lexicon::lesions(word) {
-            let mut next = at + 1;
-            while lexicon::is_determiner(self.word(next))
-                || (lexicon::is_lesion(word) && lexicon::is_before_injured(self.word(next)))
-            {
-                next += 1;
-            }
-            if next > at + 1 && self.mention(next).is_some() {
-                let group = self.group_from(next, true)?;
-                return Some((self.sides(&group, PartRole::Nerve), at, group.end));
-            }
-            let is_its = lexicon::is_lesion_of_last(before);
-            return is_its.then(|| (self.implied(PartRole::Nerve, false), at, at + 1));
+    /// Whether the clause of a word of loss denies it: "is not weakened", "no paralysis".
+    fn is_denied(&self, at: usize) -> bool {
+        let ends =
+            |place: &usize| matches!(self.word(*place), "," | ";" | ":") || lexicon::is_contrast(self.word(*place));
+        let denies = |place: usize| {
+            let word = self.word(place);
+            (lexicon::is_negation(word)
+                && word != "cannot"
+                && self.loss_at(place) == 0
+                && !(place > 0 && self.loss_at(place - 1) == 2))
+                || lexicon::is_spared(word)
+        };
+        let forth = (at + 1..self.atoms.len()).take_while(|place| !ends(place) && self.word(*place) != "and");
+        (0..at).rev().take_while(|place| !ends(place)).any(denies) || forth.into_iter().any(denies)
+    }
+
+    /// Whether the sentence says where along the nerve the lesion sits, or that it is a part of it.
+    fn tells_a_level(&self, cause: &Cause) -> bool {
+        let behind = self.word(cause.to);
+        if lexicon::is_preposition(behind) && !matches!(behind, "with" | "by" | "of" | "for") {
+            return true;
         }
-        // "an axillary nerve lesion", "ulnar palsy"
-        let lesion_follows = (at + 1..at + 5).any(|place| lexicon::is_lesion(self.word(place)));
-        let bare = if word.is_empty() || !lesion_follows { None } else { self.bare_nerve(at) };
-        if let Some((side, end)) = bare
-            && lexicon::is_lesion(self.word(end))
-        {
-            return Some((vec![side], at, end + 1));
-        }
-        self.mention(at)?;
-        let group = self.group_from(at, true)?;
-        let nerves = self.sides(&group, PartRole::Nerve);
-        if lexicon::is_lesion(self.word(group.end)) {
-            return Some((nerves, at, group.end + 1));
-        }
-        // "when the nerve is cut"
-        let mut next = group.end;
-        while lexicon::is_auxiliary(self.word(next)) || lexicon::is_adverb(self.word(next)) {
-            next += 1;
-        }
-        (next > group.end && lexicon::is_cut(self.word(next))).then_some((nerves, at, next + 1))
+        (0..self.atoms.len()).filter(|at| !(cause.from..cause.to).contains(at)).any(|at| {
+            lexicon::is_level(self.word(at))
+                || (lexicon::is_preposition(self.word(at))
+                    && (at + 1..at + 4).any(|place| {
+                        self.mention(place).is_some_and(|mention| {
+                            mention
+                                .candidates
+                                .iter()
+                                .all(|id| matches!(self.scope.vocabulary.kind(*id), Kind::Landmark | Kind::Joint))
+                        })
+                    }))
+        })
     }
 
     /// What a lesion is said to take away, from a word of loss on: muscles, movements, feeling, or a sign by its name. As a
@@ -138,7 +145,7 @@ impl Sentence<'_, '_> {
         let mut next = start;
         while next < self.atoms.len() {
             let word = self.word(next);
-            lost |= lexicon::is_loss(word) && !lexicon::brings_about(word);
+            lost |= self.loss_at(next) > 0 && !lexicon::brings_about(word);
             whole |= lexicon::is_whole_loss(word);
             if let Some((sign, len)) = self.sign_at(next) {
                 let span = self.source(next, next + 1).cover(self.source_of_tokens(next, len));
@@ -178,14 +185,32 @@ impl Sentence<'_, '_> {
                     }
                     break;
                 }
+                Some(AtomKind::Word | AtomKind::Movement(_)) if lost && self.everyday(next).is_some() => {
+                    let Some(everyday) = self.everyday(next) else { break };
+                    let span = self.source(next, next + 1);
+                    let target = everyday.target;
+                    let parts = vec![
+                        Part { role: PartRole::Movement, span, what: What::Entry(everyday.movements) },
+                        Part { role: PartRole::Joint, span: target.span, what: target.what },
+                    ];
+                    effects.push(Effect { parts, whole });
+                    break;
+                }
                 Some(AtomKind::Movement(movement)) if lost => {
+                    if movement.form == MovementForm::Participle {
+                        // "the eye cannot be abducted"
+                        if matches!(self.word(next - 1), "be" | "being") {
+                            let before = self.group_to(self.before_change(start));
+                            let target = before.and_then(|group| self.side(*group.members.last()?, PartRole::Joint));
+                            effects.extend(
+                                target.map(|target| self.movement_effect(next, movement.movement, Some(target), whole)),
+                            );
+                        }
+                        break;
+                    }
                     let (target, end) = self.moved(next);
                     let movement = self.with_adverb(next, end, movement);
-                    let span = self.source(next, next + 1);
-                    let mut parts =
-                        vec![Part { role: PartRole::Movement, span, what: What::Entry(vec![movement.movement]) }];
-                    parts.extend(target.map(|side| Part { role: PartRole::Joint, span: side.span, what: side.what }));
-                    effects.push(Effect { parts, whole });
+                    effects.push(self.movement_effect(next, movement.movement, target, whole));
                     next += 1;
                     continue;
                 }
@@ -193,7 +218,7 @@ impl Sentence<'_, '_> {
                 _ => {}
             }
             let skips = next == start
-                || lexicon::is_loss(word)
+                || self.loss_at(next) > 0
                 || lexicon::brings_about(word)
                 || lexicon::is_determiner(word)
                 || lexicon::is_muscle_noun(word)
@@ -209,21 +234,57 @@ impl Sentence<'_, '_> {
         effects
     }
 
-    /// The muscle or movement right before a word of loss: "brachialis wastes", "extension is lost".
-    fn effect_before(&self, at: usize) -> Vec<Effect> {
+    fn movement_effect(&self, at: usize, movement: EntryId, target: Option<Side>, whole: bool) -> Effect {
+        let span = self.source(at, at + 1);
+        let mut parts = vec![Part { role: PartRole::Movement, span, what: What::Entry(vec![movement]) }];
+        parts.extend(target.map(|side| Part { role: PartRole::Joint, span: side.span, what: side.what }));
+        Effect { parts, whole }
+    }
+
+    /// Steps back from a word of loss over the verb that it completes: "goes numb", "is weak", "becomes impossible".
+    fn before_change(&self, at: usize) -> usize {
+        let mut at = self.before_verb(at).0;
+        while at.checked_sub(1).is_some_and(|place| lexicon::is_change(self.word(place))) {
+            at = self.before_verb(at - 1).0;
+        }
+        at
+    }
+
+    /// What stands right before a word of loss or sparing: "brachialis wastes", "extension of the wrist is lost", "the
+    /// skin of the palm goes numb".
+    fn effects_before(&self, at: usize) -> Vec<Effect> {
         let whole = lexicon::is_whole_loss(self.word(at));
-        let (before, ..) = self.before_verb(at);
+        let before = self.before_change(at);
+        if lexicon::is_numbness(self.word(at)) {
+            let area = if before < at { self.area_to(before) } else { None };
+            let part = |side: Side| Part { role: PartRole::Skin, span: side.span, what: side.what };
+            return area.map(|side| Effect { parts: vec![part(side)], whole }).into_iter().collect();
+        }
         if let Some(group) = self.group_to(before) {
             let muscles = self.sides(&group, PartRole::Muscle);
-            return muscles
-                .into_iter()
-                .map(|side| Effect {
-                    parts: vec![Part { role: PartRole::Muscle, span: side.span, what: side.what }],
-                    whole,
-                })
-                .collect();
+            let part = |side: Side| Part { role: PartRole::Muscle, span: side.span, what: side.what };
+            if !muscles.is_empty() {
+                return muscles.into_iter().map(|side| Effect { parts: vec![part(side)], whole }).collect();
+            }
         }
-        Vec::new()
+        let mut effects = Vec::new();
+        let mut place = before;
+        while let Some(left) = place.checked_sub(1) {
+            let word = self.word(left);
+            match self.atoms.get(left).map(|atom| &atom.kind) {
+                Some(AtomKind::Movement(movement)) if movement.form == MovementForm::Noun => {
+                    effects.push(self.movement_effect(left, movement.movement, self.moved(left).0, whole));
+                }
+                Some(AtomKind::Name(_)) if self.side(left, PartRole::Joint).is_some() => {}
+                _ if lexicon::is_determiner(word)
+                    || lexicon::is_before_moved(word)
+                    || word == "in"
+                    || (lexicon::is_conjunction(word) && word != ",") => {}
+                _ => break,
+            }
+            place = left;
+        }
+        effects
     }
 
     /// The sign of a lesion that begins at an atom, with how many words it has.

@@ -14,8 +14,8 @@ use crate::moving::{happens_at, moved_joints, of_the_region};
 
 /// What a verb of moving can mean, and what is moved.
 pub(super) struct Everyday {
-    movements: Vec<EntryId>,
-    target: Side,
+    pub(super) movements: Vec<EntryId>,
+    pub(super) target: Side,
 }
 
 impl Sentence<'_, '_> {

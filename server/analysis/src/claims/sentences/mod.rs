@@ -21,6 +21,7 @@ mod deficits;
 mod everyday;
 mod gaps;
 mod groups;
+mod lesions;
 mod objects;
 mod predicates;
 mod relations;
@@ -82,6 +83,8 @@ pub struct Memory {
     named: Vec<Subject>,
     /// What the last clause of the sentence before claims.
     told: Vec<Claim>,
+    /// The nerves of the lesion of which the sentence before speaks.
+    lesion: Vec<Side>,
 }
 
 /// Reads the claims in the sentences of a block from a token on.
@@ -137,8 +140,10 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
     if sentence.asserts() {
         claims.extend(sentence.deficits());
     }
+    let lesion = sentence.cause().map(|cause| cause.nerves).unwrap_or_default();
     let (subject, named) = (sentence.main_subject(), sentence.named());
     memory.told = told;
+    memory.lesion = lesion;
     if !named.is_empty() {
         let goes_on =
             atoms.first().is_some_and(|atom| lexicon::is_pronoun(&atom.word) || lexicon::is_relative(&atom.word));

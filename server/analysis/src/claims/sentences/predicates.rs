@@ -34,7 +34,8 @@ impl Sentence<'_, '_> {
                     _ => (*is, place),
                 });
             }
-            if let Some((_, is)) = lexicon::JOINT_KINDS.iter().find(|(known, _)| *known == word)
+            if let Some((_, is)) =
+                lexicon::JOINT_KINDS.iter().chain(lexicon::JOINT_CLASSES).find(|(known, _)| *known == word)
                 && !kinds.iter().any(|(known, _)| known == is)
             {
                 kinds.push((is, place));

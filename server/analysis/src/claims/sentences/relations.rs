@@ -137,7 +137,10 @@ impl Sentence<'_, '_> {
         let (mut linked, mut negated, mut hedged) = (false, false, false);
         loop {
             let word = self.word(next);
-            if lexicon::is_link(word) || lexicon::links_supply(word) {
+            if lexicon::is_link(word)
+                || lexicon::links_supply(word)
+                || (relation.kind == ClaimKind::Attachment && lexicon::is_at(word))
+            {
                 linked = true;
             } else if linked && word == "of" && lexicon::links_supply(self.word(next - 1)) {
                 // "by way of"
@@ -217,6 +220,16 @@ impl Sentence<'_, '_> {
                     continue;
                 }
                 let Some((kind, left_role, right_role)) = kind_of(vocabulary, relation, left, right) else { continue };
+                let mut hedged = hedged;
+                if kind == ClaimKind::Attachment
+                    && let Some(group) = group
+                    && let Some(place) = group.members.iter().find(|at| self.source(**at, **at + 1) == right.span)
+                {
+                    if lexicon::ways::is_direction(&self.written(*place)) {
+                        continue;
+                    }
+                    hedged |= self.is_a_place_of_another(group, *place);
+                }
                 let mut all = group.is_some_and(|group| group.all && !group.partial) && left_role == PartRole::Nerve;
                 all |= of_all && left_role == PartRole::Muscle;
                 if kind == ClaimKind::Passage {
@@ -249,6 +262,14 @@ impl Sentence<'_, '_> {
             claims.clear();
         }
         claims
+    }
+
+    /// "the anterior and lateral surfaces of the styloid process", "the spines of all the vertebrae": the words that were
+    /// read as a name are only the beginning of the place that is meant.
+    fn is_a_place_of_another(&self, group: &Group, at: usize) -> bool {
+        let ends_with_of = |end: usize| self.word(end) == "of";
+        !self.written(at).contains(" of ")
+            && (ends_with_of(at + 1) || (group.members.len() > 1 && ends_with_of(group.end)))
     }
 
     /// "all … except X": that X is not supplied.
@@ -302,11 +323,13 @@ impl Sentence<'_, '_> {
 
 /// Which end of a muscle a relation phrase speaks of; `None` where it may be either.
 fn attachment_end(relation: &RelationWord) -> Option<&'static str> {
-    if relation.kind == ClaimKind::Branching || relation.phrase.ends_with(" from") {
-        Some("origin")
-    } else {
-        (relation.phrase.contains("insert")).then_some("insertion")
-    }
+    let phrase = relation.phrase;
+    let is_origin = matches!(relation.kind, ClaimKind::Branching | ClaimKind::Roots)
+        || phrase.ends_with(" from")
+        || phrase.starts_with("start")
+        || phrase.starts_with("origin");
+    let is_insertion = phrase.contains("insert") || phrase.starts_with("end") || phrase.starts_with("converge");
+    if is_origin { Some("origin") } else { is_insertion.then_some("insertion") }
 }
 
 /// What a relation claims of its two sides, by what they are: *arises from* speaks of roots, of a parent nerve or of a
@@ -349,6 +372,17 @@ fn kind_of(
                 && relation.phrase.starts_with("belongs")
             {
                 return Some((ClaimKind::Supply, PartRole::Muscle, PartRole::Nerve));
+            }
+            // "its origin is" is said of roots and of muscles
+            if relation.kind == ClaimKind::Roots
+                && first(left) == Some(Kind::Muscle)
+                && first(right) == Some(Kind::Landmark)
+            {
+                return relation.phrase.contains("origin").then_some((
+                    ClaimKind::Attachment,
+                    PartRole::Muscle,
+                    PartRole::Landmark,
+                ));
             }
             if relation.kind == ClaimKind::Branching
                 && relation.right == PartRole::Parent
