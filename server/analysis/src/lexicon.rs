@@ -257,6 +257,8 @@ pub const LABELS: &[(&str, Label)] = &[
     ("cn", naming(P::Nerve)), ("cranial nerve", naming(P::Nerve)), ("lesion", naming(P::Nerve)), ("nerve injured", naming(P::Nerve)), ("injured nerve", naming(P::Nerve)), ("nerve lesion", naming(P::Nerve)), ("injury to", naming(P::Nerve)), ("lesion of", naming(P::Nerve)),
     ("deficit", label(K::Deficit, P::Nerve, P::Sign)), ("deficits", label(K::Deficit, P::Nerve, P::Sign)), ("loss", label(K::Deficit, P::Nerve, P::Sign)), ("motor loss", label(K::Deficit, P::Nerve, P::Sign)), ("motor deficit", label(K::Deficit, P::Nerve, P::Sign)), ("sign", label(K::Deficit, P::Nerve, P::Sign)), ("signs", label(K::Deficit, P::Nerve, P::Sign)), ("result", label(K::Deficit, P::Nerve, P::Sign)), ("effect of injury", label(K::Deficit, P::Nerve, P::Sign)), ("what is lost", label(K::Deficit, P::Nerve, P::Sign)), ("lost", label(K::Deficit, P::Nerve, P::Sign)),
     ("joint", naming(P::Joint)),
+    ("lesions", label(K::Deficit, P::Nerve, P::Sign)), ("palsies", label(K::Deficit, P::Nerve, P::Sign)), ("palsy", label(K::Deficit, P::Nerve, P::Sign)), ("injuries", label(K::Deficit, P::Nerve, P::Sign)), ("if cut", label(K::Deficit, P::Nerve, P::Sign)), ("when cut", label(K::Deficit, P::Nerve, P::Sign)), ("if injured", label(K::Deficit, P::Nerve, P::Sign)), ("if damaged", label(K::Deficit, P::Nerve, P::Sign)), ("damage", label(K::Deficit, P::Nerve, P::Sign)), ("injury", label(K::Deficit, P::Nerve, P::Sign)), ("effects of injury", label(K::Deficit, P::Nerve, P::Sign)), ("weakness", label(K::Deficit, P::Nerve, P::Sign)),
+    ("number", label(K::Count, P::Structure, P::Number)), ("how many", label(K::Count, P::Structure, P::Number)), ("how many are there", label(K::Count, P::Structure, P::Number)), ("heads", label(K::Count, P::Structure, P::Number)), ("number of heads", label(K::Count, P::Structure, P::Number)), ("bellies", label(K::Count, P::Structure, P::Number)), ("number of bellies", label(K::Count, P::Structure, P::Number)), ("count", label(K::Count, P::Structure, P::Number)), ("number of muscles", label(K::Count, P::Structure, P::Number)),
     ("innervation", label(K::Supply, P::Muscle, P::Nerve)), ("nerve", label(K::Supply, P::Muscle, P::Nerve)),
     ("nerves", label(K::Supply, P::Muscle, P::Nerve)), ("nerve supply", label(K::Supply, P::Muscle, P::Nerve)),
     ("motor nerve", label(K::Supply, P::Muscle, P::Nerve)), ("n", label(K::Supply, P::Muscle, P::Nerve)),
@@ -276,10 +278,10 @@ pub const LABELS: &[(&str, Label)] = &[
     ("nerve roots", label(K::Roots, P::Structure, P::Segments)),
     ("spinal roots", label(K::Roots, P::Structure, P::Segments)), ("spinal segments", label(K::Roots, P::Structure, P::Segments)),
     ("segmental supply", label(K::Roots, P::Structure, P::Segments)), ("spinal levels", label(K::Roots, P::Structure, P::Segments)),
-    ("segment", label(K::Roots, P::Structure, P::Segments)), ("myotome", label(K::Roots, P::Structure, P::Segments)),
+    ("dermatome", label(K::Roots, P::Structure, P::Segments)), ("dermatomes", label(K::Roots, P::Structure, P::Segments)), ("myotomes", label(K::Roots, P::Structure, P::Segments)), ("segmental", label(K::Roots, P::Structure, P::Segments)), ("segment", label(K::Roots, P::Structure, P::Segments)), ("myotome", label(K::Roots, P::Structure, P::Segments)),
     ("root(s)", label(K::Roots, P::Structure, P::Segments)),
     ("action", label(K::Action, P::Muscle, P::Movement)), ("actions", label(K::Action, P::Muscle, P::Movement)),
-    ("acts", label(K::Action, P::Muscle, P::Movement)), ("does", label(K::Action, P::Muscle, P::Movement)), ("chief action", label(K::Action, P::Muscle, P::Movement)), ("main function", label(K::Action, P::Muscle, P::Movement)), ("job", label(K::Action, P::Muscle, P::Movement)), ("f", label(K::Action, P::Muscle, P::Movement)), ("movement produced", label(K::Action, P::Muscle, P::Movement)),
+    ("act", label(K::Action, P::Muscle, P::Movement)), ("fx", label(K::Action, P::Muscle, P::Movement)), ("fn", label(K::Action, P::Muscle, P::Movement)), ("prime action", label(K::Action, P::Muscle, P::Movement)), ("produces", label(K::Action, P::Muscle, P::Movement)), ("what it does", label(K::Action, P::Muscle, P::Movement)), ("acts", label(K::Action, P::Muscle, P::Movement)), ("does", label(K::Action, P::Muscle, P::Movement)), ("chief action", label(K::Action, P::Muscle, P::Movement)), ("main function", label(K::Action, P::Muscle, P::Movement)), ("job", label(K::Action, P::Muscle, P::Movement)), ("f", label(K::Action, P::Muscle, P::Movement)), ("movement produced", label(K::Action, P::Muscle, P::Movement)),
     ("main action", label(K::Action, P::Muscle, P::Movement)), ("main actions", label(K::Action, P::Muscle, P::Movement)),
     ("function", label(K::Action, P::Muscle, P::Movement)), ("functions", label(K::Action, P::Muscle, P::Movement)),
     ("movement", label(K::Action, P::Muscle, P::Movement)), ("a", label(K::Action, P::Muscle, P::Movement)),
@@ -290,18 +292,18 @@ pub const LABELS: &[(&str, Label)] = &[
     ("proximal", label(K::Attachment, P::Muscle, P::Landmark)), ("distal", label(K::Attachment, P::Muscle, P::Landmark)), ("prox attachment", label(K::Attachment, P::Muscle, P::Landmark)), ("dist attachment", label(K::Attachment, P::Muscle, P::Landmark)), ("from", label(K::Attachment, P::Muscle, P::Landmark)), ("to", label(K::Attachment, P::Muscle, P::Landmark)),
     ("inferior attachment", label(K::Attachment, P::Muscle, P::Landmark)), ("superior attachment", label(K::Attachment, P::Muscle, P::Landmark)),
     ("lower attachment", label(K::Attachment, P::Muscle, P::Landmark)), ("upper attachment", label(K::Attachment, P::Muscle, P::Landmark)),
-    ("inserts", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("attachment", label(K::Attachment, P::Muscle, P::Landmark)), ("attachments", label(K::Attachment, P::Muscle, P::Landmark)), ("at", label(K::Attachment, P::Muscle, P::Landmark)), ("ins", label(K::Attachment, P::Muscle, P::Landmark)), ("orig", label(K::Attachment, P::Muscle, P::Landmark)), ("or", label(K::Attachment, P::Muscle, P::Landmark)), ("attaches to", label(K::Attachment, P::Muscle, P::Landmark)), ("inserts", label(K::Attachment, P::Muscle, P::Landmark)),
     ("arises from", label(K::Branching, P::Nerve, P::Parent)), ("branch of", label(K::Branching, P::Nerve, P::Parent)),
     ("given off by", label(K::Branching, P::Nerve, P::Parent)), ("comes from", label(K::Branching, P::Nerve, P::Parent)),
     ("derived from", label(K::Branching, P::Nerve, P::Parent)),
     ("parent nerve", label(K::Branching, P::Nerve, P::Parent)), ("parent", label(K::Branching, P::Nerve, P::Parent)),
-    ("source", label(K::Branching, P::Nerve, P::Parent)), ("cord", label(K::Branching, P::Nerve, P::Parent)),
+    ("source", label(K::Branching, P::Nerve, P::Parent)), ("cord", label(K::Branching, P::Nerve, P::Parent)), ("plexus", label(K::Branching, P::Nerve, P::Parent)), ("trunk", label(K::Branching, P::Nerve, P::Parent)), ("comes off", label(K::Branching, P::Nerve, P::Parent)), ("division of", label(K::Branching, P::Nerve, P::Parent)), ("from which nerve", label(K::Branching, P::Nerve, P::Parent)),
     ("arises", label(K::Branching, P::Nerve, P::Parent)),
     ("branch", label(K::Branching, P::Parent, P::Nerve)), ("divides into", label(K::Branching, P::Parent, P::Nerve)), ("ends as", label(K::Branching, P::Parent, P::Nerve)),
     ("branches", label(K::Branching, P::Parent, P::Nerve)), ("terminal branches", label(K::Branching, P::Parent, P::Nerve)),
     ("gives off", label(K::Branching, P::Parent, P::Nerve)), ("gives", label(K::Branching, P::Parent, P::Nerve)),
     ("continues as", label(K::Renaming, P::Parent, P::Nerve)), ("becomes", label(K::Renaming, P::Parent, P::Nerve)),
-    ("passes through", label(K::Passage, P::Nerve, P::Landmark)), ("hole", label(K::Passage, P::Nerve, P::Landmark)), ("gap", label(K::Passage, P::Nerve, P::Landmark)), ("exits through", label(K::Passage, P::Nerve, P::Landmark)), ("exits by", label(K::Passage, P::Nerve, P::Landmark)), ("canal", label(K::Passage, P::Nerve, P::Landmark)), ("space", label(K::Passage, P::Nerve, P::Landmark)),
+    ("leaves by", label(K::Passage, P::Nerve, P::Landmark)), ("leaves through", label(K::Passage, P::Nerve, P::Landmark)), ("leaves via", label(K::Passage, P::Nerve, P::Landmark)), ("enters by", label(K::Passage, P::Nerve, P::Landmark)), ("enters through", label(K::Passage, P::Nerve, P::Landmark)), ("pierces", label(K::Passage, P::Nerve, P::Landmark)), ("runs through", label(K::Passage, P::Nerve, P::Landmark)), ("runs in", label(K::Passage, P::Nerve, P::Landmark)), ("leaves skull via", label(K::Passage, P::Nerve, P::Landmark)), ("exits skull via", label(K::Passage, P::Nerve, P::Landmark)), ("exits skull by", label(K::Passage, P::Nerve, P::Landmark)), ("exits skull through", label(K::Passage, P::Nerve, P::Landmark)), ("exits via", label(K::Passage, P::Nerve, P::Landmark)), ("leaves pelvis by", label(K::Passage, P::Nerve, P::Landmark)), ("leaves pelvis through", label(K::Passage, P::Nerve, P::Landmark)), ("leaves pelvis via", label(K::Passage, P::Nerve, P::Landmark)), ("enters perineum by", label(K::Passage, P::Nerve, P::Landmark)), ("enters perineum through", label(K::Passage, P::Nerve, P::Landmark)), ("way out", label(K::Passage, P::Nerve, P::Landmark)), ("goes through", label(K::Passage, P::Nerve, P::Landmark)), ("passes through", label(K::Passage, P::Nerve, P::Landmark)), ("hole", label(K::Passage, P::Nerve, P::Landmark)), ("gap", label(K::Passage, P::Nerve, P::Landmark)), ("exits through", label(K::Passage, P::Nerve, P::Landmark)), ("exits by", label(K::Passage, P::Nerve, P::Landmark)), ("canal", label(K::Passage, P::Nerve, P::Landmark)), ("space", label(K::Passage, P::Nerve, P::Landmark)),
     ("foramen", label(K::Passage, P::Nerve, P::Landmark)),
     ("leaves skull by", label(K::Passage, P::Nerve, P::Landmark)), ("leaves skull through", label(K::Passage, P::Nerve, P::Landmark)),
     ("opening", label(K::Passage, P::Nerve, P::Landmark)), ("skull exit", label(K::Passage, P::Nerve, P::Landmark)), ("course", label(K::Passage, P::Nerve, P::Landmark)),
@@ -311,9 +313,10 @@ pub const LABELS: &[(&str, Label)] = &[
     ("modality", label(K::Modality, P::Nerve, P::Modality)), ("fibres", label(K::Modality, P::Nerve, P::Modality)),
     ("type", label(K::Modality, P::Nerve, P::Modality)), ("movements", label(K::Joint, P::Joint, P::Movement)), ("movements allowed", label(K::Joint, P::Joint, P::Movement)), ("allows", label(K::Joint, P::Joint, P::Movement)),
     ("joint type", label(K::Joint, P::Joint, P::JointKind)), ("type of joint", label(K::Joint, P::Joint, P::JointKind)), ("class", label(K::Joint, P::Joint, P::JointKind)),
-    ("skin", label(K::Skin, P::Nerve, P::Skin)), ("sensory", label(K::Skin, P::Nerve, P::Skin)), ("cutaneous", label(K::Skin, P::Nerve, P::Skin)), ("sensation", label(K::Skin, P::Nerve, P::Skin)), ("sensory supply", label(K::Skin, P::Nerve, P::Skin)),
+    ("skin", label(K::Skin, P::Nerve, P::Skin)), ("sensory to", label(K::Skin, P::Nerve, P::Skin)), ("sensory area", label(K::Skin, P::Nerve, P::Skin)), ("skin supplied", label(K::Skin, P::Nerve, P::Skin)), ("feels", label(K::Skin, P::Nerve, P::Skin)), ("skin supply", label(K::Skin, P::Nerve, P::Skin)), ("cutaneous supply", label(K::Skin, P::Nerve, P::Skin)), ("sensory territory", label(K::Skin, P::Nerve, P::Skin)), ("sensory nerve", label(K::Skin, P::Skin, P::Nerve)), ("cutaneous nerve", label(K::Skin, P::Skin, P::Nerve)), ("sensory", label(K::Skin, P::Nerve, P::Skin)), ("cutaneous", label(K::Skin, P::Nerve, P::Skin)), ("sensation", label(K::Skin, P::Nerve, P::Skin)), ("sensory supply", label(K::Skin, P::Nerve, P::Skin)),
     ("area", naming(P::Skin)), ("skin area", naming(P::Skin)), ("region", naming(P::Skin)), ("area of skin", naming(P::Skin)),
     ("kind", label(K::Joint, P::Joint, P::JointKind)),
+    ("parts", label(K::Membership, P::Group, P::Muscle)), ("members", label(K::Membership, P::Group, P::Muscle)), ("one of them", label(K::Membership, P::Group, P::Muscle)), ("includes", label(K::Membership, P::Group, P::Muscle)), ("made up of", label(K::Membership, P::Group, P::Muscle)), ("belongs to", label(K::Membership, P::Muscle, P::Group)), ("part of", label(K::Membership, P::Muscle, P::Group)), ("member of", label(K::Membership, P::Muscle, P::Group)),
     ("compartment", label(K::Membership, P::Muscle, P::Group)), ("group", label(K::Membership, P::Muscle, P::Group)),
 ];
 
@@ -336,6 +339,16 @@ pub fn is_naming_header(text: &str) -> bool {
     matches!(&*text.trim().to_lowercase(), "name" | "structure" | "" | "what" | "which")
 }
 
+/// The end of a muscle that a label of attachments means; `None` if it means either.
+pub fn end_of_attachment(label: &str) -> Option<&'static str> {
+    if is_insertion(label) {
+        return Some("insertion");
+    }
+    let label = label.trim().to_lowercase();
+    let is_either = label.starts_with("at") && !label.contains("from");
+    (!is_either).then_some("origin")
+}
+
 /// Whether a label of attachments means the insertion.
 pub fn is_insertion(label: &str) -> bool {
     let label = label.trim().to_lowercase();
@@ -346,6 +359,7 @@ pub fn is_insertion(label: &str) -> bool {
         || label == "to"
         || label.starts_with("distal")
         || label == "i"
+        || label == "ins"
         || label == "i:"
 }
 
@@ -659,6 +673,37 @@ word_lists! {
     is_value_sign: ":" "—" "–" "-" "=";
     /// Marks between labels that stand in one line.
     separates_labels: "—" "–" "|" "·" "•";
+    /// Nouns before the number of a picture or table ("*Fig.* 3").
+    is_figure: "fig" "figs" "figure" "plate" "table" "box" "card" "slide" "panel" "image" "photo";
+    /// Words that leave a head what it is ("nerve *of* deltoid", "*main* action").
+    fills_head:
+        "of" "to" "for" "by" "from" "via" "in" "is" "are" "main" "chief" "n" "nn" "m" "mm" "with" "most" "own" "'s"
+        "s" "usual" "their" "it" "who" "that" "which" "proper" "name" "muscle" "muscles" "nerve" "nerves" "branch"
+        "branches";
+    /// Words for a part of a muscle or nerve, beside ordinals ("*medial* half").
+    tells_part:
+        "medial" "lateral" "upper" "lower" "superficial" "deep" "anterior" "posterior" "long" "short" "dorsal" "palmar"
+        "plantar" "superior" "inferior" "middle" "half" "belly" "head" "part" "portion" "fibres" "fibers" "division"
+        "oblique" "transverse" "clavicular" "sternal" "sternocostal" "humeral" "ulnar-head" "adductor" "hamstring"
+        "ischiocondylar" "pubofemoral" "reflected" "straight" "external" "internal" "left" "right" "recti" "obliques";
+    /// Words with which a heading adds where or why ("Branches of CN VII *on* the face").
+    begins_addition: "on" "in" "at" "for" "about" "from" "with";
+    /// Words of a heading below which names stand side by side without a relation that is ours.
+    is_of_neighbours:
+        "relation" "relations" "near" "close" "neighbour" "neighbours" "neighbor" "neighbors" "beside" "behind"
+        "around" "adjacent" "landmarks" "gland" "glands" "organs" "organ" "joints" "articular" "proprioception"
+        "autonomic" "sympathetic" "parasympathetic" "embryology" "development" "arches" "reflex" "reflexes" "wrong"
+        "errors" "error" "mistakes" "slips" "synergists" "synergist" "antagonists" "antagonist" "opponents"
+        "palpation" "palpate" "discs" "disc" "vertebrae" "arts" "art";
+    /// Nouns that names below or behind them may leave out ("*cords*: lateral").
+    is_completing_noun:
+        "cord" "cords" "trunk" "trunks" "plexus" "branch" "branches" "division" "divisions" "canal" "foramen"
+        "foramina" "foramens" "tunnel" "head" "heads" "belly" "bellies" "fossa" "compartment" "compartments" "group"
+        "nerves";
+    /// Shortened words behind which a full stop ends no sentence.
+    is_short_word:
+        "nn" "mm" "ant" "post" "med" "lat" "sup" "inf" "prox" "dist" "orig" "ins" "act" "fig" "figs" "nerv" "musc"
+        "br" "brs" "div" "ext" "int" "digit" "long" "brev" "vs" "approx" "no" "e.g" "i.e";
     /// Marks and words before a label ("*its* innervation:").
     precedes_label: ":" "—" "–" "-" "," "*" "•" "(" ")" "its";
     /// Marks behind a name that stands at the head of an item.
@@ -752,6 +797,20 @@ pub fn joins_part_and_whole(between: &str) -> bool {
 /// Whether the words between two names make them names of one thing ("FDP *(*flexor digitorum profundus)").
 pub fn joins_name_and_alias(between: &str) -> bool {
     matches!(between, "(" | "[" | "," | "=" | ":" | "—" | "–" | "-" | ", the" | ", or")
+}
+
+/// The adjective that a shortened one stands for ("lat" for "lateral").
+pub fn full_adjective(short: &str) -> Option<&'static str> {
+    Some(match short.trim_end_matches('.').to_lowercase().as_str() {
+        "lat" => "lateral",
+        "med" => "medial",
+        "post" => "posterior",
+        "ant" => "anterior",
+        "sup" => "superior",
+        "inf" => "inferior",
+        "mid" => "middle",
+        _ => return None,
+    })
 }
 
 /// Whether a cell says that it is as the cell above it.

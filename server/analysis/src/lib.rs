@@ -9,6 +9,7 @@
 //!
 //! [`read`] does all of it for one document. Nothing here knows a protocol, a terminal, a file or a clock.
 
+pub mod abbreviations;
 pub mod blocks;
 pub mod card;
 pub mod claims;

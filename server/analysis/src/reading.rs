@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use fascicle_model::Vocabulary;
 
+use crate::abbreviations;
 use crate::blocks::{self, Blocks, Form};
 use crate::claims::{self, Claim};
 use crate::consistency;
@@ -93,6 +94,7 @@ pub fn read_again(text: &str, form: Form, knowledge: &Knowledge, settings: &Sett
     let repairs = misspellings::repairs_again(&blocks, &mentions, knowledge, settings, &mut memo.suspects);
     misspellings::apply(&mut mentions, &repairs);
     resolve::resolve(&blocks, &mut mentions, &knowledge.vocabulary);
+    abbreviations::apply(&blocks, &mut mentions, &knowledge.vocabulary);
     let claims = judging::judged(&blocks, &mentions, knowledge, &mut memo.sections);
     memo.turn();
     let mut findings: Vec<Finding> = claims

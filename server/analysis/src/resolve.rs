@@ -4,7 +4,7 @@
 //! nothing. A name that hand and foot share means the one of the limb that the section speaks of. What stays ambiguous
 //! keeps all its candidates, and later only what is wrong for each of them is told.
 
-use fascicle_model::{EntryId, Kind, Region, Vocabulary};
+use fascicle_model::{EntryId, Kind, Region, Relation, Vocabulary};
 use rustc_hash::FxHashMap;
 
 use crate::blocks::{Block, BlockIx, BlockKind, Blocks};
@@ -146,8 +146,42 @@ fn of_known_whole(
                 .chain(around.iter().copied()),
         ),
     };
+    let found = if found.is_empty() && is_place && behind.is_none() {
+        on_their_bones(&short, before.iter().flat_map(|mention| &mention.candidates).chain(around), vocabulary)
+    } else {
+        found
+    };
     mention.candidates = if found.is_empty() { full } else { found };
     !mention.candidates.is_empty()
+}
+
+/// Of places with a short name those on a bone to which a muscle that is named near by is attached.
+fn on_their_bones<'e>(
+    short: &[EntryId],
+    near: impl Iterator<Item = &'e EntryId>,
+    vocabulary: &Vocabulary,
+) -> Vec<EntryId> {
+    for muscle in near.filter(|id| vocabulary.kind(**id) == Kind::Muscle) {
+        let family = std::iter::once(*muscle).chain(vocabulary.all_parts(*muscle));
+        let bones: Vec<EntryId> = family
+            .flat_map(|id| &vocabulary.entry(id).facts)
+            .filter_map(|fact| match fact.relation {
+                Relation::Origin { from } => Some(from),
+                Relation::Insertion { on } => Some(on),
+                _ => None,
+            })
+            .flat_map(|place| std::iter::once(place).chain(vocabulary.wholes(place)))
+            .collect();
+        let found: Vec<EntryId> = short
+            .iter()
+            .copied()
+            .filter(|place| vocabulary.wholes(*place).iter().any(|whole| bones.contains(whole)))
+            .collect();
+        if !found.is_empty() {
+            return found;
+        }
+    }
+    Vec::new()
 }
 
 fn words(text: &str) -> Vec<String> {

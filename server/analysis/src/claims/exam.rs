@@ -149,8 +149,19 @@ fn items(blocks: &Blocks) -> Vec<Item> {
         }
     }
     finish(&mut open, &mut done);
-    done.retain(|item| item.options.len() > 1 || item.key.is_some());
+    done.retain(|item| item.key.is_some() || (item.options.len() > 1 && (!item.from_list || asks(&item.stem))));
     done
+}
+
+/// Whether a stem asks: a numbered list within a numbered list is an exam item only then.
+fn asks(stem: &Plain) -> bool {
+    let lower = stem.text.to_lowercase();
+    let lower = lower.trim_end();
+    lower.ends_with(['?', ':'])
+        || lower.contains("__")
+        || lower.contains("following")
+        || ASKING.iter().any(|word| whole_word(lower, word).is_some())
+        || lower.split_whitespace().count() > 5
 }
 
 /// Keeps an item that has options or a key; anything else was no item.

@@ -262,7 +262,7 @@ pub fn of_section(
     taken: &BTreeSet<BlockIx>,
 ) -> Vec<Claim> {
     let Excerpt { blocks, mentions, first } = section.excerpt(blocks, mentions);
-    let subjects = subjects::Subjects::new(&blocks, &mentions, &knowledge.vocabulary);
+    let subjects = subjects::Subjects::new(&blocks, &mentions, knowledge);
     let mut claims = Vec::new();
     let mut memory = sentences::Memory::default();
     for (at, block) in blocks.list.iter().enumerate().skip(first) {
@@ -289,14 +289,11 @@ pub fn of_section(
             of_vessels: subjects.is_of_vessels(at),
         };
         claims.extend(sentences::read(&scope, 0, &mut memory));
-        let label = subjects.label(at);
-        if label.is_none()
-            && let Some(nerve) = subjects.nerve_of_heading(at)
-        {
-            claims.extend(labels::bare_muscle(&scope, &nerve));
-        }
-        claims.extend(labels::read(&scope, label.as_ref().map(|(label, word)| (*label, &**word))));
+        claims.extend(labels::read(&scope, &subjects.above(at)));
     }
     claims.extend(tables::read(&blocks, &mentions, knowledge));
+    claims.sort_by_key(|claim| (claim.span, claim.kind));
+    // A line may be read as a sentence and by its label.
+    claims.dedup_by(|later, first| later.kind == first.kind && later.parts == first.parts);
     claims
 }

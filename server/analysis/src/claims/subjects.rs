@@ -1,27 +1,188 @@
-//! What a block stands under: the structures that a heading, an outer list item, a term or the title names. They are the
-//! subject of statements that name none.
+//! What a block stands under: the structures that a heading, an outer list item, a term or the title names, and the
+//! relations that they tell. They are the scope of statements that name less.
 
-use fascicle_model::Vocabulary;
-
-use super::sentences::Subject;
+use super::labels::{self, Head};
+use super::sentences::{Scope, Subject};
+use super::{ClaimKind, PartRole};
 use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::lexicon::{self, Label};
 use crate::mentions::Mentions;
+use crate::reading::Knowledge;
 
 /// How many blocks below it a paragraph that is nothing but a name serves as a heading.
 const HEAD_LINE_REACH: usize = 40;
+
+/// A line above a list serves as its heading if it has no more words.
+const LONGEST_HEAD_LINE: usize = 6;
+
+/// The scope of a block.
+#[derive(Clone, Debug, Default)]
+pub struct Above {
+    /// The relation in which it stands, and the words that tell it.
+    pub label: Option<(Label, String)>,
+    /// Words for the part of the subject that is meant.
+    pub parts: Vec<String>,
+    /// What it stands right under, if that is nothing but names.
+    pub names: Option<Vec<Subject>>,
+    /// Nouns that the names in it may leave out.
+    pub nouns: Vec<String>,
+    /// It speaks of vessels, of neighbours, of mistakes: what a bare value means is not known.
+    pub silent: bool,
+}
+
+/// What one block says of those below it.
+#[derive(Clone, Debug, Default)]
+struct Level {
+    head: Option<Head>,
+    nouns: Vec<String>,
+    silent: bool,
+}
 
 /// The subjects of all blocks.
 pub struct Subjects<'a> {
     blocks: &'a Blocks,
     mentions: &'a [Mentions],
-    vocabulary: &'a Vocabulary,
+    knowledge: &'a Knowledge,
+    /// For each block the line that serves as heading of its list.
+    head_lines: Vec<Option<BlockIx>>,
+    /// For each block below which others stand, what it says of them.
+    levels: Vec<Option<Level>>,
 }
 
 impl<'a> Subjects<'a> {
     /// Looks at a document's blocks and mentions.
-    pub const fn new(blocks: &'a Blocks, mentions: &'a [Mentions], vocabulary: &'a Vocabulary) -> Self {
-        Self { blocks, mentions, vocabulary }
+    pub fn new(blocks: &'a Blocks, mentions: &'a [Mentions], knowledge: &'a Knowledge) -> Self {
+        let mut subjects = Self { blocks, mentions, knowledge, head_lines: Vec::new(), levels: Vec::new() };
+        subjects.find_head_lines();
+        let mut is_above = vec![false; blocks.list.len()];
+        for (at, block) in blocks.list.iter().enumerate() {
+            let above = [block.parent, block.heading, subjects.head_lines.get(at).copied().flatten()];
+            for other in above.into_iter().flatten() {
+                if let Some(slot) = is_above.get_mut(other) {
+                    *slot = true;
+                }
+            }
+        }
+        subjects.levels = is_above.iter().enumerate().map(|(at, is)| is.then(|| subjects.level(at))).collect();
+        subjects
+    }
+
+    /// A short line right above a list serves as its heading.
+    fn find_head_lines(&mut self) {
+        let mut line: Option<BlockIx> = None;
+        for (at, block) in self.blocks.list.iter().enumerate() {
+            let mut own = None;
+            match block.kind {
+                BlockKind::Item(_) | BlockKind::Term | BlockKind::Definition => own = line,
+                BlockKind::Paragraph => {
+                    let text = block.plain.text.trim_end();
+                    let words = self
+                        .mentions
+                        .get(at)
+                        .map_or(usize::MAX, |mentions| mentions.tokens.iter().filter(|token| token.is_word).count());
+                    let is_sentence = text.ends_with(['.', '?', '!', ';']) && text.contains(' ');
+                    line = (words <= LONGEST_HEAD_LINE && !is_sentence).then_some(at);
+                }
+                _ => line = None,
+            }
+            self.head_lines.push(own);
+        }
+    }
+
+    fn scope<'s>(&'s self, at: BlockIx, subjects: &'s [Subject]) -> Option<Scope<'s>> {
+        Some(Scope {
+            vocabulary: &self.knowledge.vocabulary,
+            names: &self.knowledge.names,
+            relations: &self.knowledge.relations,
+            plain: &self.blocks.list.get(at)?.plain,
+            mentions: self.mentions.get(at)?,
+            block: at,
+            subjects,
+        })
+    }
+
+    fn level(&self, at: BlockIx) -> Level {
+        let Some(scope) = self.scope(at, &[]) else { return Level::default() };
+        let text = &scope.plain.text;
+        let to = scope.mentions.tokens.len();
+        let is_heading =
+            self.blocks.list.get(at).is_some_and(|block| {
+                matches!(block.kind, BlockKind::Heading(_) | BlockKind::Title | BlockKind::Paragraph)
+            });
+        let head = labels::head(&scope, 0, to, &[]);
+        // "Branches of the facial nerve on the face", "Motor, for contrast": what a heading adds changes nothing.
+        let head = head.filter(|head| head.whole).or_else(|| {
+            let cut = (1..to.min(12)).rev().find(|at| {
+                let word = scope.mentions.tokens.get(*at).map_or("", |token| token.span.of(text));
+                word == "," || lexicon::begins_addition(word)
+            });
+            cut.filter(|_| is_heading).and_then(|cut| labels::head(&scope, 0, cut, &[]))
+        });
+        let mut head = head.filter(|head| head.whole);
+        let words = head.as_ref().and_then(|head| head.label.as_ref()).map_or(text.as_str(), |(_, words)| words);
+        let nouns = labels::nouns(words);
+        // "Cords", "Arm and plexus": nouns of structures, which tell no relation of what stands below.
+        if let Some(head) = &mut head
+            && head.label.as_ref().is_some_and(|(label, _)| {
+                label.kind == Some(ClaimKind::Branching) && label.value == PartRole::Parent && !nouns.is_empty()
+            })
+        {
+            head.label = None;
+        }
+        Level { head, nouns, silent: self.is_of_something_else(at) }
+    }
+
+    /// The blocks that a block stands under, nearest first.
+    fn levels_above(&self, block: BlockIx) -> Vec<BlockIx> {
+        let mut list = Vec::new();
+        let Some(own) = self.blocks.list.get(block) else { return list };
+        let mut parent = own.parent;
+        while let Some(at) = parent {
+            list.push(at);
+            parent = self.blocks.list.get(at).and_then(|block| block.parent);
+        }
+        let outermost = list.last().copied().unwrap_or(block);
+        list.extend(self.head_lines.get(outermost).copied().flatten());
+        let mut heading = own.heading;
+        while let Some(at) = heading {
+            list.push(at);
+            heading = self.blocks.list.get(at).and_then(|block| block.heading);
+        }
+        list
+    }
+
+    /// The scope that a block stands in.
+    pub fn above(&self, block: BlockIx) -> Above {
+        let mut above = Above::default();
+        let is_value = self
+            .blocks
+            .list
+            .get(block)
+            .is_some_and(|block| matches!(block.kind, BlockKind::Item(_) | BlockKind::Definition));
+        let mut is_clear = true;
+        for (count, at) in self.levels_above(block).into_iter().enumerate() {
+            let Some(level) = self.levels.get(at).and_then(Option::as_ref) else { continue };
+            above.silent |= level.silent;
+            if above.nouns.is_empty() {
+                above.nouns.clone_from(&level.nouns);
+            }
+            match &level.head {
+                Some(head) if is_clear => {
+                    if above.label.is_none() {
+                        above.label.clone_from(&head.label);
+                    }
+                    if above.parts.is_empty() && head.names.is_empty() {
+                        above.parts.clone_from(&head.parts);
+                    }
+                    if count == 0 && is_value && head.is_only_names() {
+                        above.names = Some(head.names.clone());
+                    }
+                }
+                // What is not understood stands between this block and the labels further up.
+                _ => is_clear = false,
+            }
+        }
+        above
     }
 
     /// What a block stands under, nearest first.
@@ -44,47 +205,13 @@ impl<'a> Subjects<'a> {
         list
     }
 
-    /// The label that a block stands right under: a heading or an outer list item that is nothing but a label.
-    pub fn label(&self, block: BlockIx) -> Option<(Label, String)> {
-        let own = self.blocks.list.get(block)?;
-        let mut above = Vec::new();
-        let mut parent = own.parent;
-        while let Some(at) = parent {
-            above.push(at);
-            parent = self.blocks.list.get(at).and_then(|block| block.parent);
-        }
-        above.extend(own.heading);
-        above.into_iter().find_map(|at| {
-            let text = self.blocks.list.get(at)?.plain.text.trim();
-            let label = lexicon::label_of(text)?;
-            label.kind.is_some().then(|| (label, text.to_owned()))
-        })
-    }
-
-    /// The nerve that the block's own heading names, for an item that is nothing but a muscle.
-    pub fn nerve_of_heading(&self, block: BlockIx) -> Option<Subject> {
-        let own = self.blocks.list.get(block)?;
-        let BlockKind::Item(_) = own.kind else { return None };
-        let heading = own.heading?;
-        let subject = self.named_alone(heading)?;
-        let mentions = self.mentions.get(heading)?;
-        let text = &self.blocks.list.get(heading)?.plain.text;
-        let named = mentions.list.first()?.tokens;
-        let is_other =
-            |word: &str| word.chars().all(char::is_alphabetic) && !lexicon::adds_nothing(&word.to_lowercase());
-        let has_other = mentions
-            .tokens
-            .iter()
-            .enumerate()
-            .any(|(at, token)| !(named.0..named.1).contains(&at) && is_other(token.span.of(text)));
-        if has_other {
-            return None;
-        }
-        subject.candidates.iter().all(|id| self.vocabulary.is_neural(*id)).then_some(subject)
-    }
-
-    /// The structure with which a list item or a term begins.
+    /// The structure with which a list item or a term begins, or which its words describe.
     fn named_first(&self, at: BlockIx) -> Option<Subject> {
+        if let Some(head) = self.levels.get(at).and_then(Option::as_ref).and_then(|level| level.head.as_ref())
+            && let [only] = head.names.as_slice()
+        {
+            return Some(only.clone());
+        }
         let mention = self.mentions.get(at)?.list.first()?;
         let is_first = mention.tokens.0 <= 2 || self.blocks.list.get(at)?.kind == BlockKind::Term;
         is_first.then(|| self.subject(at, 0)).flatten()
@@ -121,20 +248,26 @@ impl<'a> Subjects<'a> {
 
     /// A heading that speaks of vessels and the like: what stands above it is not the subject of what stands below.
     fn is_of_something_else(&self, at: BlockIx) -> bool {
-        let Some(block) = self.blocks.list.get(at) else { return false };
-        let words = block.plain.text.to_lowercase();
-        words
-            .split(|c: char| !c.is_alphabetic())
-            .any(|word| lexicon::changes_the_structure(word) || lexicon::is_vessel(word))
+        let (Some(block), Some(mentions)) = (self.blocks.list.get(at), self.mentions.get(at)) else { return false };
+        let is_named =
+            |place: usize| mentions.list.iter().any(|mention| (mention.tokens.0..mention.tokens.1).contains(&place));
+        mentions.tokens.iter().enumerate().filter(|(place, token)| token.is_word && !is_named(*place)).any(
+            |(_, token)| {
+                let word = token.span.of(&block.plain.text).to_lowercase();
+                lexicon::changes_the_structure(&word)
+                    || lexicon::is_vessel(&word)
+                    || lexicon::is_of_neighbours(&word)
+                    || lexicon::asserts_nothing(&word)
+            },
+        )
     }
 
     /// The structure that a heading names, if it names one.
     fn named_alone(&self, at: BlockIx) -> Option<Subject> {
         let mentions = &self.mentions.get(at)?.list;
-        let neural = mentions
-            .iter()
-            .filter(|mention| mention.candidates.iter().any(|id| self.vocabulary.is_neural(*id)))
-            .count();
+        let vocabulary = &self.knowledge.vocabulary;
+        let neural =
+            mentions.iter().filter(|mention| mention.candidates.iter().any(|id| vocabulary.is_neural(*id))).count();
         if mentions.len() == 1 || (neural == 1 && mentions.len() == 2 && mentions.first()?.tokens.0 == 0) {
             return self.subject(at, 0);
         }

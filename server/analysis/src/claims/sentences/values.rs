@@ -87,7 +87,9 @@ pub fn movement_values(scope: &Scope<'_>, from: usize, to: usize) -> Vec<(Side, 
         {
             break;
         }
-        if let Some(AtomKind::Movement(movement)) = atoms.get(at).map(|atom| &atom.kind)
+        // "side-bends" is not "bends".
+        let is_compound = at > 1 && lexicon::is_hyphen(sentence.word(at - 1)) && !sentence.word(at - 2).is_empty();
+        if let Some(AtomKind::Movement(movement)) = atoms.get(at).map(|atom| &atom.kind).filter(|_| !is_compound)
             && movement.form != MovementForm::Participle
         {
             let side = Side { what: What::Entry(vec![movement.movement]), span: sentence.source(at, at + 1) };

@@ -1,0 +1,447 @@
+//! Heads: what stands before a colon, dash or arrow, or above a value as heading, term or outer item, and what it says of
+//! what the value is.
+//!
+//! A head may name the subject (*Deltoid:*), the relation (*Nerve:*), both in either order (*Nerve of deltoid:*,
+//! *Deltoid, nerve:*, *masseter inserts on:*), a part of the subject (*medial half:*), a movement (*Flexors:*) or segments
+//! (*C5, C6 =*). A head is **whole** when each of its words is understood; only then may a value behind it be read by what
+//! its names are.
+
+use fascicle_model::{EntryId, Kind, Vocabulary};
+
+use crate::claims::phrases::MovementForm;
+use crate::claims::sentences::{Scope, Side, Subject};
+use crate::claims::{ClaimKind, PartRole, What, segments};
+use crate::lexicon::{self, Form, Label, ORDINALS};
+use crate::mentions::{Mention, is_bare_adjective};
+use crate::text::Span;
+use crate::words::fold;
+
+/// A head has no more tokens than this.
+const LONGEST: usize = 16;
+
+/// What a head says.
+#[derive(Clone, Debug, Default)]
+pub struct Head {
+    /// The structures that it names.
+    pub names: Vec<Subject>,
+    /// The relation that it tells, and the words that tell it.
+    pub label: Option<(Label, String)>,
+    /// The movement that it names.
+    pub movement: Option<Side>,
+    /// The segments that it gives.
+    pub segments: Option<Side>,
+    /// Words for parts of the subject ("medial", "first").
+    pub parts: Vec<String>,
+    /// Every word of it is understood.
+    pub whole: bool,
+}
+
+impl Head {
+    /// Whether it is nothing but names.
+    pub const fn is_only_names(&self) -> bool {
+        self.whole
+            && !self.names.is_empty()
+            && self.label.is_none()
+            && self.movement.is_none()
+            && self.segments.is_none()
+            && self.parts.is_empty()
+    }
+
+    /// Whether it is nothing but a label, with words for parts.
+    pub const fn is_only_label(&self) -> bool {
+        self.whole
+            && self.names.is_empty()
+            && self.label.is_some()
+            && self.movement.is_none()
+            && self.segments.is_none()
+    }
+}
+
+/// The label that begins at a token, and the token after it.
+struct Found {
+    label: Label,
+    end: usize,
+    /// The sides of a relation phrase and its form; none for a word that is a label.
+    phrase: Option<(Form, PartRole, PartRole)>,
+}
+
+struct Reader<'a, 's> {
+    scope: &'a Scope<'s>,
+    from: usize,
+    to: usize,
+    /// The words in lower case, from `from` on.
+    lower: Vec<String>,
+    nouns: &'a [String],
+}
+
+/// Reads a stretch as a head. `nouns` are nouns that the names in it may miss ("lateral" for the lateral cord). `None` if it
+/// says nothing that is understood.
+pub fn read(scope: &Scope<'_>, from: usize, to: usize, nouns: &[String]) -> Option<Head> {
+    let from = from + tag(scope, from, to);
+    if from >= to || to - from > LONGEST {
+        return None;
+    }
+    let tokens = scope.mentions.tokens.get(from..to)?;
+    let lower = tokens.iter().map(|token| token.span.of(&scope.plain.text).to_lowercase()).collect();
+    let reader = Reader { scope, from, to, lower, nouns };
+    let head = reader.head();
+    // A part of the body may mean its skin, and an area may be described in words that are no name.
+    let may_be_area = head.as_ref().is_none_or(|head| head.label.is_none() && head.movement.is_none());
+    let areas = if may_be_area { scope.relations.areas(reader.written(from, to)) } else { Vec::new() };
+    if areas.is_empty() {
+        return head;
+    }
+    let mut head = head.filter(|head| head.names.len() == 1).unwrap_or_default();
+    head.whole = true;
+    match head.names.first_mut() {
+        Some(subject) => subject.candidates.extend(areas),
+        None => head.names.push(Subject { candidates: areas, span: reader.source(from, to) }),
+    }
+    Some(head)
+}
+
+/// How many tokens number a figure, plate or table at the beginning of a stretch: `Fig. 3 –`.
+pub fn tag(scope: &Scope<'_>, from: usize, to: usize) -> usize {
+    let word = |at: usize| {
+        scope.mentions.tokens.get(at).filter(|_| at < to).map_or("", |token| token.span.of(&scope.plain.text))
+    };
+    let mut at = from;
+    while matches!(word(at), "*" | "•" | "☐" | "☑" | "✓" | "[" | "]" | "-" | "–") {
+        at += 1;
+    }
+    let bullets = at - from;
+    if !lexicon::is_figure(&word(at).to_lowercase()) {
+        return bullets;
+    }
+    at += 1;
+    if word(at) == "." {
+        at += 1;
+    }
+    if !word(at).starts_with(|c: char| c.is_ascii_digit()) {
+        return bullets;
+    }
+    at += 1;
+    while matches!(word(at), "." | ":" | "–" | "—" | "-" | ")") {
+        at += 1;
+    }
+    at - from
+}
+
+impl Reader<'_, '_> {
+    fn word(&self, at: usize) -> &str {
+        at.checked_sub(self.from).and_then(|place| self.lower.get(place)).map_or("", String::as_str)
+    }
+
+    fn written(&self, from: usize, to: usize) -> &str {
+        let tokens = &self.scope.mentions.tokens;
+        match (tokens.get(from), to.checked_sub(1).and_then(|last| tokens.get(last))) {
+            (Some(first), Some(last)) => Span::new(first.span.start, last.span.end).of(&self.scope.plain.text),
+            _ => "",
+        }
+    }
+
+    fn source(&self, from: usize, to: usize) -> Span {
+        let tokens = &self.scope.mentions.tokens;
+        match (tokens.get(from), to.checked_sub(1).and_then(|last| tokens.get(last))) {
+            (Some(first), Some(last)) => self.scope.plain.to_source(Span::new(first.span.start, last.span.end)),
+            _ => Span::default(),
+        }
+    }
+
+    fn mention(&self, at: usize) -> Option<&Mention> {
+        let list = &self.scope.mentions.list;
+        let place = list.partition_point(|mention| mention.tokens.0 < at);
+        list.get(place).filter(|mention| mention.tokens.0 == at && mention.tokens.1 <= self.to)
+    }
+
+    /// Whether a name of the text stands before a token, with marks between at most.
+    fn mention_ends(&self, at: usize) -> bool {
+        let list = &self.scope.mentions.list;
+        let last = list.iter().rfind(|mention| mention.tokens.0 >= self.from && mention.tokens.1 <= at);
+        last.is_some()
+    }
+
+    fn head(&self) -> Option<Head> {
+        let vocabulary = self.scope.vocabulary;
+        let mut head = Head { whole: true, ..Head::default() };
+        let mut phrase: Option<(Form, PartRole, PartRole, usize)> = None;
+        let mut joined = true;
+        let mut at = self.from;
+        while at < self.to {
+            let word = self.word(at);
+            if matches!(word, "(" | "[") {
+                at = (at..self.to).find(|at| matches!(self.word(*at), ")" | "]")).map_or(self.to, |close| close + 1);
+                continue;
+            }
+            // "zygomatic" below *Branches of the facial nerve* is a branch, whatever the word may mean elsewhere.
+            let is_branch = |noun: &String| noun.starts_with("branch");
+            if let Some(mention) = self.mention(at)
+                && self.nouns.iter().any(is_branch)
+                && is_bare_adjective(mention, vocabulary)
+                && let Some((subject, end)) = self.completed(at)
+                && subject.candidates.iter().all(|id| self.is_below_nerve_above(*id))
+            {
+                if !add(vocabulary, &mut head.names, subject, joined) {
+                    return None;
+                }
+                joined = false;
+                at = end;
+                continue;
+            }
+            if let Some(mention) = self.mention(at) {
+                let end = mention.tokens.1;
+                if mention.candidates.iter().all(|id| vocabulary.kind(*id) == Kind::Movement) {
+                    head.movement =
+                        Some(Side { what: What::Entry(mention.candidates.clone()), span: self.source(at, end) });
+                } else {
+                    let span = self.scope.plain.to_source(mention.span);
+                    let subject = Subject { candidates: mention.candidates.clone(), span };
+                    if !add(vocabulary, &mut head.names, subject, joined) {
+                        return None;
+                    }
+                }
+                joined = false;
+                at = end;
+                continue;
+            }
+            if let Some(reading) =
+                segments::read(&self.scope.plain.text, self.scope.mentions.tokens.get(..self.to)?, at)
+            {
+                if head.segments.is_some() {
+                    return None;
+                }
+                head.segments = Some(Side {
+                    what: What::Segments(reading.main, reading.lesser),
+                    span: self.source(at, reading.end),
+                });
+                at = reading.end;
+                continue;
+            }
+            if let Some(found) = self.label_at(at) {
+                let is_noun = head.label.as_ref().is_none_or(|(label, _)| is_of_nouns(*label));
+                match (&head.label, found.phrase) {
+                    (None, _) => {}
+                    (Some((known, _)), None) if known.kind == found.label.kind => {
+                        at = found.end;
+                        continue;
+                    }
+                    (Some(_), Some(_)) if is_noun => {}
+                    _ => return None,
+                }
+                phrase = found.phrase.map(|(form, left, right)| (form, left, right, head.names.len()));
+                head.label = Some((found.label, self.written(at, found.end).to_owned()));
+                at = found.end;
+                continue;
+            }
+            if let Some((movement, end)) = self.scope.relations.movement_at(at, &|at| self.word(at))
+                && end <= self.to
+                && head.movement.is_none()
+            {
+                if movement.form == MovementForm::Verb && !head.names.is_empty() {
+                    return None; // "deltoid abducts": a sentence
+                }
+                head.movement = Some(Side { what: What::Entry(vec![movement.movement]), span: self.source(at, end) });
+                at = end;
+                continue;
+            }
+            if let Some((subject, end)) = self.completed(at) {
+                if !add(vocabulary, &mut head.names, subject, joined) {
+                    return None;
+                }
+                joined = false;
+                at = end;
+                continue;
+            }
+            if lexicon::is_conjunction(word) {
+                joined = true;
+            } else if word != "?" && !word.chars().any(char::is_alphanumeric) {
+                // Stars, commas and stops say nothing.
+            } else if lexicon::tells_part(word) || ORDINALS.contains(&word) {
+                head.parts.push(word.to_owned());
+            } else if !lexicon::fills_head(word) && !lexicon::is_determiner(word) {
+                let is_named = at > self.from && self.mention_ends(at);
+                if head.names.is_empty() || head.label.is_some() || head.movement.is_some() || !is_named {
+                    return None;
+                }
+                // A name, and behind it something else: the name is known, the head is not.
+                head.whole = false;
+                head.parts.clear();
+                return Some(head);
+            }
+            at += 1;
+        }
+        if let (Some((label, _)), Some((form, left, right, before))) = (&mut head.label, phrase) {
+            let turned = (before == 0 && !head.names.is_empty()) || (form == Form::Noun && before == 0);
+            (label.subject, label.value) = if turned { (right, left) } else { (left, right) };
+        }
+        let says = !head.names.is_empty()
+            || head.label.is_some()
+            || head.movement.is_some()
+            || head.segments.is_some()
+            || !head.parts.is_empty();
+        says.then_some(head)
+    }
+
+    /// The label or relation phrase that begins at a token; of two, the longer.
+    fn label_at(&self, at: usize) -> Option<Found> {
+        let word = self.word(at);
+        if !word.starts_with(char::is_alphabetic) {
+            return None;
+        }
+        let is_sole = |end: usize| at == self.from && end == self.to;
+        let label = (1..=5).rev().filter(|len| at + len <= self.to).find_map(|len| {
+            let end = at + len;
+            let written = self.written(at, end);
+            // Letters and small words are labels only where they stand alone.
+            let is_small = written.len() <= 2 || lexicon::is_preposition(written) || lexicon::is_auxiliary(written);
+            if is_small && !is_sole(end) && !(is_sole(end + 1) && self.word(end) == ".") {
+                return None;
+            }
+            let label = lexicon::label_of(written)?;
+            let end = if self.word(end) == "." && end < self.to && len == 1 { end + 1 } else { end };
+            Some(Found { label, end, phrase: None })
+        });
+        let phrase = self
+            .scope
+            .relations
+            .phrase_at(at, &|at| if self.mention(at).is_some() { "" } else { self.word(at) })
+            .filter(|(_, end)| *end <= self.to && label.as_ref().is_none_or(|label| *end > label.end));
+        match phrase {
+            Some((relation, end)) => Some(Found {
+                label: Label { kind: Some(relation.kind), value: relation.right, subject: relation.left },
+                end,
+                phrase: Some((relation.form, relation.left, relation.right)),
+            }),
+            None => label,
+        }
+    }
+
+    fn is_below_nerve_above(&self, id: EntryId) -> bool {
+        let vocabulary = self.scope.vocabulary;
+        self.scope.subjects.iter().any(|subject| {
+            subject
+                .candidates
+                .iter()
+                .any(|nerve| vocabulary.is_neural(*nerve) && *nerve != id && vocabulary.is_or_above(*nerve, id))
+        })
+    }
+
+    /// Words that are a name once the noun that is understood stands behind them: "facial" (nerve), "lateral" (cord).
+    fn completed(&self, at: usize) -> Option<(Subject, usize)> {
+        (1..=4).rev().filter(|len| at + len <= self.to).find_map(|len| {
+            let end = at + len;
+            let next = self.word(end);
+            if lexicon::changes_the_structure(next) || lexicon::is_vessel(next) {
+                return None;
+            }
+            let mut candidates = completed(self.scope, self.written(at, end), self.nouns);
+            // Below the name of a nerve its branches are meant.
+            let near: Vec<EntryId> = candidates.iter().copied().filter(|id| self.is_below_nerve_above(*id)).collect();
+            if !near.is_empty() {
+                candidates = near;
+            }
+            (!candidates.is_empty()).then(|| (Subject { candidates, span: self.source(at, end) }, end))
+        })
+    }
+}
+
+/// The entries that words mean once one of the nouns stands behind them.
+pub fn completed(scope: &Scope<'_>, written: &str, nouns: &[String]) -> Vec<EntryId> {
+    let is_ordinal = ORDINALS.iter().any(|ordinal| written.eq_ignore_ascii_case(ordinal));
+    if !written.starts_with(char::is_alphabetic) || written.len() < 2 || is_ordinal {
+        return Vec::new();
+    }
+    let full: Vec<&str> = written.split(' ').map(|word| lexicon::full_adjective(word).unwrap_or(word)).collect();
+    let full = full.join(" ");
+    let look = |noun: &str| -> Vec<EntryId> {
+        scope.names.lookup(&format!("{full} {noun}")).iter().map(|name| name.entry).collect()
+    };
+    let by_noun = nouns.iter().map(|noun| look(noun)).find(|ids| !ids.is_empty());
+    by_noun.unwrap_or_else(|| if lexicon::tells_part(&full.to_lowercase()) { Vec::new() } else { look("nerve") })
+}
+
+/// Whether a label is a noun for a structure, which a relation phrase behind it makes clear: "nerves that pierce".
+fn is_of_nouns(label: Label) -> bool {
+    label.kind.is_none() || label.kind == Some(ClaimKind::Supply)
+}
+
+/// Adds a name to those of a head. False if it does not stand beside them: the head is something else.
+fn add(vocabulary: &Vocabulary, names: &mut Vec<Subject>, subject: Subject, joined: bool) -> bool {
+    let Some(last) = names.last_mut() else {
+        names.push(subject);
+        return true;
+    };
+    let within = |parts: &[EntryId], wholes: &[EntryId]| {
+        parts.iter().all(|part| wholes.iter().any(|whole| vocabulary.wholes(*part).contains(whole)))
+    };
+    if within(&last.candidates, &subject.candidates) {
+        return true; // "the short head of biceps femoris"
+    }
+    if within(&subject.candidates, &last.candidates) {
+        *last = subject; // "biceps femoris, short head"
+        return true;
+    }
+    if last.candidates.iter().any(|id| subject.candidates.contains(id)) {
+        return true; // "FDP = flexor digitorum profundus"
+    }
+    names.push(subject);
+    joined
+}
+
+/// The parts of a structure that words tell ("medial", "first"): of "first and second" one each.
+pub fn parts_of(vocabulary: &Vocabulary, subject: &Subject, words: &[String]) -> Vec<Subject> {
+    let mut ordinals: Vec<usize> =
+        words.iter().filter_map(|word| ORDINALS.iter().position(|known| known == word)).collect();
+    if let ([from, to], true) = (ordinals.as_slice(), words.iter().any(|word| word == "to")) {
+        ordinals = (*from..=*to).collect();
+    }
+    let telling: Vec<&str> = words
+        .iter()
+        .map(String::as_str)
+        .filter(|word| !ORDINALS.contains(word) && !lexicon::is_part_noun(word) && *word != "to")
+        .collect();
+    let all = |whole: EntryId| vocabulary.all_parts(whole).into_iter().chain(vocabulary.members(whole));
+    let named = |wanted: &[&str]| -> Option<Subject> {
+        let mut candidates: Vec<EntryId> = subject
+            .candidates
+            .iter()
+            .flat_map(|whole| all(*whole))
+            .filter(|part| {
+                vocabulary.entry(*part).names.iter().any(|name| {
+                    let name = fold(&name.text);
+                    wanted.iter().all(|word| name.split([' ', '-']).any(|own| own == *word))
+                })
+            })
+            .collect();
+        candidates.sort_unstable();
+        candidates.dedup();
+        // A part whose own parts fit as well stands for them.
+        let wholes: Vec<EntryId> = candidates.clone();
+        candidates.retain(|part| !vocabulary.wholes(*part).iter().any(|whole| wholes.contains(whole)));
+        (!candidates.is_empty()).then_some(Subject { candidates, span: subject.span })
+    };
+    if ordinals.is_empty() {
+        return if telling.is_empty() { Vec::new() } else { named(&telling).into_iter().collect() };
+    }
+    ordinals
+        .into_iter()
+        .filter_map(|ordinal| {
+            let mut wanted = telling.clone();
+            wanted.push(ORDINALS.get(ordinal)?);
+            named(&wanted)
+        })
+        .collect()
+}
+
+/// The nouns that the words of a label or heading leave out of the names beside them: "cords" gives "cord".
+pub fn nouns(words: &str) -> Vec<String> {
+    let Some(last) = words.split_whitespace().next_back() else { return Vec::new() };
+    let last = last.trim_matches(|c: char| !c.is_alphabetic()).to_lowercase();
+    if !lexicon::is_completing_noun(&last) {
+        return Vec::new();
+    }
+    let one = last.strip_suffix('s').map_or_else(|| last.clone(), str::to_owned);
+    let one = if last.ends_with("ches") { last.trim_end_matches("es").to_owned() } else { one };
+    let list = if one == last { vec![one] } else { vec![one, last] };
+    if list.iter().any(|noun| noun.starts_with("foram")) { vec!["foramen".to_owned()] } else { list }
+}

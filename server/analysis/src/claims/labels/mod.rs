@@ -1,0 +1,266 @@
+//! Claims of labels: `Innervation: axillary nerve (C5, C6)`, a heading `## Innervates` with a list below, `FCU -> ulnar n.`
+//!
+//! A block is cut into stretches at semicolons, full stops and line ends, and a stretch into pieces at colons, dashes and
+//! arrows. Each piece is a head, which tells of whom and in which relation, or a value ([`heads`]). Of whom a value speaks is
+//! told by the head before it, by the name with which its line begins, or by what the block stands under; in which relation,
+//! by the label before it or above it, or else by the kinds of subject and value ([`relate`]).
+
+mod heads;
+mod relate;
+mod stretches;
+mod values;
+
+pub use self::heads::{Head, nouns, read as head};
+use self::relate::Who;
+use self::stretches::{Piece, begins_line, label_without_sign, pieces, stretches};
+pub use self::values::value_claims;
+use super::sentences::{self, Scope, Subject};
+use super::subjects::Above;
+use super::{Claim, ClaimKind};
+use fascicle_model::Kind;
+
+use crate::lexicon::{self, Label};
+use crate::text::Mark;
+
+/// The sign before a piece.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sign {
+    /// Nothing.
+    None,
+    /// A colon, a dash, an equals sign, dots.
+    Colon,
+    /// An arrow to the right.
+    Right,
+    /// An arrow to the left.
+    Left,
+}
+
+/// What is known at a place of a line.
+struct State {
+    /// Of whom the line speaks.
+    who: Who,
+    /// Words for the part that is meant.
+    parts: Vec<String>,
+    /// The label before, which holds until the line ends.
+    label: Option<(Label, String)>,
+    /// Something stood before that was not understood: only a label tells what a value is.
+    unclear: bool,
+}
+
+/// Reads the labels in a block that stands under `above`.
+pub fn read(scope: &Scope<'_>, above: &Above) -> Vec<Claim> {
+    let mut claims = brackets(scope);
+    let mut state = State { who: Who::Above, parts: Vec::new(), label: None, unclear: false };
+    let mut labelled = false;
+    for (from, to) in stretches(scope) {
+        if begins_line(scope, from) {
+            state.label = None;
+            state.parts.clear();
+            state.unclear = false;
+        }
+        let pieces = pieces(scope, from, to);
+        if is_legend(scope, &pieces) {
+            continue;
+        }
+        if pieces.len() > 1 {
+            claims.extend(chain(scope, above, &pieces, &mut state, labelled));
+        } else if let Some((label, word, value)) = label_without_sign(scope, from, to) {
+            state.label = Some((label, word.clone()));
+            claims.extend(relate::labelled(scope, (value, to), (label, &word), &state.who, &state.parts));
+        } else if let Some(cut) = set_off(scope, from, to) {
+            let own = [Piece { from, to: cut, sign: Sign::None }, Piece { from: cut, to, sign: Sign::Colon }];
+            claims.extend(chain(scope, above, &own, &mut state, labelled));
+        } else if let Some(piece) = pieces.first() {
+            claims.extend(single(scope, above, (from, piece), &mut state, labelled));
+        }
+        labelled |= state.label.is_some();
+    }
+    claims
+}
+
+/// What a muscle does, in brackets behind it: "fibularis longus (everts the foot)".
+fn brackets(scope: &Scope<'_>) -> Vec<Claim> {
+    let word = |at: usize| scope.mentions.tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
+    let mut claims = Vec::new();
+    for mention in &scope.mentions.list {
+        let open = mention.tokens.1;
+        if !matches!(word(open), "(" | "[")
+            || !mention.candidates.iter().all(|id| scope.vocabulary.kind(*id) == Kind::Muscle)
+        {
+            continue;
+        }
+        let close = (open..scope.mentions.tokens.len()).take(16).find(|at| matches!(word(*at), ")" | "]"));
+        let Some(close) = close else { continue };
+        let who = Who::Named(vec![Subject {
+            candidates: mention.candidates.clone(),
+            span: scope.plain.to_source(mention.span),
+        }]);
+        let inside = relate::bare(scope, (open + 1, close), Sign::Colon, &who, &[]);
+        claims.extend(inside.into_iter().filter(|claim| claim.kind == ClaimKind::Action));
+    }
+    claims
+}
+
+/// A stretch without a sign: a name or label that leads what follows it, or a value.
+fn single(
+    scope: &Scope<'_>,
+    above: &Above,
+    (start, piece): (usize, &Piece),
+    state: &mut State,
+    labelled: bool,
+) -> Vec<Claim> {
+    let (from, to) = (piece.from, piece.to);
+    let is_sentence = sentences::is_sentence(scope, from, to);
+    if continues(scope, from) && !is_sentence {
+        if let Some((label, word)) = &state.label {
+            return relate::labelled(scope, (from, to), (*label, word), &state.who, &state.parts);
+        }
+        if matches!(state.who, Who::Named(_)) && !state.unclear && !above.silent {
+            return relate::bare(scope, (from, to), Sign::Colon, &state.who, &state.parts);
+        }
+    }
+    if !labelled && !is_sentence && matches!(state.who, Who::Above) {
+        if let Some((label, word)) = &above.label {
+            let claims = relate::labelled(scope, (from, to), (*label, word), &Who::Above, &above.parts);
+            if !claims.is_empty() {
+                return claims;
+            }
+        } else if let Some(names) = above.names.as_ref().filter(|_| !above.silent) {
+            let claims = relate::bare(scope, (from, to), Sign::None, &Who::Named(names.clone()), &[]);
+            if !claims.is_empty() {
+                return claims;
+            }
+        }
+    }
+    let leads = begins_line(scope, start);
+    if leads && let Some(head) = heads::read(scope, from, to, &above.nouns).filter(|head| !head.names.is_empty()) {
+        // "**Deltoid.** Nerve: …": the name leads the line.
+        if head.is_only_names() || is_strong(scope, from) {
+            state.who = Who::Named(head.names);
+            state.unclear = !head.whole;
+        }
+    } else if leads && is_strong(scope, from) && !is_sentence {
+        state.who = Who::Nobody;
+    }
+    Vec::new()
+}
+
+/// A stretch of several pieces.
+fn chain(scope: &Scope<'_>, above: &Above, pieces: &[Piece], state: &mut State, labelled: bool) -> Vec<Claim> {
+    let mut claims = Vec::new();
+    let mut own = false;
+    for (at, piece) in pieces.iter().enumerate() {
+        let is_last = at + 1 == pieces.len();
+        let nouns = state.label.as_ref().map_or_else(|| above.nouns.clone(), |(_, word)| nouns(word));
+        let head = if is_last { None } else { heads::read(scope, piece.from, piece.to, &nouns) };
+        match head {
+            Some(head) if at == 0 => {
+                own = head.label.is_some();
+                let next = pieces.get(1);
+                if let Some(next) = next.filter(|_| head.whole && pieces.len() == 2 && !own) {
+                    let value = (next.from, next.to);
+                    if let Some(segments) = head.segments.as_ref().filter(|_| head.names.is_empty()) {
+                        return relate::segments_first(scope, value, segments, &nouns);
+                    }
+                    if head.movement.is_some() {
+                        return if above.silent { Vec::new() } else { relate::movers(scope, value, &head) };
+                    }
+                }
+                state.unclear = !head.whole;
+                state.parts = head.parts;
+                if !head.names.is_empty() {
+                    state.who = Who::Named(head.names);
+                }
+                state.label = head.label;
+                continue;
+            }
+            Some(head) if head.is_only_label() => {
+                own = true;
+                state.label = head.label;
+                if !head.parts.is_empty() {
+                    state.parts = head.parts;
+                }
+                continue;
+            }
+            None if at == 0 && !is_last => {
+                state.unclear = true;
+                state.label = None;
+                state.parts.clear();
+                if is_strong(scope, piece.from) && begins_line(scope, piece.from) {
+                    state.who = Who::Nobody;
+                }
+                continue;
+            }
+            _ => {}
+        }
+        claims.extend(value(scope, above, piece, state, labelled, own));
+    }
+    claims
+}
+
+/// Whether a stretch tells what its abbreviations stand for: "MN = median nerve, UN = ulnar nerve".
+fn is_legend(scope: &Scope<'_>, pieces: &[Piece]) -> bool {
+    let named = |piece: &Piece, last: bool| {
+        let mut inside = scope.mentions.list.iter().filter(|m| m.tokens.0 >= piece.from && m.tokens.1 <= piece.to);
+        if last { inside.next_back() } else { inside.next() }
+    };
+    pieces.windows(2).any(|pair| match pair {
+        [a, b] if b.sign == Sign::Colon => match (named(a, true), named(b, false)) {
+            (Some(a), Some(b)) => a.candidates.iter().any(|id| b.candidates.contains(id)),
+            _ => false,
+        },
+        _ => false,
+    })
+}
+
+/// A value behind a sign.
+fn value(scope: &Scope<'_>, above: &Above, piece: &Piece, state: &State, labelled: bool, own: bool) -> Vec<Claim> {
+    let place = (piece.from, piece.to);
+    if let Some((label, word)) = &state.label {
+        return relate::labelled(scope, place, (*label, word), &state.who, &state.parts);
+    }
+    if own || sentences::is_sentence(scope, piece.from, piece.to) {
+        return Vec::new();
+    }
+    let is_between_nerves = matches!(piece.sign, Sign::Left | Sign::Right)
+        && above.label.as_ref().is_some_and(|(label, _)| label.kind == Some(ClaimKind::Branching));
+    if let Some((label, word)) = above.label.as_ref().filter(|_| !labelled && !is_between_nerves) {
+        let has_own = matches!(state.who, Who::Named(_)) || !state.parts.is_empty();
+        if has_own {
+            let parts = if state.parts.is_empty() { &above.parts } else { &state.parts };
+            let claims = relate::labelled(scope, place, (*label, word), &state.who, parts);
+            if !claims.is_empty() {
+                return claims;
+            }
+        }
+    }
+    let is_told = matches!(state.who, Who::Named(_)) || !state.parts.is_empty();
+    if state.unclear || above.silent || !is_told {
+        return Vec::new();
+    }
+    relate::bare(scope, place, piece.sign, &state.who, &state.parts)
+}
+
+/// Where the emphasis ends with which a stretch begins, if what is emphasized is a head that tells a relation:
+/// "*Origin, long head* supraglenoid tubercle".
+fn set_off(scope: &Scope<'_>, from: usize, to: usize) -> Option<usize> {
+    let tokens = &scope.mentions.tokens;
+    let first = tokens.get(from)?;
+    let mark = [Mark::Strong, Mark::Emphasis].into_iter().find(|mark| scope.plain.has_mark(first.span, *mark))?;
+    let cut = (from..to).find(|at| tokens.get(*at).is_some_and(|token| !scope.plain.has_mark(token.span, mark)))?;
+    heads::read(scope, from, cut, &[]).filter(|head| head.whole && head.label.is_some()).map(|_| cut)
+}
+
+/// Whether a stretch goes on with the value before it: a semicolon stands between.
+fn continues(scope: &Scope<'_>, from: usize) -> bool {
+    from.checked_sub(1)
+        .and_then(|before| scope.mentions.tokens.get(before))
+        .is_some_and(|token| token.span.of(&scope.plain.text) == ";")
+}
+
+/// Whether a stretch begins in bold.
+fn is_strong(scope: &Scope<'_>, from: usize) -> bool {
+    let first = scope.mentions.tokens.iter().skip(from).find(|token| token.is_word);
+    first.is_some_and(|token| scope.plain.has_mark(token.span, Mark::Strong))
+        && lexicon::label_of(first.map_or("", |token| token.span.of(&scope.plain.text))).is_none()
+}

@@ -1,0 +1,252 @@
+//! Which relation a value stands in.
+//!
+//! A label tells it, yet not always exactly: *Nerve:* below an area of skin tells what feels it, *Branch of: C5, C6* tells
+//! roots. Without a label the kinds of the subject and of the value tell it, where they fit one relation only: a muscle and
+//! a nerve, a nerve and segments, a muscle and a movement.
+
+use fascicle_model::{Kind, Relation};
+
+use super::Sign;
+use super::heads::{Head, parts_of};
+use super::values::{is_neural, value_claims};
+use crate::claims::sentences::{self, Scope, Side, Subject, side_of};
+use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
+use crate::lexicon::{self, Label};
+use crate::text::Span;
+
+/// Of whom a value speaks.
+#[derive(Clone, Debug)]
+pub enum Who {
+    /// Of the structures that are named.
+    Named(Vec<Subject>),
+    /// Of what the block stands under.
+    Above,
+    /// Of something that is not known.
+    Nobody,
+}
+
+const fn label(kind: ClaimKind, subject: PartRole, value: PartRole) -> Label {
+    Label { kind: Some(kind), value, subject }
+}
+
+/// The relations that a subject and a value can stand in without a word between them.
+const BARE: [Label; 12] = [
+    label(ClaimKind::Supply, PartRole::Muscle, PartRole::Nerve),
+    label(ClaimKind::Supply, PartRole::Nerve, PartRole::Muscle),
+    label(ClaimKind::Roots, PartRole::Structure, PartRole::Segments),
+    label(ClaimKind::Action, PartRole::Muscle, PartRole::Movement),
+    label(ClaimKind::Modality, PartRole::Nerve, PartRole::Modality),
+    label(ClaimKind::Joint, PartRole::Joint, PartRole::JointKind),
+    label(ClaimKind::Joint, PartRole::Joint, PartRole::Movement),
+    label(ClaimKind::Skin, PartRole::Skin, PartRole::Nerve),
+    label(ClaimKind::Membership, PartRole::Group, PartRole::Muscle),
+    label(ClaimKind::Membership, PartRole::Muscle, PartRole::Group),
+    label(ClaimKind::Passage, PartRole::Landmark, PartRole::Nerve),
+    label(ClaimKind::Count, PartRole::Structure, PartRole::Number),
+];
+
+/// What a label can mean, the likeliest first.
+fn meanings(told: Label) -> Vec<Label> {
+    use ClaimKind as K;
+    use PartRole as P;
+    let mut list = vec![told];
+    match (told.kind, told.subject, told.value) {
+        (None, _, P::Muscle) => {
+            list = vec![label(K::Membership, P::Group, P::Muscle), label(K::Supply, P::Nerve, P::Muscle)]
+        }
+        (Some(K::Supply), P::Muscle, P::Nerve) => {
+            list.extend([label(K::Skin, P::Skin, P::Nerve), label(K::Supply, P::Nerve, P::Muscle)]);
+        }
+        (Some(K::Supply), P::Nerve, P::Muscle) => list.push(label(K::Supply, P::Muscle, P::Nerve)),
+        (Some(K::Skin), P::Nerve, P::Skin) => list.push(label(K::Skin, P::Skin, P::Nerve)),
+        (Some(K::Branching), P::Nerve, P::Parent) => {
+            list.insert(0, label(K::Roots, P::Structure, P::Segments));
+            list.push(label(K::Attachment, P::Muscle, P::Landmark));
+        }
+        (Some(K::Attachment), P::Muscle, P::Landmark) => list.insert(0, label(K::Roots, P::Nerve, P::Segments)),
+        (Some(K::Modality), ..) => list.push(label(K::Joint, P::Joint, P::JointKind)),
+        (Some(K::Joint), P::Joint, P::JointKind) => list.push(label(K::Modality, P::Nerve, P::Modality)),
+        (Some(K::Joint), P::Joint, P::Movement) => list.push(label(K::Action, P::Muscle, P::Movement)),
+        (Some(K::Passage), P::Nerve, P::Landmark) => list.push(label(K::Passage, P::Landmark, P::Nerve)),
+        (Some(K::Passage), P::Landmark, P::Nerve) => list.push(label(K::Passage, P::Nerve, P::Landmark)),
+        (Some(K::Membership), P::Muscle, P::Group) => list.push(label(K::Membership, P::Group, P::Muscle)),
+        _ => {}
+    }
+    list
+}
+
+/// The claims of a value that a label tells.
+pub fn labelled(
+    scope: &Scope<'_>,
+    (from, to): (usize, usize),
+    (told, word): (Label, &str),
+    who: &Who,
+    parts: &[String],
+) -> Vec<Claim> {
+    meanings(told)
+        .into_iter()
+        .map(|meant| {
+            let mut claims = value_claims(scope, from, to, meant, word, &sides(scope, who, meant.subject, parts));
+            if meant.kind == Some(ClaimKind::Membership) && meant.value == PartRole::Group {
+                // What a muscle belongs to is a group; its own parts are told the other way round.
+                claims.retain(|claim| {
+                    claim.entries(PartRole::Group).iter().any(|id| scope.vocabulary.kind(*id) == Kind::Group)
+                });
+            }
+            claims
+        })
+        .find(|claims| !claims.is_empty())
+        .unwrap_or_default()
+}
+
+/// The claims of a value that only the kinds of its names tell. `sign` is what stands before it.
+pub fn bare(scope: &Scope<'_>, (from, to): (usize, usize), sign: Sign, who: &Who, parts: &[String]) -> Vec<Claim> {
+    let between_nerves = match sign {
+        Sign::Right => Some(label(ClaimKind::Branching, PartRole::Parent, PartRole::Nerve)),
+        Sign::Left => Some(label(ClaimKind::Branching, PartRole::Nerve, PartRole::Parent)),
+        Sign::Colon | Sign::None => None,
+    };
+    let mut found: Vec<Vec<Claim>> = Vec::new();
+    for meant in BARE.into_iter().chain(between_nerves) {
+        let mut sides = sides(scope, who, meant.subject, parts);
+        sides.retain(|side| may_stand_bare(scope, meant, side));
+        if sides.is_empty() {
+            continue;
+        }
+        let mut claims = value_claims(scope, from, to, meant, "", &sides);
+        if meant.kind == Some(ClaimKind::Branching) {
+            claims.retain(|claim| claim.parts.iter().all(|part| is_neural(scope.vocabulary, &part.what)));
+        }
+        if !claims.is_empty() && is_nothing_else(scope, from, to, meant, &claims) {
+            found.push(claims);
+        }
+    }
+    if found.len() == 1 { found.pop().unwrap_or_default() } else { Vec::new() }
+}
+
+/// Whether a subject may have a value of a relation that no word tells.
+fn may_stand_bare(scope: &Scope<'_>, meant: Label, side: &Side) -> bool {
+    let What::Entry(ids) = &side.what else { return false };
+    let vocabulary = scope.vocabulary;
+    match (meant.kind, meant.subject) {
+        // What stands behind a group's name may be its neighbours as well as its nerve.
+        (Some(ClaimKind::Supply), PartRole::Muscle) => !ids.iter().any(|id| vocabulary.kind(*id) == Kind::Group),
+        (Some(ClaimKind::Roots), _) => {
+            ids.iter().all(|id| matches!(vocabulary.kind(*id), Kind::Nerve | Kind::Plexus | Kind::Muscle | Kind::Skin))
+        }
+        (Some(ClaimKind::Membership), PartRole::Group) => ids.iter().all(|id| vocabulary.kind(*id) == Kind::Group),
+        (Some(ClaimKind::Passage), _) => ids.iter().any(|id| {
+            vocabulary.kind(*id) == Kind::Landmark
+                && vocabulary
+                    .pointing_at(*id)
+                    .any(|(_, fact)| matches!(fact.relation, Relation::Passes { landmark, .. } if landmark == *id))
+        }),
+        _ => true,
+    }
+}
+
+/// Whether a value holds nothing but what was read of it, and what joins names.
+fn is_nothing_else(scope: &Scope<'_>, from: usize, to: usize, meant: Label, claims: &[Claim]) -> bool {
+    let text = &scope.plain.text;
+    let tokens = &scope.mentions.tokens;
+    let read = |span: Span| claims.iter().any(|claim| claim.parts.iter().any(|part| part.span.overlaps(span)));
+    // An area and a movement are described; it is enough that the value begins with them.
+    let is_described = matches!(meant.value, PartRole::Movement | PartRole::Skin);
+    let mut at = from;
+    while at < to {
+        let Some(token) = tokens.get(at) else { break };
+        let word = token.span.of(text);
+        if matches!(word, "(" | "[") {
+            at = (at..to)
+                .find(|at| tokens.get(*at).is_some_and(|token| matches!(token.span.of(text), ")" | "]")))
+                .map_or(to, |close| close + 1);
+            continue;
+        }
+        let is_read = read(scope.plain.to_source(token.span));
+        if is_read && is_described {
+            return true;
+        }
+        let lower = word.to_lowercase();
+        let joins = !lower.chars().any(char::is_alphanumeric)
+            || lexicon::is_conjunction(&lower)
+            || lexicon::is_determiner(&lower)
+            || lexicon::joins_values(&lower)
+            || lexicon::is_adverb(&lower)
+            || (lexicon::is_part_noun(&lower) && meant.value != PartRole::Number);
+        if !is_read && !joins {
+            return false;
+        }
+        at += 1;
+    }
+    !is_described
+}
+
+/// The subjects of a value, as far as they fit a role.
+pub fn sides(scope: &Scope<'_>, who: &Who, role: PartRole, parts: &[String]) -> Vec<Side> {
+    let roles: &[PartRole] =
+        if role == PartRole::Structure { &[PartRole::Muscle, PartRole::Nerve, PartRole::Skin] } else { &[role] };
+    let fit = |subject: &Subject| roles.iter().find_map(|role| side_of(scope.vocabulary, subject, *role));
+    let narrowed = |subject: &Subject| -> Vec<Side> {
+        if parts.is_empty() {
+            return fit(subject).into_iter().collect();
+        }
+        parts_of(scope.vocabulary, subject, parts).iter().filter_map(fit).collect()
+    };
+    match who {
+        Who::Named(list) => {
+            let sides: Vec<Side> = list.iter().flat_map(narrowed).collect();
+            // Of several subjects none may be left out.
+            if sides.len() < list.len() { Vec::new() } else { sides }
+        }
+        Who::Above => scope.subjects.iter().map(narrowed).find(|sides| !sides.is_empty()).unwrap_or_default(),
+        Who::Nobody => Vec::new(),
+    }
+}
+
+/// `Flexors: hamstrings, gastrocnemius`, `opens the jaw = lateral pterygoid`: the head names a movement, and the joint, if
+/// the head does not name it, stands above.
+pub fn movers(scope: &Scope<'_>, (from, to): (usize, usize), head: &Head) -> Vec<Claim> {
+    let Some(movement) = &head.movement else { return Vec::new() };
+    let named = head.names.iter().find_map(|subject| side_of(scope.vocabulary, subject, PartRole::Joint));
+    let above = || sides(scope, &Who::Above, PartRole::Joint, &[]).into_iter().next();
+    let Some(joint) = named.or_else(above) else { return Vec::new() };
+    sentences::values(scope, from, to, PartRole::Muscle)
+        .into_iter()
+        .map(|muscle| {
+            let parts = vec![
+                Part { role: PartRole::Muscle, span: muscle.span, what: muscle.what },
+                Part { role: PartRole::Movement, span: movement.span, what: movement.what.clone() },
+                Part { role: PartRole::Joint, span: joint.span, what: joint.what.clone() },
+            ];
+            plain(scope, ClaimKind::Action, muscle.span, parts)
+        })
+        .collect()
+}
+
+/// `S1-S3 -> pudendal nerve`, `C5, C6 = axillary nerve`
+pub fn segments_first(scope: &Scope<'_>, (from, to): (usize, usize), segments: &Side, nouns: &[String]) -> Vec<Claim> {
+    let mut owners = sentences::values(scope, from, to, PartRole::Nerve);
+    if owners.is_empty() {
+        owners = super::values::completed_values(scope, from, to, PartRole::Nerve, nouns);
+    }
+    if owners.is_empty() {
+        owners = sentences::values(scope, from, to, PartRole::Muscle);
+    }
+    let claims: Vec<Claim> = owners
+        .into_iter()
+        .map(|owner| {
+            let span = segments.span.cover(owner.span);
+            let parts = vec![
+                Part { role: PartRole::Structure, span: owner.span, what: owner.what },
+                Part { role: PartRole::Segments, span: segments.span, what: segments.what.clone() },
+            ];
+            plain(scope, ClaimKind::Roots, span, parts)
+        })
+        .collect();
+    let meant = label(ClaimKind::Roots, PartRole::Segments, PartRole::Structure);
+    if claims.len() == 1 && is_nothing_else(scope, from, to, meant, &claims) { claims } else { Vec::new() }
+}
+
+fn plain(scope: &Scope<'_>, kind: ClaimKind, span: Span, parts: Vec<Part>) -> Claim {
+    Claim { kind, span, parts, negated: false, hedged: false, all: false, block: scope.block, key: None }
+}

@@ -1,0 +1,216 @@
+//! How a block falls into stretches that can hold a statement each, and a stretch into pieces at its signs.
+
+use super::Sign;
+use super::heads;
+use crate::claims::sentences::Scope;
+use crate::claims::{ClaimKind, segments};
+use crate::lexicon::{self, Label};
+use crate::text::{Mark, Span};
+
+/// A run of tokens between signs.
+#[derive(Clone, Copy, Debug)]
+pub struct Piece {
+    /// First token.
+    pub from: usize,
+    /// The token after the last.
+    pub to: usize,
+    /// What stands before it.
+    pub sign: Sign,
+}
+
+fn word<'s>(scope: &Scope<'s>, at: usize) -> &'s str {
+    scope.mentions.tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text))
+}
+
+/// The stretches of a block: between semicolons, full stops and line ends, and before a dash that a label follows.
+pub fn stretches(scope: &Scope<'_>) -> Vec<(usize, usize)> {
+    let tokens = &scope.mentions.tokens;
+    let mut list = Vec::new();
+    let mut start = 0;
+    let mut depth = 0_u32;
+    for (at, token) in tokens.iter().enumerate() {
+        let here = word(scope, at);
+        match here {
+            "(" | "[" => depth += 1,
+            ")" | "]" => depth = depth.saturating_sub(1),
+            _ => {}
+        }
+        let next = tokens.get(at + 1);
+        let gap = next.map_or(Span::default(), |next| Span::new(token.span.end, next.span.start));
+        let is_break = next.is_some() && is_line_end(scope, gap);
+        let is_stop = here == "."
+            && !gap.is_empty()
+            && next.is_some_and(|next| next.span.of(&scope.plain.text).starts_with(char::is_uppercase))
+            && at.checked_sub(1).is_some_and(|before| !ends_short(scope, before))
+            && at + 1 > start + heads::tag(scope, start, at + 1);
+        if (depth == 0 && (here == ";" || is_stop)) || is_break {
+            list.push((start, if is_break && !is_stop && here != ";" { at + 1 } else { at }));
+            start = at + 1;
+            depth = if is_break { 0 } else { depth };
+        }
+    }
+    if start < tokens.len() {
+        list.push((start, tokens.len()));
+    }
+    list
+}
+
+/// Whether a full stop behind a token ends no sentence: "n.", "Ns.", "Dist."
+fn ends_short(scope: &Scope<'_>, at: usize) -> bool {
+    let here = word(scope, at);
+    here == "." || here.len() <= 2 || lexicon::is_short_word(&here.to_lowercase())
+}
+
+/// Whether a gap between two tokens holds the end of a line.
+fn is_line_end(scope: &Scope<'_>, gap: Span) -> bool {
+    let shown = gap.of(&scope.plain.text);
+    shown.contains('\n') || (!shown.is_empty() && scope.plain.is_line_break(gap))
+}
+
+/// Whether a stretch begins a line of the source.
+pub fn begins_line(scope: &Scope<'_>, from: usize) -> bool {
+    let tokens = &scope.mentions.tokens;
+    let (Some(before), Some(first)) = (from.checked_sub(1).and_then(|at| tokens.get(at)), tokens.get(from)) else {
+        return true;
+    };
+    is_line_end(scope, Span::new(before.span.end, first.span.start))
+}
+
+/// Cuts a stretch at its signs, outside of brackets, names and segments.
+pub fn pieces(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Piece> {
+    let from = from + heads::tag(scope, from, to);
+    let mut list = Vec::new();
+    let mut start = from;
+    let mut before = Sign::None;
+    let mut at = from;
+    let mentions = &scope.mentions.list;
+    let mut next_mention = mentions.partition_point(|mention| mention.tokens.0 < from);
+    while at < to {
+        if let Some(mention) = mentions.get(next_mention)
+            && mention.tokens.0 == at
+        {
+            next_mention += 1;
+            at = mention.tokens.1.max(at + 1);
+            continue;
+        }
+        while mentions.get(next_mention).is_some_and(|mention| mention.tokens.0 < at) {
+            next_mention += 1;
+        }
+        let here = word(scope, at);
+        if matches!(here, "(" | "[")
+            && let Some(close) = (at..to).find(|at| matches!(word(scope, *at), ")" | "]"))
+        {
+            at = close + 1;
+            continue;
+        }
+        if here.len() <= 2
+            && here.starts_with(|c: char| c.is_ascii_uppercase())
+            && let Some(reading) =
+                segments::read(&scope.plain.text, scope.mentions.tokens.get(..to).unwrap_or_default(), at)
+        {
+            at = reading.end.max(at + 1);
+            continue;
+        }
+        if let Some((sign, end)) = sign_at(scope, at, to) {
+            if let Some(comma) = label_behind_comma(scope, start, at) {
+                list.push(Piece { from: start, to: comma, sign: before });
+                list.push(Piece { from: comma + 1, to: at, sign: Sign::Colon });
+            } else if at > start {
+                list.push(Piece { from: start, to: at, sign: before });
+            }
+            before = sign;
+            start = end;
+            at = end;
+            continue;
+        }
+        at += 1;
+    }
+    if start < to {
+        list.push(Piece { from: start, to, sign: before });
+    }
+    list
+}
+
+/// The comma behind which a piece is nothing but a label: "axillary nerve, action".
+fn label_behind_comma(scope: &Scope<'_>, from: usize, to: usize) -> Option<usize> {
+    let comma = (from..to).rev().take(5).find(|at| word(scope, *at) == ",").filter(|comma| *comma > from)?;
+    let tokens = &scope.mentions.tokens;
+    let span = Span::new(tokens.get(comma + 1)?.span.start, tokens.get(to.checked_sub(1)?)?.span.end);
+    let label = lexicon::label_of(span.of(&scope.plain.text))?;
+    // "Deltoid, nerve:" is a head; only behind a value does a comma end it.
+    (label.kind.is_some() && from > 0 && is_sign_before(scope, from)).then_some(comma)
+}
+
+fn is_sign_before(scope: &Scope<'_>, from: usize) -> bool {
+    from.checked_sub(1).is_some_and(|before| lexicon::is_value_sign(word(scope, before)))
+}
+
+/// The sign that stands at a token, and the token behind it.
+fn sign_at(scope: &Scope<'_>, at: usize, to: usize) -> Option<(Sign, usize)> {
+    let tokens = &scope.mentions.tokens;
+    let touches = |at: usize| match (tokens.get(at), tokens.get(at + 1)) {
+        (Some(here), Some(next)) => here.span.end == next.span.start,
+        _ => false,
+    };
+    let here = word(scope, at);
+    let next = if touches(at) && at + 1 < to { word(scope, at + 1) } else { "" };
+    let sign = match (here, next) {
+        ("-" | "=" | "–", ">") => (Sign::Right, at + 2),
+        ("-", "-") if word(scope, at + 2) == ">" => (Sign::Right, at + 3),
+        ("<", "-") => (Sign::Left, at + 2),
+        ("→" | "⟶" | "⇒" | "➔" | "►" | "▶", _) => (Sign::Right, at + 1),
+        ("←" | "⟵" | "⇐", _) => (Sign::Left, at + 1),
+        (":" | "=" | "—" | "…" | "|", _) => (Sign::Colon, at + 1),
+        (".", ".") => {
+            let dots = (at..to).take_while(|at| word(scope, *at) == ".").count();
+            if dots < 3 {
+                return None;
+            }
+            (Sign::Colon, at + dots)
+        }
+        // A dash or hyphen stands by itself; one between words joins them.
+        ("–" | "-" | "·" | "•", _) if at > 0 && !touches(at - 1) || (here == "–" && !touches(at)) => {
+            (Sign::Colon, at + 1)
+        }
+        _ => return None,
+    };
+    // "**Nerve:** –": a colon and a dash make one sign.
+    match sign_at_once(scope, sign.1, to) {
+        Some(end) => Some((sign.0, end)),
+        None => Some(sign),
+    }
+}
+
+fn sign_at_once(scope: &Scope<'_>, at: usize, to: usize) -> Option<usize> {
+    (at < to && matches!(word(scope, at), ":" | "–" | "—" | "=")).then_some(at + 1)
+}
+
+/// A label with which a stretch begins though no sign follows it: it is set off by its type (*Origin* coracoid process), or
+/// the value fits it and nothing else stands there (N. median). With the label's words and the token where the value begins.
+pub fn label_without_sign(scope: &Scope<'_>, from: usize, to: usize) -> Option<(Label, String, usize)> {
+    let tokens = &scope.mentions.tokens;
+    let mut begin = from + heads::tag(scope, from, to);
+    while begin < to && lexicon::precedes_label(word(scope, begin)) {
+        begin += 1;
+    }
+    (1..=4).rev().filter(|len| begin + len < to).find_map(|len| {
+        let end = begin + len;
+        let span = Span::new(tokens.get(begin)?.span.start, tokens.get(end - 1)?.span.end);
+        let written = span.of(&scope.plain.text);
+        let label = lexicon::label_of(written).filter(|label| label.kind.is_some())?;
+        let end = if word(scope, end) == "." && !written.ends_with('.') { end + 1 } else { end };
+        let dotted = end > begin + len || written.ends_with('.');
+        let first = tokens.get(end).filter(|_| end < to)?;
+        let set_off = [Mark::Strong, Mark::Emphasis]
+            .into_iter()
+            .any(|mark| scope.plain.has_mark(span, mark) != scope.plain.has_mark(first.span, mark));
+        let is_capital = written.starts_with(char::is_uppercase);
+        // In a chain of attachments the name follows at once: "origin the coracoid process".
+        let named = |at: usize| scope.mentions.list.iter().any(|mention| mention.tokens.0 == at);
+        let follows = named(end) || (lexicon::is_determiner(&word(scope, end).to_lowercase()) && named(end + 1));
+        let in_chain = label.kind == Some(ClaimKind::Attachment) && follows && written.len() > 2;
+        let is_count = label.kind == Some(ClaimKind::Count) && end + 1 == to;
+        let is_value = dotted && is_capital && (follows || written.len() > 2 || end + 3 > to);
+        (in_chain || is_count || is_value || (set_off && is_capital)).then(|| (label, written.to_owned(), end))
+    })
+}

@@ -1,0 +1,192 @@
+//! Values: the claims that what stands behind a label, or in a cell, makes of its subjects.
+
+use fascicle_model::{Kind, Vocabulary};
+
+use super::heads;
+use crate::claims::sentences::{self, Scope, Side, side_of};
+use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
+use crate::lexicon::{self, Label};
+use crate::text::Span;
+
+/// The claims that a value makes of its subjects.
+pub fn value_claims(
+    scope: &Scope<'_>,
+    from: usize,
+    to: usize,
+    label: Label,
+    word: &str,
+    subjects: &[Side],
+) -> Vec<Claim> {
+    let Some(kind) = label.kind else { return Vec::new() };
+    let mut claims = Vec::new();
+    if let Some((part, sign)) = part_prefix(scope, from, to) {
+        // "anterior belly: NERVE, posterior belly: NERVE"
+        let cut =
+            (sign + 1..to).find(|at| part_prefix(scope, *at, to).is_some_and(|(_, sign)| sign > *at)).unwrap_or(to);
+        claims.extend(value_claims(scope, sign + 1, cut, label, word, &[part]));
+        if cut < to {
+            claims.extend(value_claims(scope, cut, to, label, word, subjects));
+        }
+        return claims;
+    }
+    for subject in subjects {
+        let own = Part { role: label.subject, span: subject.span, what: subject.what.clone() };
+        let claim = |kind: ClaimKind, own: Part, mut parts: Vec<Part>| {
+            let span = parts.iter().map(|part| part.span).reduce(Span::cover).unwrap_or_default();
+            parts.insert(0, own);
+            Claim { kind, span, parts, negated: false, hedged: false, all: false, block: scope.block, key: None }
+        };
+        match label.value {
+            PartRole::Movement => {
+                for (movement, target) in sentences::movement_values(scope, from, to) {
+                    let mut parts = vec![Part { role: PartRole::Movement, span: movement.span, what: movement.what }];
+                    let target = target.filter(|_| kind != ClaimKind::Joint);
+                    parts.extend(target.map(|target| Part {
+                        role: PartRole::Joint,
+                        span: target.span,
+                        what: target.what,
+                    }));
+                    claims.push(claim(kind, own.clone(), parts));
+                }
+            }
+            PartRole::Sign => {
+                for effect in sentences::effects(scope, from, to) {
+                    claims.push(Claim { all: effect.whole, ..claim(kind, own.clone(), effect.parts) });
+                }
+            }
+            PartRole::Modality | PartRole::JointKind => {
+                let words = scope.mentions.tokens.get(from..to).unwrap_or_default();
+                let purely = words
+                    .iter()
+                    .any(|token| matches!(token.span.of(&scope.plain.text), "only" | "purely" | "entirely"));
+                let part = word_value(scope, from, to, label.value);
+                claims.extend(part.map(|part| Claim { all: purely, ..claim(kind, own.clone(), vec![part]) }));
+            }
+            PartRole::Landmark if kind == ClaimKind::Attachment => {
+                let end = lexicon::end_of_attachment(word);
+                if is_neural(scope.vocabulary, &subject.what) {
+                    let label =
+                        Label { kind: Some(ClaimKind::Branching), value: PartRole::Parent, subject: PartRole::Nerve };
+                    claims.extend(value_claims(scope, from, to, label, word, std::slice::from_ref(subject)));
+                    continue;
+                }
+                for value in sentences::values(scope, from, to, PartRole::Landmark) {
+                    let mut parts = vec![Part { role: PartRole::Landmark, span: value.span, what: value.what }];
+                    parts.extend(end.map(|end| Part { role: PartRole::Role, span: value.span, what: What::Word(end) }));
+                    claims.push(claim(kind, own.clone(), parts));
+                }
+            }
+            PartRole::Number => {
+                claims.extend(number(scope, from, to, word).map(|parts| claim(kind, own.clone(), parts)))
+            }
+            role => {
+                let mut values = sentences::values(scope, from, to, role);
+                if values.is_empty() {
+                    values = completed_values(scope, from, to, role, &heads::nouns(word));
+                }
+                for value in values {
+                    let parts = vec![Part { role, span: value.span, what: value.what }];
+                    claims.push(claim(kind, own.clone(), parts));
+                }
+            }
+        }
+    }
+    claims
+}
+
+/// The part of a muscle with which a stretch begins, if a colon or dash follows it, and where that stands.
+fn part_prefix(scope: &Scope<'_>, from: usize, to: usize) -> Option<(Side, usize)> {
+    let tokens = &scope.mentions.tokens;
+    let mention = scope.mentions.list.iter().find(|mention| mention.tokens.0 == from && mention.tokens.1 < to)?;
+    let sign = tokens.get(mention.tokens.1)?.span.of(&scope.plain.text);
+    let is_part = mention
+        .candidates
+        .iter()
+        .all(|id| scope.vocabulary.kind(*id) == Kind::Muscle && scope.vocabulary.entry(*id).part_of.is_some());
+    if !is_part || !lexicon::is_value_sign(sign) {
+        return None;
+    }
+    let subject =
+        sentences::Subject { candidates: mention.candidates.clone(), span: scope.plain.to_source(mention.span) };
+    side_of(scope.vocabulary, &subject, PartRole::Muscle).map(|side| (side, mention.tokens.1))
+}
+
+fn word_value(scope: &Scope<'_>, from: usize, to: usize, role: PartRole) -> Option<Part> {
+    let words = if role == PartRole::Modality { lexicon::MODALITIES } else { lexicon::JOINT_KINDS };
+    let mut found: Option<(&'static str, Span)> = None;
+    for token in scope.mentions.tokens.get(from..to)? {
+        let word = token.span.of(&scope.plain.text).to_lowercase();
+        if let Some((_, is)) = words.iter().find(|(known, _)| *known == word) {
+            found = match found {
+                Some((was, span)) if was != *is => (role == PartRole::Modality).then_some(("mixed", span)),
+                _ => Some((is, token.span)),
+            };
+        }
+    }
+    found.map(|(is, span)| Part { role, span: scope.plain.to_source(span), what: What::Word(is) })
+}
+
+/// Whether it is a nerve, a plexus or a root, whichever is meant.
+pub fn is_neural(vocabulary: &Vocabulary, what: &What) -> bool {
+    matches!(what, What::Entry(ids) if ids.iter().all(|id| vocabulary.is_neural(*id)))
+}
+
+/// Names of a value that leave out the noun which its label or header has: "medial" below *Cord*.
+pub fn completed_values(scope: &Scope<'_>, from: usize, to: usize, role: PartRole, nouns: &[String]) -> Vec<Side> {
+    if nouns.is_empty() {
+        return Vec::new();
+    }
+    let tokens = &scope.mentions.tokens;
+    let mut sides = Vec::new();
+    let mut at = from;
+    while at < to {
+        let found = (1..=3).rev().filter(|len| at + len <= to).find_map(|len| {
+            let span = Span::new(tokens.get(at)?.span.start, tokens.get(at + len - 1)?.span.end);
+            let candidates = heads::completed(scope, span.of(&scope.plain.text), nouns);
+            let subject = sentences::Subject { candidates, span: scope.plain.to_source(span) };
+            side_of(scope.vocabulary, &subject, role).map(|side| (side, at + len))
+        });
+        match found {
+            Some((side, end)) => {
+                sides.push(side);
+                at = end;
+            }
+            None => {
+                let word = tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
+                if word.chars().any(char::is_alphanumeric)
+                    && !lexicon::is_conjunction(word)
+                    && !lexicon::is_determiner(word)
+                {
+                    return Vec::new();
+                }
+                at += 1;
+            }
+        }
+    }
+    sides
+}
+
+/// A value that is a number, with what is counted: "four", "three heads".
+fn number(scope: &Scope<'_>, from: usize, to: usize, word: &str) -> Option<Vec<Part>> {
+    let tokens = scope.mentions.tokens.get(from..to)?;
+    let mut words = tokens.iter().filter(|token| token.is_word);
+    let first = words.next()?;
+    let lower = |span: Span| span.of(&scope.plain.text).to_lowercase();
+    let number = lexicon::number(&lower(first.span))?;
+    let noun = words.next().map(|token| lower(token.span)).unwrap_or_default();
+    if words.next().is_some() {
+        return None;
+    }
+    let counted = |noun: &str| lexicon::COUNTED.iter().find(|(known, _)| *known == noun).map(|(known, _)| *known);
+    let label = word.to_lowercase();
+    let noun = match &*noun {
+        "" => counted(label.rsplit(' ').next().unwrap_or_default()).unwrap_or("named"),
+        "muscles" | "members" => "muscles",
+        other => counted(other)?,
+    };
+    let span = scope.plain.to_source(first.span);
+    Some(vec![
+        Part { role: PartRole::Number, span, what: What::Number(number) },
+        Part { role: PartRole::Role, span, what: What::Word(noun) },
+    ])
+}
