@@ -675,6 +675,10 @@ word_lists! {
     separates_labels: "—" "–" "|" "·" "•";
     /// Nouns before the number of a picture or table ("*Fig.* 3").
     is_figure: "fig" "figs" "figure" "plate" "table" "box" "card" "slide" "panel" "image" "photo";
+    /// Adjectives before the noun of a header ("*one* muscle").
+    is_header_adjective:
+        "one" "a" "an" "example" "main" "chief" "typical" "sample" "principal" "usual" "important" "major" "some"
+        "first" "named" "only";
     /// Words that leave a head what it is ("nerve *of* deltoid", "*main* action").
     fills_head:
         "of" "to" "for" "by" "from" "via" "in" "is" "are" "main" "chief" "n" "nn" "m" "mm" "with" "most" "own" "'s"

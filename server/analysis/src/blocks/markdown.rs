@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use pulldown_cmark::{Event, HeadingLevel, MetadataBlockKind, Options, Parser, Tag, TagEnd};
 
-use super::{Block, BlockIx, BlockKind};
+use super::{Block, BlockIx, BlockKind, directives};
 use crate::text::{Mark, Plain, Span};
 
 /// The syntax that is understood beyond CommonMark.
@@ -27,7 +27,10 @@ pub fn blocks(text: &str) -> Vec<Block> {
     // A byte order mark is no text; behind it, front matter and headings stand at the beginning of their line.
     let body = text.strip_prefix('\u{FEFF}').unwrap_or(text);
     let skipped = text.len() - body.len();
-    for (event, range) in Parser::new_ext(body, options()).into_offset_iter() {
+    let opened = directives::open(body);
+    builder.titles = opened.titles.iter().map(|title| title.start + skipped..title.end + skipped).collect();
+    builder.boxes = opened.boxes.iter().map(|at| at + skipped).collect();
+    for (event, range) in Parser::new_ext(&opened.text, options()).into_offset_iter() {
         builder.event(event, range.start + skipped..range.end + skipped);
     }
     builder.close_text();
@@ -43,6 +46,8 @@ enum Open {
     /// The definition of a term.
     Definition,
     Quote,
+    /// A callout, which is a quotation in form only.
+    Box,
 }
 
 #[derive(Default)]
@@ -54,7 +59,12 @@ struct Builder<'t> {
     text: Option<(BlockKind, Range<usize>, Plain)>,
     /// Inline marks that are open, with where they began in the text.
     marks: Vec<(Mark, usize)>,
-    headings: Vec<(u8, BlockIx)>,
+    /// Headings that are open, each with its level and where what stands under it ends.
+    headings: Vec<(u8, BlockIx, usize)>,
+    /// Titles of boxes, each from its heading to the end of its box.
+    titles: Vec<Range<usize>>,
+    /// Where the marks of boxes stand that have the form of a quotation.
+    boxes: Vec<usize>,
     table: u32,
     row: u32,
     column: u32,
@@ -95,7 +105,11 @@ impl Builder<'_> {
                 let kind = self.paragraph_kind();
                 self.open_text(kind, range);
             }
-            Tag::Heading { level, .. } => self.open_text(BlockKind::Heading(depth(*level)), range),
+            Tag::Heading { level, .. } => {
+                let is_title = self.titles.iter().any(|title| title.start == range.start);
+                let level = if is_title { TITLE_OF_BOX } else { depth(*level) };
+                self.open_text(BlockKind::Heading(level), range);
+            }
             Tag::List(first) => {
                 self.close_text();
                 self.open.push(Open::List(*first));
@@ -112,7 +126,12 @@ impl Builder<'_> {
             Tag::BlockQuote(kind) => {
                 self.close_text();
                 if kind.is_none() {
-                    self.open.push(Open::Quote);
+                    let is_box = self.boxes.iter().any(|at| {
+                        self.source
+                            .get(range.start..*at)
+                            .is_some_and(|mark| mark.bytes().all(|c| matches!(c, b'>' | b' ')))
+                    });
+                    self.open.push(if is_box { Open::Box } else { Open::Quote });
                 }
             }
             Tag::DefinitionListTitle => self.open_text(BlockKind::Term, range),
@@ -184,7 +203,7 @@ impl Builder<'_> {
             match open {
                 Open::Item(number, _) => return BlockKind::Item(*number),
                 Open::Definition => return BlockKind::Definition,
-                Open::List(_) | Open::Quote => {}
+                Open::List(_) | Open::Quote | Open::Box => {}
             }
         }
         BlockKind::Paragraph
@@ -203,15 +222,17 @@ impl Builder<'_> {
             return;
         }
         let at = self.list.len();
+        self.headings.retain(|(.., end)| range.start < *end);
         let heading = if let BlockKind::Heading(level) = kind {
-            while self.headings.last().is_some_and(|(other, _)| *other >= level) {
+            while self.headings.last().is_some_and(|(other, ..)| *other >= level) {
                 self.headings.pop();
             }
-            let above = self.headings.last().map(|(_, at)| *at);
-            self.headings.push((level, at));
+            let above = self.headings.last().map(|(_, at, _)| *at);
+            let own = self.titles.iter().find(|title| title.start == range.start);
+            self.headings.push((level, at, own.map_or(usize::MAX, |title| title.end)));
             above
         } else {
-            self.headings.last().map(|(_, at)| *at)
+            self.headings.last().map(|(_, at, _)| *at)
         };
         let mut parent = None;
         let mut own = true;
@@ -230,7 +251,7 @@ impl Builder<'_> {
                     parent = self.term;
                     break;
                 }
-                Open::List(_) | Open::Quote => {}
+                Open::List(_) | Open::Quote | Open::Box => {}
             }
         }
         if kind == BlockKind::Term {
@@ -309,7 +330,7 @@ impl Builder<'_> {
                 let from = at + "title:".len() + offset;
                 if self.source.get(from..from + bare.len()) == Some(bare) && !bare.is_empty() {
                     let place = self.list.len();
-                    self.headings.push((0, place));
+                    self.headings.push((0, place, usize::MAX));
                     self.list.push(Block {
                         kind: BlockKind::Title,
                         span: Span::new(at, at + line.trim_end().len()),
@@ -324,6 +345,9 @@ impl Builder<'_> {
         }
     }
 }
+
+/// The level of the title of a callout or directive, below that of every heading.
+const TITLE_OF_BOX: u8 = 7;
 
 const fn depth(level: HeadingLevel) -> u8 {
     match level {

@@ -5,6 +5,7 @@
 //! that sets the subject of what they say. Reading never fails: whatever the text is, it has blocks.
 
 mod captions;
+mod directives;
 mod markdown;
 
 use std::sync::Arc;
@@ -40,7 +41,7 @@ impl Form {
 pub enum BlockKind {
     /// The `title` of the front matter.
     Title,
-    /// A heading, level 1 to 6.
+    /// A heading, level 1 to 6; 7 for the title of a callout or directive.
     Heading(u8),
     /// A paragraph.
     Paragraph,

@@ -24,6 +24,8 @@ pub struct Above {
     pub parts: Vec<String>,
     /// What it stands right under, if that is nothing but names.
     pub names: Option<Vec<Subject>>,
+    /// What it stands right under is nothing but words for a part of something further up.
+    pub is_part: bool,
     /// Nouns that the names in it may leave out.
     pub nouns: Vec<String>,
     /// It speaks of vessels, of neighbours, of mistakes: what a bare value means is not known.
@@ -129,7 +131,7 @@ impl<'a> Subjects<'a> {
         {
             head.label = None;
         }
-        Level { head, nouns, silent: self.is_of_something_else(at) }
+        Level { head, nouns, silent: self.is_silent(at) }
     }
 
     /// The blocks that a block stands under, nearest first.
@@ -174,8 +176,9 @@ impl<'a> Subjects<'a> {
                     if above.parts.is_empty() && head.names.is_empty() {
                         above.parts.clone_from(&head.parts);
                     }
-                    if count == 0 && is_value && head.is_only_names() {
-                        above.names = Some(head.names.clone());
+                    if count == 0 && is_value {
+                        above.names = head.is_only_names().then(|| head.names.clone());
+                        above.is_part = head.is_only_parts();
                     }
                 }
                 // What is not understood stands between this block and the labels further up.
@@ -248,22 +251,32 @@ impl<'a> Subjects<'a> {
 
     /// A heading that speaks of vessels and the like: what stands above it is not the subject of what stands below.
     fn is_of_something_else(&self, at: BlockIx) -> bool {
+        self.has_word(at, &|word| lexicon::changes_the_structure(word) || lexicon::is_vessel(word))
+    }
+
+    /// A heading below which what a bare value means is not known.
+    fn is_silent(&self, at: BlockIx) -> bool {
+        self.has_word(at, &|word| {
+            lexicon::is_vessel(word) || lexicon::is_of_neighbours(word) || lexicon::asserts_nothing(word)
+        })
+    }
+
+    /// Whether one of the words of a block, outside of its names, is such a word.
+    fn has_word(&self, at: BlockIx, is_such: &dyn Fn(&str) -> bool) -> bool {
         let (Some(block), Some(mentions)) = (self.blocks.list.get(at), self.mentions.get(at)) else { return false };
         let is_named =
             |place: usize| mentions.list.iter().any(|mention| (mention.tokens.0..mention.tokens.1).contains(&place));
-        mentions.tokens.iter().enumerate().filter(|(place, token)| token.is_word && !is_named(*place)).any(
-            |(_, token)| {
-                let word = token.span.of(&block.plain.text).to_lowercase();
-                lexicon::changes_the_structure(&word)
-                    || lexicon::is_vessel(&word)
-                    || lexicon::is_of_neighbours(&word)
-                    || lexicon::asserts_nothing(&word)
-            },
-        )
+        let mut words = mentions.tokens.iter().enumerate().filter(|(place, token)| token.is_word && !is_named(*place));
+        words.any(|(_, token)| is_such(&token.span.of(&block.plain.text).to_lowercase()))
     }
 
     /// The structure that a heading names, if it names one.
     fn named_alone(&self, at: BlockIx) -> Option<Subject> {
+        if let Some(head) = self.levels.get(at).and_then(Option::as_ref).and_then(|level| level.head.as_ref())
+            && let [only] = head.names.as_slice()
+        {
+            return Some(only.clone());
+        }
         let mentions = &self.mentions.get(at)?.list;
         let vocabulary = &self.knowledge.vocabulary;
         let neural =

@@ -70,7 +70,12 @@ impl<'a> Grid<'a> {
     }
 
     fn label(&self, cell: Option<BlockIx>) -> Option<Label> {
-        lexicon::label_of(self.text(cell?))
+        let header = self.text(cell?);
+        // "One muscle", "Main nerve": what the adjective adds changes no relation.
+        lexicon::label_of(header).or_else(|| {
+            let (first, rest) = header.split_once(' ')?;
+            if lexicon::is_header_adjective(&first.to_lowercase()) { lexicon::label_of(rest) } else { None }
+        })
     }
 
     fn lies_on_its_side(&self) -> bool {
@@ -167,10 +172,21 @@ impl<'a> Grid<'a> {
             label.is_some_and(|label| label.kind == Some(ClaimKind::Supply) && label.value == PartRole::Muscle)
         });
         let nerve = column_of(PartRole::Nerve);
+        let nerve_leads = nerve.is_some_and(|nerve| muscle.is_some_and(|muscle| nerve < muscle));
         let mut claims = Vec::new();
         let mut above: Vec<Option<BlockIx>> = Vec::new();
         for row in self.rows.iter().skip(1) {
-            let row: Vec<Option<BlockIx>> = (0..labels.len()).map(|column| self.cell(row, column, &above)).collect();
+            let row: Vec<Option<BlockIx>> = (0..labels.len())
+                .map(|column| {
+                    let is_blank = row.get(column).copied().flatten().is_some_and(|cell| self.text(cell).is_empty());
+                    // A nerve without muscles has none, not those of the nerve above.
+                    if is_blank && nerve_leads && muscle == Some(column) {
+                        None
+                    } else {
+                        self.cell(row, column, &above)
+                    }
+                })
+                .collect();
             let at = |column: Option<usize>| column.and_then(|column| row.get(column).copied().flatten());
             let area = labels
                 .iter()
@@ -195,15 +211,11 @@ impl<'a> Grid<'a> {
                 let (Some(label), Some(cell)) = (label, at(Some(column))) else { continue };
                 let Some(kind) = label.kind else {
                     // Muscles behind a column of nerves are what the nerves supply.
-                    let is_pair = nerve == Some(0)
-                        || (muscle != Some(0)
-                            && labels
-                                .first()
-                                .is_some_and(|label| label.is_some_and(|label| label.value == PartRole::Nerve)));
-                    if label.value == PartRole::Muscle && is_pair && muscle == Some(column) {
+                    if label.value == PartRole::Muscle && muscle == Some(column) && nerve_leads {
                         let label =
                             Label { kind: Some(ClaimKind::Supply), value: PartRole::Muscle, subject: PartRole::Nerve };
-                        claims.extend(self.values(cell, label, "", &subject(PartRole::Nerve)));
+                        let nerves = at(nerve).map(|cell| self.sides(cell, PartRole::Nerve)).unwrap_or_default();
+                        claims.extend(self.values(cell, label, "", &nerves));
                     }
                     continue;
                 };
@@ -226,20 +238,25 @@ impl<'a> Grid<'a> {
                         claims.extend(self.values(cell, label, header, &subject(PartRole::Landmark)));
                     }
                     ClaimKind::Supply if label.value == PartRole::Nerve => {
-                        if nerve == Some(column) && muscle.is_some() && column != 0 {
+                        if nerve == Some(column) && muscle.is_some() && !nerve_leads {
                             claims.extend(self.values(cell, *label, header, &subject(PartRole::Muscle)));
                         }
                     }
                     ClaimKind::Roots => {
                         // The segments may be the muscle's or the nerve's: both are possible subjects.
-                        let muscles = subject(PartRole::Muscle);
+                        let muscles = if nerve_leads { Vec::new() } else { subject(PartRole::Muscle) };
                         let nerves = at(nerve).map(|cell| self.sides(cell, PartRole::Nerve)).unwrap_or_default();
                         let side = if muscles.len() > 1 || nerves.len() > 1 {
                             None
                         } else {
                             both(muscles.first(), nerves.first())
                         };
-                        claims.extend(self.values(cell, *label, header, side.as_slice()));
+                        let mut own = self.values(cell, *label, header, side.as_slice());
+                        // Where the segments lead the row, it is the name behind them that is told of.
+                        if let Some(side) = side.filter(|_| nerve.or(muscle).is_some_and(|other| other > column)) {
+                            own.iter_mut().for_each(|claim| claim.span = side.span);
+                        }
+                        claims.extend(own);
                     }
                     ClaimKind::Attachment if muscle.is_none() && nerve == Some(0) && !lexicon::is_insertion(header) => {
                         let label = Label {

@@ -12,7 +12,7 @@ use crate::claims::phrases::MovementForm;
 use crate::claims::sentences::{Scope, Side, Subject};
 use crate::claims::{ClaimKind, PartRole, What, segments};
 use crate::lexicon::{self, Form, Label, ORDINALS};
-use crate::mentions::{Mention, is_bare_adjective};
+use crate::mentions::Mention;
 use crate::text::Span;
 use crate::words::fold;
 
@@ -45,6 +45,16 @@ impl Head {
             && self.movement.is_none()
             && self.segments.is_none()
             && self.parts.is_empty()
+    }
+
+    /// Whether it is nothing but words for parts.
+    pub const fn is_only_parts(&self) -> bool {
+        self.whole
+            && !self.parts.is_empty()
+            && self.names.is_empty()
+            && self.label.is_none()
+            && self.movement.is_none()
+            && self.segments.is_none()
     }
 
     /// Whether it is nothing but a label, with words for parts.
@@ -86,12 +96,13 @@ pub fn read(scope: &Scope<'_>, from: usize, to: usize, nouns: &[String]) -> Opti
     let reader = Reader { scope, from, to, lower, nouns };
     let head = reader.head();
     // A part of the body may mean its skin, and an area may be described in words that are no name.
-    let may_be_area = head.as_ref().is_none_or(|head| head.label.is_none() && head.movement.is_none());
+    let may_be_area =
+        head.as_ref().is_none_or(|head| head.label.is_none() && head.movement.is_none() && !head.is_only_parts());
     let areas = if may_be_area { scope.relations.areas(reader.written(from, to)) } else { Vec::new() };
     if areas.is_empty() {
         return head;
     }
-    let mut head = head.filter(|head| head.names.len() == 1).unwrap_or_default();
+    let mut head = head.filter(|head| head.names.len() == 1 && head.parts.is_empty()).unwrap_or_default();
     head.whole = true;
     match head.names.first_mut() {
         Some(subject) => subject.candidates.extend(areas),
@@ -177,7 +188,7 @@ impl Reader<'_, '_> {
             let is_branch = |noun: &String| noun.starts_with("branch");
             if let Some(mention) = self.mention(at)
                 && self.nouns.iter().any(is_branch)
-                && is_bare_adjective(mention, vocabulary)
+                && mention.tokens.1 == mention.tokens.0 + 1
                 && let Some((subject, end)) = self.completed(at)
                 && subject.candidates.iter().all(|id| self.is_below_nerve_above(*id))
             {
@@ -237,7 +248,8 @@ impl Reader<'_, '_> {
                 && end <= self.to
                 && head.movement.is_none()
             {
-                if movement.form == MovementForm::Verb && !head.names.is_empty() {
+                let is_sentence = movement.form == MovementForm::Verb && !head.names.is_empty();
+                if is_sentence || movement.form == MovementForm::Participle {
                     return None; // "deltoid abducts": a sentence
                 }
                 head.movement = Some(Side { what: What::Entry(vec![movement.movement]), span: self.source(at, end) });

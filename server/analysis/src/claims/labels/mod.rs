@@ -37,6 +37,8 @@ pub enum Sign {
 
 /// What is known at a place of a line.
 struct State {
+    /// Of whom the lines speak, until another name leads one.
+    lead: Who,
     /// Of whom the line speaks.
     who: Who,
     /// Words for the part that is meant.
@@ -50,10 +52,11 @@ struct State {
 /// Reads the labels in a block that stands under `above`.
 pub fn read(scope: &Scope<'_>, above: &Above) -> Vec<Claim> {
     let mut claims = brackets(scope);
-    let mut state = State { who: Who::Above, parts: Vec::new(), label: None, unclear: false };
+    let mut state = State { lead: Who::Above, who: Who::Above, parts: Vec::new(), label: None, unclear: false };
     let mut labelled = false;
     for (from, to) in stretches(scope) {
         if begins_line(scope, from) {
+            state.who = state.lead.clone();
             state.label = None;
             state.parts.clear();
             state.unclear = false;
@@ -130,16 +133,20 @@ fn single(
             if !claims.is_empty() {
                 return claims;
             }
+        } else if above.is_part && !above.silent {
+            return relate::bare(scope, (from, to), Sign::None, &Who::Above, &above.parts);
         }
     }
     let leads = begins_line(scope, start);
     if leads && let Some(head) = heads::read(scope, from, to, &above.nouns).filter(|head| !head.names.is_empty()) {
         // "**Deltoid.** Nerve: …": the name leads the line.
         if head.is_only_names() || is_strong(scope, from) {
-            state.who = Who::Named(head.names);
+            state.lead = Who::Named(head.names);
+            state.who = state.lead.clone();
             state.unclear = !head.whole;
         }
     } else if leads && is_strong(scope, from) && !is_sentence {
+        state.lead = Who::Nobody;
         state.who = Who::Nobody;
     }
     Vec::new()
@@ -176,10 +183,23 @@ fn chain(scope: &Scope<'_>, above: &Above, pieces: &[Piece], state: &mut State, 
             }
             Some(head) if head.is_only_label() => {
                 own = true;
+                if at == 1 && begins_line(scope, pieces.first().map_or(0, |first| first.from)) {
+                    // "**Deltoid**: N: …": what stands in the lines below may go on with it.
+                    state.lead = state.who.clone();
+                }
                 state.label = head.label;
                 if !head.parts.is_empty() {
                     state.parts = head.parts;
                 }
+                continue;
+            }
+            // "Digastric: anterior belly: …"
+            Some(head) if head.is_only_parts() => {
+                state.parts = head.parts;
+                continue;
+            }
+            Some(head) if head.is_only_names() && head.names.iter().all(|name| is_part(scope, name)) => {
+                state.who = Who::Named(head.names);
                 continue;
             }
             None if at == 0 && !is_last => {
@@ -187,15 +207,31 @@ fn chain(scope: &Scope<'_>, above: &Above, pieces: &[Piece], state: &mut State, 
                 state.label = None;
                 state.parts.clear();
                 if is_strong(scope, piece.from) && begins_line(scope, piece.from) {
+                    state.lead = Who::Nobody;
                     state.who = Who::Nobody;
                 }
                 continue;
             }
             _ => {}
         }
+        if let Some((label, word, from)) = label_without_sign(scope, piece.from, piece.to) {
+            // "Deltoid: origin the acromion"
+            own = true;
+            state.label = Some((label, word));
+            let behind = Piece { from, ..*piece };
+            claims.extend(value(scope, above, &behind, state, labelled, own));
+            continue;
+        }
         claims.extend(value(scope, above, piece, state, labelled, own));
     }
     claims
+}
+
+/// Whether a name is that of a part of a muscle.
+fn is_part(scope: &Scope<'_>, name: &Subject) -> bool {
+    name.candidates
+        .iter()
+        .all(|id| scope.vocabulary.kind(*id) == Kind::Muscle && scope.vocabulary.entry(*id).part_of.is_some())
 }
 
 /// Whether a stretch tells what its abbreviations stand for: "MN = median nerve, UN = ulnar nerve".

@@ -1,5 +1,7 @@
 //! How a block falls into stretches that can hold a statement each, and a stretch into pieces at its signs.
 
+use fascicle_model::Kind;
+
 use super::Sign;
 use super::heads;
 use crate::claims::sentences::Scope;
@@ -135,10 +137,22 @@ pub fn pieces(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Piece> {
 fn label_behind_comma(scope: &Scope<'_>, from: usize, to: usize) -> Option<usize> {
     let comma = (from..to).rev().take(5).find(|at| word(scope, *at) == ",").filter(|comma| *comma > from)?;
     let tokens = &scope.mentions.tokens;
-    let span = Span::new(tokens.get(comma + 1)?.span.start, tokens.get(to.checked_sub(1)?)?.span.end);
-    let label = lexicon::label_of(span.of(&scope.plain.text))?;
     // "Deltoid, nerve:" is a head; only behind a value does a comma end it.
-    (label.kind.is_some() && from > 0 && is_sign_before(scope, from)).then_some(comma)
+    if !is_sign_before(scope, from) {
+        return None;
+    }
+    let span = Span::new(tokens.get(comma + 1)?.span.start, tokens.get(to.checked_sub(1)?)?.span.end);
+    let is_label = lexicon::label_of(span.of(&scope.plain.text)).is_some_and(|label| label.kind.is_some());
+    let is_part = || {
+        let mut named = scope.mentions.list.iter().filter(|mention| mention.tokens == (comma + 1, to));
+        named.next().is_some_and(|mention| {
+            mention
+                .candidates
+                .iter()
+                .all(|id| scope.vocabulary.kind(*id) == Kind::Muscle && scope.vocabulary.entry(*id).part_of.is_some())
+        })
+    };
+    (is_label || is_part()).then_some(comma)
 }
 
 fn is_sign_before(scope: &Scope<'_>, from: usize) -> bool {

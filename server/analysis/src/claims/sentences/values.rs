@@ -44,10 +44,14 @@ pub fn values(scope: &Scope<'_>, from: usize, to: usize, role: PartRole) -> Vec<
         }
         match &atoms.get(at).map(|atom| &atom.kind) {
             Some(AtomKind::Name(_)) if role == PartRole::Landmark && sentence.is_place_within(at) => {}
+            // "the deep branch of the ulnar": the branch is meant.
+            Some(AtomKind::Name(_)) if role == PartRole::Nerve && sentence.is_stem_of_last(at, &sides) => {}
             Some(AtomKind::Name(_)) => sides.extend(sentence.side(at, role)),
             Some(AtomKind::Word) if role == PartRole::Nerve => {
                 if let Some((side, end)) = sentence.bare_nerve(at) {
-                    sides.push(side);
+                    if !sentence.is_stem_of_last(at, &sides) {
+                        sides.push(side);
+                    }
                     at = end;
                     continue;
                 }
@@ -108,6 +112,17 @@ pub fn effects(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Effect> {
 }
 
 impl Sentence<'_, '_> {
+    /// Whether the name at an atom only tells whose branch was named before: "the deep branch *of the ulnar*".
+    fn is_stem_of_last(&self, at: usize, sides: &[Side]) -> bool {
+        let mut before = at;
+        while before.checked_sub(1).is_some_and(|place| lexicon::is_determiner(self.word(place))) {
+            before -= 1;
+        }
+        let follows_of = before.checked_sub(1).is_some_and(|place| self.word(place) == "of");
+        let behind_name = before.checked_sub(2).is_some_and(|place| self.mention(place).is_some());
+        follows_of && behind_name && !sides.is_empty()
+    }
+
     /// "floor of the orbit": the name tells what holds the place that is meant.
     fn is_place_within(&self, at: usize) -> bool {
         let mut before = at;
