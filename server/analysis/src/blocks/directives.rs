@@ -75,6 +75,14 @@ pub fn open(source: &str) -> Opened<'_> {
     Opened { text, titles: opener.titles, boxes: opener.boxes }
 }
 
+/// What stands between fences of code.
+#[derive(Clone, Copy)]
+enum Fenced {
+    Code,
+    /// The prose of a directive, with its title.
+    Prose(Option<usize>),
+}
+
 #[derive(Default)]
 struct Opener<'t> {
     source: &'t str,
@@ -86,8 +94,8 @@ struct Opener<'t> {
     in_quote: bool,
     /// The colon fences that are open, each with its title.
     fences: Vec<Option<usize>>,
-    /// The code fence that is open: its mark, and whether it is a directive of prose, with its title.
-    code: Option<(&'t str, Option<Option<usize>>)>,
+    /// The code fence that is open: its mark, and what stands in it.
+    code: Option<(&'t str, Fenced)>,
     /// Options of a directive may stand here.
     in_options: bool,
 }
@@ -97,14 +105,14 @@ impl<'t> Opener<'t> {
         let bare = line.trim_start();
         let start = at + line.len() - bare.len();
         let in_options = std::mem::take(&mut self.in_options);
-        if let Some((fence, prose)) = self.code {
+        if let Some((fence, fenced)) = self.code {
             if bare.starts_with(fence) && bare.trim_start_matches('`').trim_start_matches('~').trim().is_empty() {
                 self.code = None;
-                if let Some(title) = prose {
+                if let Fenced::Prose(title) = fenced {
                     self.blank(start..at + line.len());
                     self.close(title, at);
                 }
-            } else if prose.is_some() && in_options && bare.starts_with(':') {
+            } else if matches!(fenced, Fenced::Prose(_)) && in_options && bare.starts_with(':') {
                 self.blank(start..at + line.len());
                 self.in_options = true;
             }
@@ -155,16 +163,12 @@ impl<'t> Opener<'t> {
             return;
         }
         let end = start + line.trim_end().len();
-        let told = title_of(line);
-        let title = match told {
-            Some((from, to)) => {
-                self.blank(start + to..end);
-                self.title(start, start + from, line.get(from..to).unwrap_or_default())
-            }
-            None => {
-                self.blank(start..end);
-                None
-            }
+        let title = if let Some((from, to)) = title_of(line) {
+            self.blank(start + to..end);
+            self.title(start, start + from, line.get(from..to).unwrap_or_default())
+        } else {
+            self.blank(start..end);
+            None
         };
         self.fences.push(title);
         self.in_options = false;
@@ -178,7 +182,7 @@ impl<'t> Opener<'t> {
         let info = line.get(len..).unwrap_or_default();
         let name = info.strip_prefix('{').and_then(|info| info.split_once('}'));
         let Some((name, rest)) = name.filter(|(name, _)| PROSE.contains(&name.trim())) else {
-            self.code = Some((fence, None));
+            self.code = Some((fence, Fenced::Code));
             return;
         };
         let shown = rest.trim_start();
@@ -191,7 +195,7 @@ impl<'t> Opener<'t> {
         } else {
             self.title(start, from, shown)
         };
-        self.code = Some((fence, Some(title)));
+        self.code = Some((fence, Fenced::Prose(title)));
         self.in_options = true;
     }
 
@@ -257,7 +261,7 @@ mod tests {
     #[test]
     fn titles_become_headings_in_place() {
         for (source, opened) in [
-            ("> [!note] Deltoid\n> text", "> ###### Deltoid\n> text"),
+            ("> [!note] Deltoid\n> text", "> ######  Deltoid\n> text"),
             ("> [!warning]- Deltoid", "> ######      Deltoid"),
             ("> [!note]\n> text", ">        \n> text"),
             ("> [!quote] Deltoid", "> [!quote] Deltoid"),

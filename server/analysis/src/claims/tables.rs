@@ -254,7 +254,9 @@ impl<'a> Grid<'a> {
                         let mut own = self.values(cell, *label, header, side.as_slice());
                         // Where the segments lead the row, it is the name behind them that is told of.
                         if let Some(side) = side.filter(|_| nerve.or(muscle).is_some_and(|other| other > column)) {
-                            own.iter_mut().for_each(|claim| claim.span = side.span);
+                            for claim in &mut own {
+                                claim.span = side.span;
+                            }
                         }
                         claims.extend(own);
                     }

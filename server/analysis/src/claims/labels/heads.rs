@@ -447,13 +447,11 @@ pub fn parts_of(vocabulary: &Vocabulary, subject: &Subject, words: &[String]) ->
 
 /// The nouns that the words of a label or heading leave out of the names beside them: "cords" gives "cord".
 pub fn nouns(words: &str) -> Vec<String> {
-    let Some(last) = words.split_whitespace().next_back() else { return Vec::new() };
-    let last = last.trim_matches(|c: char| !c.is_alphabetic()).to_lowercase();
-    if !lexicon::is_completing_noun(&last) {
-        return Vec::new();
+    let all = words.split_whitespace().map(|word| word.trim_matches(|c: char| !c.is_alphabetic()).to_lowercase());
+    let Some(noun) = all.rev().find(|word| lexicon::is_completing_noun(word)) else { return Vec::new() };
+    if noun.starts_with("foram") {
+        return vec!["foramen".to_owned()];
     }
-    let one = last.strip_suffix('s').map_or_else(|| last.clone(), str::to_owned);
-    let one = if last.ends_with("ches") { last.trim_end_matches("es").to_owned() } else { one };
-    let list = if one == last { vec![one] } else { vec![one, last] };
-    if list.iter().any(|noun| noun.starts_with("foram")) { vec!["foramen".to_owned()] } else { list }
+    let one = noun.strip_suffix(if noun.ends_with("ches") { "es" } else { "s" }).unwrap_or(&noun).to_owned();
+    if noun == "plexus" || one == noun { vec![noun] } else { vec![one, noun] }
 }

@@ -146,22 +146,18 @@ pub fn completed_values(scope: &Scope<'_>, from: usize, to: usize, role: PartRol
             let subject = sentences::Subject { candidates, span: scope.plain.to_source(span) };
             side_of(scope.vocabulary, &subject, role).map(|side| (side, at + len))
         });
-        match found {
-            Some((side, end)) => {
-                sides.push(side);
-                at = end;
-            }
-            None => {
-                let word = tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
-                if word.chars().any(char::is_alphanumeric)
-                    && !lexicon::is_conjunction(word)
-                    && !lexicon::is_determiner(word)
-                {
-                    return Vec::new();
-                }
-                at += 1;
-            }
+        if let Some((side, end)) = found {
+            sides.push(side);
+            at = end;
+            continue;
         }
+        let word = tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
+        let joins =
+            !word.chars().any(char::is_alphanumeric) || lexicon::is_conjunction(word) || lexicon::is_determiner(word);
+        if !joins {
+            return Vec::new();
+        }
+        at += 1;
     }
     sides
 }
