@@ -100,6 +100,7 @@ impl<'a> Subjects<'a> {
             mentions: self.mentions.get(at)?,
             block: at,
             subjects,
+            of_vessels: false,
         })
     }
 
