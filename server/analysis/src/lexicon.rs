@@ -580,6 +580,21 @@ word_lists! {
     is_in_plain_clause:
         "by" "through" "via" "from" "responsible" "for" "what" "it" "that" "which" "," "and" "same" "entirety" "of" "in"
         "takes" "place" "occurs" "occur" "effected" "comes" "way" "means" "also" "group" "groups" "whole";
+    /// Words between "is" and "muscle" besides articles ("is *another* muscle supplied by").
+    is_before_only: "only" "sole" "another" "also" "other" "first" "second" "third" "large" "small" "main";
+    /// Words before "all" that take it back ("*nearly* all").
+    takes_back_all: "not" "nearly" "almost" "hardly" "virtually" "practically" "but";
+    /// Words that speak of exceptions, named or not.
+    speaks_of_exceptions:
+        "except" "exception" "exceptions" "apart" "bar" "barring" "save" "besides" "excepting" "excluding" "but"
+        "mostly" "mainly" "nearly" "almost" "largely" "usually";
+    /// Words that tell no area of skin from others by themselves: sides, and regions too wide.
+    is_wide_area:
+        "arm" "forearm" "thigh" "leg" "hand" "foot" "face" "neck" "trunk" "shoulder" "abdomen" "chest" "back"
+        "buttock" "head" "scalp" "perineum" "limb" "body" "thorax" "digit" "dorsum" "tip" "root" "half" "third"
+        "two" "three" "one" "medial" "lateral" "anterior" "posterior" "superior" "inferior" "upper" "lower" "proximal"
+        "distal" "dorsal" "palmar" "plantar" "middle" "central" "deep" "superficial" "left" "right" "base" "angle"
+        "muscle" "joint" "nerve" "tooth" "teeth" "surface" "mater" "wall" "cavity" "sinus" "duct" "first" "second";
     /// Nouns for what a nerve gives a muscle, where the sentence names no muscle ("*Innervation* is by").
     is_supply_noun: "innervation" "supply" "nerve";
     /// Verbs and words between such a noun and the nerve.
@@ -792,6 +807,35 @@ pub fn contrast_of(word: &str) -> Option<&'static [&'static str]> {
 pub fn goes_through(phrase: &str) -> bool {
     ["through", "pierc", "travers", "perforat"].iter().any(|stem| phrase.contains(stem))
 }
+
+/// On which side of it a relation phrase says that something passes, where it says so.
+pub fn side_of_passage(phrase: &str) -> Option<&'static str> {
+    let sides: [(&str, &'static str); 8] = [
+        ("behind", "behind"),
+        ("front", "in front of"),
+        ("superficial", "superficial to"),
+        (" over", "superficial to"),
+        ("deep", "deep to"),
+        (" under", "deep to"),
+        ("beneath", "deep to"),
+        (" above", "superficial to"),
+    ];
+    sides.iter().find(|(word, _)| phrase.contains(word)).map(|(_, side)| *side)
+}
+
+/// Sides that exclude each other, as the vocabulary writes them.
+pub const OPPOSITE_SIDES: &[(&[&str], &[&str])] =
+    &[(&["behind"], &["in front of"]), (&["deep to", "under"], &["superficial to", "over"])];
+
+/// Everyday words for a side, with the trade's, for descriptions of an area.
+pub const EVERYDAY_SIDES: &[(&str, &str)] = &[
+    ("back", "posterior"),
+    ("front", "anterior"),
+    ("outer", "lateral"),
+    ("inner", "medial"),
+    ("outside", "lateral"),
+    ("inside", "medial"),
+];
 
 /// Whether the words between two names make the first a part of the second ("heads *of the* triceps").
 pub fn joins_part_and_whole(between: &str) -> bool {

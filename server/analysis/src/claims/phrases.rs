@@ -1,7 +1,7 @@
 //! The lexicon's phrases and the vocabulary's movements, ready to be matched against tokens.
 
 use fascicle_model::{Entry, EntryId, Kind, Relation, Vocabulary};
-use rustc_hash::FxHashMap;
+use rustc_hash::{FxHashMap, FxHashSet};
 
 use crate::lexicon::{self, RELATIONS, RelationWord};
 use crate::words::{fold, tokens};
@@ -28,6 +28,9 @@ pub enum MovementForm {
     Participle,
 }
 
+/// A description that fits more areas than these tells none.
+const MANY_AREAS: usize = 12;
+
 #[derive(Clone, Debug)]
 struct Slot {
     words: Vec<&'static str>,
@@ -46,6 +49,8 @@ pub struct Relations {
     signs: Vec<(Vec<String>, String)>,
     /// Skin areas by the words that tell them apart.
     areas: FxHashMap<Vec<String>, Vec<EntryId>>,
+    /// Those of them that are neither dermatomes nor points.
+    plain_areas: FxHashSet<EntryId>,
 }
 
 impl Relations {
@@ -107,6 +112,9 @@ impl Relations {
             .map(|sign| (sign.to_lowercase().split([' ', '-']).map(str::to_owned).collect(), sign))
             .collect();
         for (id, entry) in vocabulary.iter().filter(|(_, entry)| entry.kind == Kind::Skin) {
+            if entry.class.as_deref() == Some("area") {
+                relations.plain_areas.insert(id);
+            }
             for name in &entry.names {
                 let list = relations.areas.entry(telling_words(&name.text)).or_default();
                 if !list.contains(&id) {
@@ -119,8 +127,40 @@ impl Relations {
 
     /// The areas of skin that a text describes, whatever words for skin, surface and side it uses.
     pub fn areas(&self, text: &str) -> Vec<EntryId> {
-        let words = telling_words(text);
-        if words.is_empty() { Vec::new() } else { self.areas.get(&words).cloned().unwrap_or_default() }
+        let mut words = telling_words(text);
+        if words.is_empty() {
+            return Vec::new();
+        }
+        if let Some(areas) = self.areas.get(&words) {
+            return areas.clone();
+        }
+        for word in &mut words {
+            if let Some((_, side)) = lexicon::EVERYDAY_SIDES.iter().find(|(everyday, _)| everyday == word) {
+                *word = (*side).to_owned();
+            }
+        }
+        words.sort_unstable();
+        if let Some(areas) = self.areas.get(&words) {
+            return areas.clone();
+        }
+        self.areas_within(&words)
+    }
+
+    /// The areas whose descriptions hold all of the words and more, where the words tell a place that is not too wide:
+    /// what is said of "the little finger" is said of its palmar and its dorsal skin.
+    fn areas_within(&self, words: &[String]) -> Vec<EntryId> {
+        if words.iter().all(|word| lexicon::is_wide_area(word)) {
+            return Vec::new();
+        }
+        let mut list: Vec<EntryId> = Vec::new();
+        for (known, areas) in &self.areas {
+            if words.iter().all(|word| known.contains(word)) {
+                list.extend(areas.iter().filter(|area| self.plain_areas.contains(area)));
+            }
+        }
+        list.sort_unstable();
+        list.dedup();
+        if list.len() > MANY_AREAS { Vec::new() } else { list }
     }
 
     /// The sign of a lesion that begins at an atom, with how many words it has.

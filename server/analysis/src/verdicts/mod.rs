@@ -107,7 +107,10 @@ fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
         ClaimKind::Supply => each(claim, PartRole::Nerve, PartRole::Muscle, |nerve, muscle| {
             let except = claim.parts.iter().filter(|part| part.role == PartRole::Except);
             let except: Vec<EntryId> = except.flat_map(|part| part.what.entries().iter().copied()).collect();
-            supply::judge(vocabulary, nerve, muscle, claim.all, &except)
+            if claim.part(PartRole::Role).is_some_and(|part| part.what == What::Word("only")) {
+                return supply::only(vocabulary, nerve, muscle);
+            }
+            supply::judge(vocabulary, nerve, muscle, claim.all && !claim.negated, &except)
         }),
         ClaimKind::Roots => {
             let Some(What::Segments(main, lesser)) = claim.part(PartRole::Segments).map(|part| &part.what) else {
@@ -130,9 +133,17 @@ fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
         ClaimKind::Skin => {
             each(claim, PartRole::Nerve, PartRole::Skin, |nerve, area| place::skin(vocabulary, nerve, area))
         }
-        ClaimKind::Passage => each(claim, PartRole::Nerve, PartRole::Landmark, |nerve, landmark| {
-            place::passage(vocabulary, nerve, landmark, claim.all)
-        }),
+        ClaimKind::Passage => {
+            let side = match claim.part(PartRole::Role).map(|part| &part.what) {
+                Some(What::Word(side)) => Some(*side),
+                _ => None,
+            };
+            let nerves = claim.entries(PartRole::Nerve).iter();
+            let pairs = nerves.flat_map(|nerve| {
+                near(claim, PartRole::Landmark, *nerve, vocabulary).into_iter().map(move |at| (*nerve, at))
+            });
+            best(pairs.map(|(nerve, landmark)| place::passage(vocabulary, nerve, landmark, claim.all, side)))
+        }
         ClaimKind::Attachment => {
             let end = match claim.part(PartRole::Role).map(|part| &part.what) {
                 Some(What::Word(end)) => Some(*end),
@@ -201,7 +212,8 @@ fn negate(judgement: Judgement, claim: &Claim, vocabulary: &Vocabulary) -> Judge
             path: judgement.path,
         },
         Verdict::LessExact
-            if matches!(claim.kind, ClaimKind::Supply | ClaimKind::Branching) && !is_group(claim, vocabulary) =>
+            if matches!(claim.kind, ClaimKind::Supply | ClaimKind::Branching)
+                && (claim.all || !is_group(claim, vocabulary)) =>
         {
             Judgement {
                 verdict: Verdict::Contradicts,
@@ -215,6 +227,15 @@ fn negate(judgement: Judgement, claim: &Claim, vocabulary: &Vocabulary) -> Judge
         }
         Verdict::Variant | Verdict::LessExact | Verdict::Unknown => Judgement::unknown(),
     }
+}
+
+/// The entries at a part, those alone that lie in a region with the nerve where any does: a landmark's name that arm and leg
+/// share means the one that the nerve can meet.
+fn near(claim: &Claim, role: PartRole, nerve: EntryId, vocabulary: &Vocabulary) -> Vec<EntryId> {
+    let all = claim.entries(role);
+    let region = vocabulary.entry(nerve).region;
+    let near: Vec<EntryId> = all.iter().copied().filter(|id| vocabulary.entry(*id).region == region).collect();
+    if near.is_empty() { all.to_vec() } else { near }
 }
 
 fn is_group(claim: &Claim, vocabulary: &Vocabulary) -> bool {

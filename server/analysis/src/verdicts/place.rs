@@ -26,15 +26,26 @@ pub fn skin(vocabulary: &Vocabulary, nerve: EntryId, area: EntryId) -> Judgement
         };
         return Judgement::new(verdict, format!("{} feels it", the(vocabulary, *feeder)));
     }
-    let own: Vec<EntryId> = vocabulary
-        .pointing_at(area)
-        .filter(|(_, fact)| matches!(fact.relation, Relation::Feels { .. }) && !fact.variant)
-        .map(|(owner, _)| owner)
-        .collect();
+    let feel = |area: EntryId| {
+        let facts = vocabulary.pointing_at(area);
+        let feels = facts.filter(|(_, fact)| matches!(fact.relation, Relation::Feels { .. }) && !fact.variant);
+        feels.map(|(owner, _)| owner).collect::<Vec<EntryId>>()
+    };
+    let mut own = feel(area);
+    if own.is_empty() && vocabulary.parts(area).len() > 1 {
+        own = vocabulary.parts(area).iter().flat_map(|part| feel(*part)).collect();
+    }
     let is_area = vocabulary.entry(area).class.as_deref() == Some("area");
     if own.is_empty() || !is_area || vocabulary.kind(nerve) == Kind::Root {
         return Judgement::unknown();
     }
+    let mut told = Vec::new();
+    own.retain(|id| {
+        !told.contains(id) && {
+            told.push(*id);
+            true
+        }
+    });
     let names: Vec<String> = own.iter().map(|id| the(vocabulary, *id)).collect();
     let mut judgement = Judgement::new(
         Verdict::Contradicts,
@@ -49,8 +60,19 @@ pub fn skin(vocabulary: &Vocabulary, nerve: EntryId, area: EntryId) -> Judgement
 /// Classes of landmarks that enclose what passes, so that what passes them is a list that can be told complete.
 const ENCLOSED: &[&str] = &["foramen", "canal", "tunnel", "arcade", "notch", "groove"];
 
-/// Judges that a nerve passes a landmark; `through` tells that the text says that it goes through it.
-pub fn passage(vocabulary: &Vocabulary, nerve: EntryId, landmark: EntryId, through: bool) -> Judgement {
+/// Judges that a nerve passes a landmark; `through` tells that the text says that it goes through it, `side` on which side
+/// it is said to pass.
+pub fn passage(
+    vocabulary: &Vocabulary,
+    nerve: EntryId,
+    landmark: EntryId,
+    through: bool,
+    side: Option<&str>,
+) -> Judgement {
+    if let Some(held) = side.and_then(|side| other_side(vocabulary, nerve, landmark, side)) {
+        let why = format!("{} passes {held} {}", the(vocabulary, nerve), the(vocabulary, landmark));
+        return Judgement::new(Verdict::Contradicts, why);
+    }
     let passes = |id: EntryId, landmark: EntryId| {
         vocabulary.entry(id).facts.iter().any(|fact| match fact.relation {
             Relation::Passes { landmark: at, .. } | Relation::Injured { at, .. } => at == landmark,
@@ -89,6 +111,11 @@ pub fn passage(vocabulary: &Vocabulary, nerve: EntryId, landmark: EntryId, throu
     if vocabulary.kind(landmark) == Kind::Muscle && through {
         return pierced(vocabulary, nerve, landmark, &own);
     }
+    if let Some(twin) = own.iter().find(|held| are_twins(vocabulary.name(**held), vocabulary.name(landmark))) {
+        let why =
+            format!("{} passes {}, not {}", the(vocabulary, nerve), the(vocabulary, *twin), the(vocabulary, landmark));
+        return Judgement::new(Verdict::Contradicts, why).remedy(PartRole::Landmark, vocabulary.name(*twin));
+    }
     if passers.is_empty() || own.is_empty() || !ENCLOSED.contains(&class) {
         return Judgement::unknown();
     }
@@ -113,6 +140,34 @@ pub fn passage(vocabulary: &Vocabulary, nerve: EntryId, landmark: EntryId, throu
         judgement = judgement.remedy(PartRole::Landmark, vocabulary.name(*id));
     }
     judgement
+}
+
+/// The side on which a nerve passes a landmark, where it excludes the side that is told.
+fn other_side(vocabulary: &Vocabulary, nerve: EntryId, landmark: EntryId, told: &str) -> Option<String> {
+    let sides: Vec<&str> = vocabulary
+        .entry(nerve)
+        .facts
+        .iter()
+        .filter_map(|fact| match &fact.relation {
+            Relation::Passes { landmark: at, how } if *at == landmark => how.as_deref(),
+            _ => None,
+        })
+        .collect();
+    let excludes = |held: &str| {
+        crate::lexicon::OPPOSITE_SIDES.iter().any(|(one, other)| {
+            (one.contains(&held) && other.contains(&told)) || (other.contains(&held) && one.contains(&told))
+        })
+    };
+    let first = sides.first()?;
+    sides.iter().all(|held| excludes(held)).then(|| (*first).to_owned())
+}
+
+/// Whether two names differ in one word alone, and that word tells a thing from its twin (*medial* and *lateral*).
+fn are_twins(a: &str, b: &str) -> bool {
+    let (a, b): (Vec<&str>, Vec<&str>) = (a.split(' ').collect(), b.split(' ').collect());
+    let mut differ = a.iter().zip(&b).filter(|(a, b)| a != b);
+    let (Some((one, other)), None) = (differ.next(), differ.next()) else { return false };
+    a.len() == b.len() && crate::lexicon::contrast_of(one).is_some_and(|row| row.contains(other))
 }
 
 /// The words of a name, without plural endings.

@@ -9,9 +9,33 @@ use crate::claims::PartRole;
 /// text takes out.
 pub fn judge(vocabulary: &Vocabulary, nerve: EntryId, target: EntryId, all: bool, except: &[EntryId]) -> Judgement {
     if vocabulary.kind(target) == Kind::Group {
-        group(vocabulary, nerve, target, all, except)
-    } else {
-        muscle(vocabulary, nerve, target)
+        return group(vocabulary, nerve, target, all, except);
+    }
+    let judgement = muscle(vocabulary, nerve, target);
+    if all && judgement.verdict != Verdict::Contradicts && vocabulary.parts(target).len() > 1 {
+        let of_parts = group(vocabulary, nerve, target, all, except);
+        if of_parts.verdict == Verdict::Contradicts {
+            return of_parts;
+        }
+    }
+    judgement
+}
+
+/// Judges that a nerve supplies a muscle and no other: what else it supplies as a rule speaks against it.
+pub fn only(vocabulary: &Vocabulary, nerve: EntryId, target: EntryId) -> Judgement {
+    let judgement = judge(vocabulary, nerve, target, false, &[]);
+    let mut family = vocabulary.all_parts(target);
+    family.extend(vocabulary.wholes(target));
+    family.extend(vocabulary.members(target));
+    family.push(target);
+    let other =
+        vocabulary.muscles_of(nerve).into_iter().find(|supply| !supply.variant && !family.contains(&supply.muscle));
+    match other {
+        Some(other) if matches!(judgement.verdict, Verdict::Agrees | Verdict::LessExact) => Judgement::new(
+            Verdict::Contradicts,
+            format!("{} supplies {} as well", the(vocabulary, nerve), vocabulary.name(other.muscle)),
+        ),
+        _ => judgement,
     }
 }
 
@@ -24,12 +48,13 @@ fn group(vocabulary: &Vocabulary, nerve: EntryId, group: EntryId, all: bool, exc
                 || vocabulary.all_parts(*id).contains(out)
         })
     };
-    let members: Vec<(EntryId, Judgement)> = vocabulary
-        .members(group)
-        .into_iter()
-        .filter(|id| !is_out(id))
-        .map(|id| (id, muscle(vocabulary, nerve, id)))
-        .collect();
+    let members = if vocabulary.kind(group) == Kind::Group {
+        vocabulary.members(group)
+    } else {
+        vocabulary.parts(group).to_vec()
+    };
+    let members: Vec<(EntryId, Judgement)> =
+        members.into_iter().filter(|id| !is_out(id)).map(|id| (id, muscle(vocabulary, nerve, id))).collect();
     let against: Vec<EntryId> =
         members.iter().filter(|(_, judgement)| judgement.verdict == Verdict::Contradicts).map(|(id, _)| *id).collect();
     let unknown = members.iter().any(|(_, judgement)| judgement.verdict == Verdict::Unknown);

@@ -52,6 +52,12 @@ impl Sentence<'_, '_> {
                 negated = true;
             } else if lexicon::is_hedge(word) {
                 hedged = true;
+            } else if matches!(word, "both" | "all" | "each")
+                && place
+                    .checked_sub(1)
+                    .is_some_and(|place| lexicon::is_auxiliary(self.word(place)) || self.mention(place).is_some())
+            {
+                // "A and B are *both* supplied by"
             } else if !(lexicon::is_auxiliary(word) || lexicon::is_adverb(word)) {
                 break;
             }

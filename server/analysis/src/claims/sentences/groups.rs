@@ -54,6 +54,16 @@ impl Sentence<'_, '_> {
             {
                 next += 1;
             }
+            // "by the median and by the ulnar nerve"
+            if is_object && matches!(self.word(next), "by" | "from" | "via" | "through" | "to") && next > group.end {
+                let mut name = next + 1;
+                while lexicon::is_determiner(self.word(name)) {
+                    name += 1;
+                }
+                if self.class(name).is_some_and(is_same) && self.ends_clause(self.behind_bracket(name + 1)) {
+                    next = name;
+                }
+            }
             if !self.class(next).is_some_and(is_same) {
                 break;
             }
@@ -132,6 +142,17 @@ impl Sentence<'_, '_> {
             }
             if lexicon::means_all(word) {
                 group.all = true;
+                if place.checked_sub(1).is_some_and(|before| lexicon::takes_back_all(self.word(before))) {
+                    group.all = false;
+                    group.partial = true;
+                    break;
+                }
+            } else if lexicon::number(word).is_some_and(|number| number > 1)
+                && place.checked_sub(1).is_some_and(|before| matches!(self.word(before), "the" | "all" | "these"))
+            {
+                // "the four muscles of": all there are
+            } else if self.word(place + 1) == "of" && self.mention(place).is_some_and(|mention| mention.plural) {
+                // "all heads of": the parts are named as well
             } else if lexicon::means_part(word) {
                 group.partial = true;
             } else if !(lexicon::is_determiner(word) || lexicon::is_muscle_noun(word) || word == "of" || word == "in") {
@@ -150,6 +171,12 @@ impl Sentence<'_, '_> {
             group.end = except.end;
             group.except = except.members;
         }
+    }
+
+    /// Whether the sentence has a word that speaks of exceptions, so that "all" need not mean all.
+    pub(super) fn speaks_of_exceptions(&self) -> bool {
+        let is_without = |at: usize| at.checked_sub(1).is_some_and(|place| self.word(place) == "without");
+        (0..self.atoms.len()).any(|at| lexicon::speaks_of_exceptions(self.word(at)) && !is_without(at))
     }
 
     /// The names that the clause of an atom takes out: "all … except X", "with the exception of X, every …".

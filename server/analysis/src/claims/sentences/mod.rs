@@ -141,14 +141,16 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
         claims.extend(sentence.deficits());
     }
     let lesion = sentence.cause().map(|cause| cause.nerves).unwrap_or_default();
-    let (subject, named) = (sentence.main_subject(), sentence.named());
+    let (subject, named, goes_on) = (sentence.main_subject(), sentence.named(), sentence.takes_up_subject());
     memory.told = told;
     memory.lesion = lesion;
     if !named.is_empty() {
-        let goes_on =
-            atoms.first().is_some_and(|atom| lexicon::is_pronoun(&atom.word) || lexicon::is_relative(&atom.word));
-        if !subject.is_empty() || !goes_on {
+        if !subject.is_empty() {
             memory.subject = subject;
+        } else if !goes_on {
+            memory.subject.clear();
+        } else if memory.subject.is_empty() && memory.named.len() == 1 {
+            memory.subject.clone_from(&memory.named);
         }
         memory.named = named;
     }
@@ -234,6 +236,15 @@ impl Sentence<'_, '_> {
             first -= 1;
         }
         first
+    }
+
+    /// Whether the sentence speaks on of what the sentence before speaks of: its subject is a pronoun.
+    fn takes_up_subject(&self) -> bool {
+        let starts =
+            self.atoms.first().is_some_and(|atom| lexicon::is_pronoun(&atom.word) || lexicon::is_relative(&atom.word));
+        starts
+            || (0..self.atoms.len())
+                .any(|at| matches!(self.word(at), "it" | "they") && at > 0 && self.begins_predicate(at + 1))
     }
 
     fn named(&self) -> Vec<Subject> {

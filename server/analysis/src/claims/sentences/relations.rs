@@ -40,8 +40,15 @@ impl Sentence<'_, '_> {
             }
             return claims;
         };
-        let negated = negated || self.group_to(before).is_some_and(|group| group.denied);
+        let denied = self.group_to(before).is_some_and(|group| group.denied);
+        let negated = negated || denied;
         let mut left = match &object {
+            _ if relation.form == Form::Participle && before == 0 && self.subject_behind(&object).is_some() => self
+                .subject_behind(&object)
+                .map(|group| {
+                    self.sides(&group, if relation.left == PartRole::Muscle { relation.left } else { PartRole::Nerve })
+                })
+                .unwrap_or_default(),
             Object::Segments(..) if relation.left != PartRole::Parent => self.subject_with_roots(before, relation),
             _ => self.subject(before, relation, last_subject),
         };
@@ -75,6 +82,22 @@ impl Sentence<'_, '_> {
             claims.extend(self.combine(&insertion, &left, &to, at, negated, hedged, false));
         }
         claims
+    }
+
+    /// "Supplied by NERVE, MUSCLE …": the subject of a sentence that begins with a participle stands behind the comma.
+    fn subject_behind(&self, object: &Object) -> Option<Group> {
+        let end = match object {
+            Object::Names(group) => group.end,
+            Object::Segments(_, place) => place + 1,
+            Object::Meant(_) => return None,
+        };
+        let mut next = end + 1;
+        while lexicon::is_determiner(self.word(next)) {
+            next += 1;
+        }
+        let group = self.mention(next).filter(|_| self.word(end) == ",").and_then(|_| self.group_from(next, false))?;
+        let goes_on = self.begins_predicate(group.end) || lexicon::is_auxiliary(self.word(group.end));
+        goes_on.then_some(group)
     }
 
     /// The subject of a statement of segments: a nerve before all, or a muscle.
@@ -163,8 +186,22 @@ impl Sentence<'_, '_> {
                 next += 1;
             }
         }
+        let only = self.is_said_to_be_only(at);
         if !linked {
-            return Vec::new();
+            let Some(verb) = self.copula_before(at) else { return Vec::new() };
+            let (before, negated, hedged) = self.before_verb(verb + 1);
+            let left = self.subject(before, relation, &[]);
+            let mut claims = self.combine(
+                relation,
+                &left,
+                &Object::Meant(right),
+                at,
+                negated,
+                hedged || self.clause_hedged(at),
+                false,
+            );
+            self.say_only(&mut claims, only, at);
+            return claims;
         }
         let hedged = hedged || self.clause_hedged(at);
         let left: Vec<Side> = match self.atoms.get(next).map(|atom| &atom.kind) {
@@ -177,7 +214,35 @@ impl Sentence<'_, '_> {
             _ => Vec::new(),
         };
         let object = self.object_of(at + 1, relation.right).unwrap_or(Object::Meant(right));
-        self.combine(relation, &left, &object, at, negated, hedged, false)
+        let mut claims = self.combine(relation, &left, &object, at, negated, hedged, false);
+        self.say_only(&mut claims, only, at);
+        claims
+    }
+
+    /// The "is" before a noun: "MUSCLE *is* one of the muscles supplied by".
+    fn copula_before(&self, at: usize) -> Option<usize> {
+        let mut place = at.checked_sub(1)?;
+        while lexicon::is_determiner(self.word(place))
+            || lexicon::is_before_group(self.word(place))
+            || lexicon::means_only(self.word(place))
+            || lexicon::is_before_only(self.word(place))
+        {
+            place = place.checked_sub(1)?;
+        }
+        matches!(self.word(place), "is" | "are" | "was" | "were").then_some(place)
+    }
+
+    /// "the *only* muscle supplied by", where no place limits it.
+    fn is_said_to_be_only(&self, at: usize) -> bool {
+        let is_only = at.checked_sub(1).is_some_and(|place| matches!(self.word(place), "only" | "sole"));
+        is_only && !self.atoms.iter().any(|atom| matches!(&*atom.word, "of" | "in" | "at" | "below" | "above" | "here"))
+    }
+
+    /// Marks a claim as one that leaves nothing else.
+    fn say_only(&self, claims: &mut [Claim], only: bool, at: usize) {
+        if let ([claim], true) = (claims, only) {
+            claim.parts.push(Part { role: PartRole::Role, span: self.source(at, at + 1), what: What::Word("only") });
+        }
     }
 
     /// Claims of all pairs of the two sides, or of pairs in order where the sentence says "respectively". `of_all` says that
@@ -210,7 +275,8 @@ impl Sentence<'_, '_> {
         } else {
             Vec::new()
         };
-        if group.is_some_and(|group| group.partial) && relation.kind != ClaimKind::Supply {
+        let may_be_part = matches!(relation.kind, ClaimKind::Supply | ClaimKind::Membership);
+        if group.is_some_and(|group| group.partial) && !may_be_part {
             return Vec::new();
         }
         let mut claims = Vec::new();
@@ -220,6 +286,9 @@ impl Sentence<'_, '_> {
                     continue;
                 }
                 let Some((kind, left_role, right_role)) = kind_of(vocabulary, relation, left, right) else { continue };
+                if kind == ClaimKind::Skin && self.is_of_muscles(at, group) {
+                    continue;
+                }
                 let mut hedged = hedged;
                 if kind == ClaimKind::Attachment
                     && let Some(group) = group
@@ -230,8 +299,10 @@ impl Sentence<'_, '_> {
                     }
                     hedged |= self.is_a_place_of_another(group, *place);
                 }
-                let mut all = group.is_some_and(|group| group.all && !group.partial) && left_role == PartRole::Nerve;
+                let mut all =
+                    group.is_some_and(|group| group.all && !group.partial) && left_role == PartRole::Nerve && !negated;
                 all |= of_all && left_role == PartRole::Muscle;
+                all &= !taken_out.is_empty() || !self.speaks_of_exceptions();
                 if kind == ClaimKind::Passage {
                     all = lexicon::goes_through(&self.written(at));
                 }
@@ -243,6 +314,11 @@ impl Sentence<'_, '_> {
                     && let Some(end) = attachment_end(relation)
                 {
                     parts.push(Part { role: PartRole::Role, span: self.source(at, at + 1), what: What::Word(end) });
+                }
+                if kind == ClaimKind::Passage
+                    && let Some(side) = lexicon::side_of_passage(&self.written(at))
+                {
+                    parts.push(Part { role: PartRole::Role, span: self.source(at, at + 1), what: What::Word(side) });
                 }
                 if kind == ClaimKind::Supply && (of_group(left) || of_group(right)) {
                     parts.extend(taken_out.iter().filter_map(|place| {
@@ -308,6 +384,12 @@ impl Sentence<'_, '_> {
         sets.into_iter().map(side).collect()
     }
 
+    /// "supplies the *muscles of* the face": what is said of the muscles there is not said of the skin.
+    fn is_of_muscles(&self, at: usize, group: Option<&Group>) -> bool {
+        let Some(first) = group.and_then(|group| group.members.first()) else { return false };
+        (at + 1..*first).any(|place| matches!(self.word(place), "muscle" | "muscles"))
+    }
+
     /// The stretch of the source that a claim covers: its phrase and the parts that stand in this sentence.
     pub(super) fn claim_span(&self, at: usize, left: Span, right: Span) -> Span {
         let whole = self.source(0, self.atoms.len());
@@ -366,6 +448,18 @@ fn kind_of(
             (has_roots && speaks_of_roots).then_some((ClaimKind::Roots, PartRole::Segments, PartRole::Structure))
         }
         (What::Entry(_), What::Entry(_)) => {
+            if matches!(relation.kind, ClaimKind::Supply | ClaimKind::Skin | ClaimKind::Membership) {
+                let feels = match (is_neural(first(left)), is_neural(first(right))) {
+                    (true, false) => first(right) == Some(Kind::Skin),
+                    (false, true) => first(left) == Some(Kind::Skin),
+                    _ => false,
+                };
+                if feels && is_neural(first(left)) {
+                    return Some((ClaimKind::Skin, PartRole::Nerve, PartRole::Skin));
+                } else if feels {
+                    return Some((ClaimKind::Skin, PartRole::Skin, PartRole::Nerve));
+                }
+            }
             if relation.kind == ClaimKind::Membership
                 && first(left) == Some(Kind::Muscle)
                 && is_neural(first(right))

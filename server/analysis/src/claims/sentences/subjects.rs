@@ -49,6 +49,10 @@ impl Sentence<'_, '_> {
         {
             return self.implied(role, before_noun == "their");
         }
+        if matches!(word, "(" | "[") {
+            // "MUSCLE (supplied by NERVE)"
+            return self.group_to(before).map(|group| self.sides(&group, role)).unwrap_or_default();
+        }
         if matches!(word, "former" | "latter") {
             return self.former_or_latter(word, role);
         }
