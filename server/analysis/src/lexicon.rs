@@ -216,6 +216,7 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("insertion is|are|lies|lie|occurs on|at|into|in?", K::Attachment, P::Muscle, P::Landmark, "Brachialis flexes the elbow. Its insertion is the tuberosity of ulna."),
     noun("origin of", K::Attachment, P::Landmark, P::Muscle, "The origin of brachialis is the shaft of humerus."),
     noun("insertion of", K::Attachment, P::Landmark, P::Muscle, "The insertion of brachialis is the tuberosity of ulna."),
+    verb("upper|lower|proximal|distal|superior|inferior attachment is|are|lies|lie on|at|to|into|in?", K::Attachment, P::Muscle, P::Landmark, "Brachialis flexes the elbow. Its lower attachment is the tuberosity of ulna."),
     noun("attachment of", K::Attachment, P::Landmark, P::Muscle, "The attachment of brachialis is the tuberosity of ulna."),
 
     // Joint.
@@ -515,7 +516,7 @@ word_lists! {
         "lacks" "paralysis" "paralyses" "paralyzes" "paralyse" "paralyze" "weakness" "weakens" "weaken" "denervation"
         "denervates" "wasting" "wastes" "atrophy" "palsy" "paresis" "paralysed" "paralyzed" "weak" "weakened"
         "denervated" "lost" "loses" "lose" "loss" "abolishes" "abolish" "abolished" "impairs" "impair" "impaired"
-        "cannot" "can't" "unable" "inability" "difficulty" "impossible" "costs" "cost" "wipes" "wipe" "knocks"
+        "cannot" "can't" "can’t" "unable" "inability" "difficulty" "impossible" "costs" "cost" "wipes" "wipe" "knocks"
         "knock" "robs" "rob" "fails" "fail" "failure" "waste" "wasted" "paretic" "flaccid" "useless" "ceases";
     /// Nouns for skin and its places that tell no area from another.
     is_area_noun:
@@ -530,7 +531,8 @@ word_lists! {
         "vasculature";
     /// Words that tell of a loss of all, not of some.
     is_whole_loss:
-        "abolishes" "abolish" "abolished" "cannot" "unable" "inability" "loses" "lose" "lost" "loss" "paralysis"
+        "abolishes" "abolish" "abolished" "cannot" "can't" "can’t" "unable" "inability" "impossible" "wipes" "loses"
+        "lose" "lost" "loss" "paralysis"
         "paralyses" "paralysed" "paralyzed";
     /// Words for a loss of feeling.
     is_numbness: "numbness" "numb" "anaesthesia" "anesthesia" "sensation" "feeling" "sensory";
@@ -538,7 +540,8 @@ word_lists! {
     is_of_loss:
         "of" "in" "to" "power" "function" "complete" "partial" "or" "and" "patient" "with" "active" "marked" "total"
         "severe" "use" "ability" "able" "be" "movement" "movements" "person" "longer" "no" "strength" "hand-grip"
-        "difficulty" "him" "her" "them" "you" "out" "not" "sufferer" "victim" "fully" "properly" "actively" "small";
+        "difficulty" "him" "her" "them" "you" "out" "not" "sufferer" "victim" "fully" "properly" "actively" "small" "half"
+        "side";
     /// Verbs by which a lesion brings about a sign: "causes wrist drop".
     brings_about:
         "causes" "cause" "produces" "produce" "results" "result" "leads" "lead" "gives" "give" "brings" "bring"
@@ -667,7 +670,7 @@ word_lists! {
     /// Marks and words at which the description of an area ends.
     ends_area: "." "," ";" ":" "(" "while" "but" "whereas" "which";
     /// Words between a noun for a lesion and the nerve ("injury *to* the nerve").
-    is_before_injured: "of" "to" "on" "or";
+    is_before_injured: "of" "to" "on" "or" "through" "one" "both" "either" "across";
     /// Words before a noun for a lesion that mean the nerve last spoken of ("*its* division").
     is_lesion_of_last: "its" "their" "such" "this";
     /// Words between a word for a loss of feeling and the area ("numbness *over the* thumb").

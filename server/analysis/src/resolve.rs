@@ -123,7 +123,8 @@ fn of_known_whole(
     let (short, full): (Vec<EntryId>, Vec<EntryId>) = mention.candidates.iter().partition(|id| is_short(id));
     let is_sole = mention.candidates.len() == 1 && behind.is_none();
     let is_place = short.iter().all(|id| vocabulary.kind(*id) == Kind::Landmark);
-    if short.is_empty() || (is_sole && !is_place) {
+    // Of several words ("greater tubercle"), a name that nothing else has needs no whole beside it.
+    if short.is_empty() || (is_sole && (!is_place || written.len() > 1)) {
         return true;
     }
     let belongs = |part: &EntryId, whole: EntryId| vocabulary.wholes(*part).contains(&whole);

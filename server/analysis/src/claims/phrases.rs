@@ -100,7 +100,7 @@ impl Relations {
         for entry in vocabulary.entries() {
             for fact in &entry.facts {
                 if let Relation::Sign { sign, .. } = &fact.relation
-                    && sign.split(' ').count() <= 3
+                    && (sign.split(' ').count() <= 3 || is_name_of_sign(sign))
                     && !signs.contains(sign)
                 {
                     signs.push(sign.clone());
@@ -258,6 +258,12 @@ fn participle(verb: &str) -> [String; 2] {
     };
     let form = format!("{}ed", last.strip_suffix('e').unwrap_or(last));
     [format!("{adverb} {form}").trim().to_owned(), format!("{form} {adverb}").trim().to_owned()]
+}
+
+/// Whether the words of a sign name it, as "winging of the scapula" does, and do not describe a loss, which is read as one.
+fn is_name_of_sign(sign: &str) -> bool {
+    let first = sign.split(' ').next().unwrap_or_default();
+    sign.split(' ').count() <= 5 && !lexicon::is_loss(first) && !lexicon::is_numbness(first) && first != "numb"
 }
 
 /// The words of a description of an area that tell it from others, in order of the alphabet.

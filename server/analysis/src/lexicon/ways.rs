@@ -22,6 +22,10 @@ pub enum Manner {
     Spread,
     /// "points"
     Point,
+    /// "tightens"
+    Tighten,
+    /// "slackens"
+    Slacken,
 }
 
 /// Where something is moved to.
@@ -45,6 +49,10 @@ pub enum Way {
     Apart,
     /// "together"
     Together,
+    /// "to the ulnar side"
+    Ulnar,
+    /// "to the radial side"
+    Radial,
 }
 
 /// A manner, a way (`None`: no word for it is needed) and the movements that they can mean, with an example.
@@ -59,9 +67,9 @@ pub const WAYS: &[(Manner, Option<Way>, &[&str], &str)] = &[
     (Manner::Draw, Some(Way::Down), &["depression", "plantar flexion"], "pulls the scapula down"),
     (Manner::Draw, Some(Way::Out), &["abduction"], "swings the thigh outwards"),
     (Manner::Draw, Some(Way::Aside), &["abduction"], "swings the thigh to the side"),
-    (Manner::Draw, Some(Way::Apart), &["abduction"], "draws the vocal folds apart"),
+    (Manner::Draw, Some(Way::Apart), &["abduction", "protraction"], "draws the vocal folds apart"),
     (Manner::Draw, Some(Way::In), &["adduction"], "pulls the thigh inwards"),
-    (Manner::Draw, Some(Way::Together), &["adduction"], "draws the vocal folds together"),
+    (Manner::Draw, Some(Way::Together), &["adduction", "retraction"], "draws the vocal folds together"),
     (Manner::Lift, None, &["elevation", "dorsiflexion"], "lifts the scapula"),
     (Manner::Lower, None, &["depression", "plantar flexion"], "lowers the scapula"),
     (Manner::Bend, Some(Way::Forward), &["flexion"], "bends the trunk forward"),
@@ -70,6 +78,12 @@ pub const WAYS: &[(Manner, Option<Way>, &[&str], &str)] = &[
     (Manner::Spread, None, &["abduction"], "spreads the fingers"),
     (Manner::Point, Some(Way::Down), &["plantar flexion"], "points the foot down"),
     (Manner::Point, Some(Way::Up), &["dorsiflexion"], "points the foot up"),
+    (Manner::Bend, Some(Way::Ulnar), &["ulnar deviation", "adduction"], "tilts the hand to the ulnar side"),
+    (Manner::Bend, Some(Way::Radial), &["radial deviation", "abduction"], "tilts the hand to the radial side"),
+    (Manner::Draw, Some(Way::Ulnar), &["ulnar deviation", "adduction"], "pulls the hand to the ulnar side"),
+    (Manner::Draw, Some(Way::Radial), &["radial deviation", "abduction"], "pulls the hand to the radial side"),
+    (Manner::Tighten, None, &["tension"], "tightens the vocal folds"),
+    (Manner::Slacken, None, &["relaxation"], "slackens the vocal folds"),
 ];
 
 /// The manner of a verb of moving.
@@ -88,6 +102,8 @@ pub fn manner(verb: &str) -> Option<Manner> {
         | "arches" | "arching" | "lean" | "leans" => Manner::Bend,
         "spread" | "spreads" | "spreading" | "splay" | "splays" | "splaying" => Manner::Spread,
         "point" | "points" | "pointing" => Manner::Point,
+        "tighten" | "tightens" | "tightening" | "stretch" | "stretches" | "tauten" | "tautens" => Manner::Tighten,
+        "slacken" | "slackens" | "loosen" | "loosens" => Manner::Slacken,
         _ => return None,
     })
 }
@@ -104,13 +120,27 @@ pub fn way(word: &str) -> Option<Way> {
         "sideways" | "side" | "aside" => Way::Aside,
         "apart" | "away" => Way::Apart,
         "together" => Way::Together,
+        "ulnar" | "ulnarwards" => Way::Ulnar,
+        "radial" | "radially" => Way::Radial,
         _ => return None,
     })
 }
 
 /// Words that may stand between what is moved and the way ("turns the face *to the* side").
 pub fn is_before_way(word: &str) -> bool {
-    matches!(word, "to" | "the" | "straight" | "gently" | "strongly" | "bodily" | "well" | "further" | "slightly")
+    matches!(
+        word,
+        "to" | "towards"
+            | "toward"
+            | "the"
+            | "straight"
+            | "gently"
+            | "strongly"
+            | "bodily"
+            | "well"
+            | "further"
+            | "slightly"
+    )
 }
 
 /// The movements that a verb and a way can mean.

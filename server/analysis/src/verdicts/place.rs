@@ -246,7 +246,10 @@ pub fn attachment(vocabulary: &Vocabulary, muscle: EntryId, landmark: EntryId, e
     };
     let apart = (is_point(landmark) && wanted.iter().filter(|id| bone(**id) == Some(claimed)).all(|id| is_point(*id)))
         || wanted.iter().any(|id| is_twin(*id));
-    let all_known = end.is_some() || held.len() == wanted.len() || apart;
+    // Of a membrane or a tendon the bone is not known; in another region it can be none of this one's.
+    let is_elsewhere =
+        |id: &EntryId| bone(*id).is_some() || vocabulary.entry(*id).region != vocabulary.entry(landmark).region;
+    let all_known = end.is_some() || wanted.iter().all(is_elsewhere) || apart;
     if held.is_empty() || (same_bone && !swapped && !apart) || !all_known {
         return Judgement::unknown();
     }

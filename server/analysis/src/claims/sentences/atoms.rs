@@ -1,7 +1,9 @@
 //! The row of atoms that a sentence is, and what can be asked of one atom: its word, its name, its place in the source.
 
+use fascicle_model::Kind;
+
 use super::{Scope, Sentence};
-use crate::claims::phrases::MovementWord;
+use crate::claims::phrases::{MovementForm, MovementWord};
 use crate::claims::segments;
 use crate::lexicon::{self, RelationWord};
 use crate::mentions::{Mention, is_bare_adjective};
@@ -179,11 +181,32 @@ pub(super) fn atoms_where(
 /// Adjectives such as "radial" are short names of nerves; in running text they are adjectives, unless they stand as nouns
 /// do: "the radial supplies", "by the radial and the ulnar".
 pub(super) fn is_usable(mention: &Mention, scope: &Scope<'_>) -> bool {
+    if is_part_or_agent(mention, scope) {
+        return false;
+    }
     if !is_bare_adjective(mention, scope.vocabulary) {
         return true;
     }
     let next = scope.mentions.tokens.get(mention.tokens.1).map_or("", |token| token.span.of(&scope.plain.text));
     lexicon::is_nerve_noun(next) || (!scope.of_vessels && stands_as_noun(mention, scope))
+}
+
+/// "both *heads* of gastrocnemius" speaks of no head, "a strong *adductor of the thigh*" of no group of muscles.
+fn is_part_or_agent(mention: &Mention, scope: &Scope<'_>) -> bool {
+    let vocabulary = scope.vocabulary;
+    if !mention.candidates.iter().all(|id| vocabulary.kind(*id) == Kind::Group) {
+        return false;
+    }
+    let token = |at: usize| scope.mentions.tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
+    let first = token(mention.tokens.0).to_lowercase();
+    let second = token(mention.tokens.0 + 1);
+    if mention.tokens.1 == mention.tokens.0 + 1 && lexicon::is_part_noun(&first) {
+        return mention.plural || second == "of";
+    }
+    let word = |at: usize| if at == 0 { &*first } else { "" };
+    second == "of"
+        && scope.relations.movement_at(0, &word).is_some_and(|(movement, _)| movement.form == MovementForm::Agent)
+        && !first.ends_with('s')
 }
 
 /// Whether an adjective, or the row of adjectives in which it stands, has an article before it and no noun behind it.

@@ -294,7 +294,7 @@ impl Sentence<'_, '_> {
         let words: Vec<String> = tokens
             .iter()
             .skip(from)
-            .take(4)
+            .take(6)
             .map(|token| token.span.of(&self.scope.plain.text).to_lowercase())
             .collect();
         self.scope.relations.sign_at(0, &|at| words.get(at).map_or("", String::as_str))

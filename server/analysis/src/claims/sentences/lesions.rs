@@ -54,15 +54,17 @@ impl Sentence<'_, '_> {
 
     /// "It also paralyses MUSCLE": the lesion of the sentence before.
     fn cause_before(&self) -> Option<Cause> {
-        if !matches!(self.word(0), "it" | "this") || self.memory.lesion.is_empty() {
+        if self.memory.lesion.is_empty() {
             return None;
         }
-        let verb = (1..self.atoms.len())
+        // "In people it also …"
+        let pronoun = (0..3).find(|at| matches!(self.word(*at), "it" | "this"))?;
+        let verb = (pronoun + 1..self.atoms.len())
             .find(|at| !lexicon::is_adverb(self.word(*at)) && !lexicon::is_auxiliary(self.word(*at)))?;
         let word = self.word(verb);
         let takes =
             lexicon::is_loss(word) || lexicon::is_spared(word) || lexicon::brings_about(word) || lexicon::leaves(word);
-        takes.then(|| Cause { nerves: self.memory.lesion.clone(), from: 0, to: 1, level: None })
+        takes.then(|| Cause { nerves: self.memory.lesion.clone(), from: pronoun, to: pronoun + 1, level: None })
     }
 
     /// "Damage causes a claw hand": the nerve of which the text speaks.
@@ -104,6 +106,22 @@ impl Sentence<'_, '_> {
             if (next > at + 1 || lexicon::lesions(word)) && self.mention(next).is_some() {
                 let group = self.group_from(next, true)?;
                 return Some((self.sides(&group, PartRole::Nerve), at, group.end));
+            }
+            // "pressure of a plaster on the nerve"
+            let mut on = next;
+            while on < at + 7
+                && self.mention(on).is_none()
+                && !matches!(self.word(on), "" | "on" | "to" | "," | ";" | ".")
+            {
+                on += 1;
+            }
+            if next > at + 1 && on > next && matches!(self.word(on), "on" | "to") {
+                let nerve = (on + 1..on + 4).find(|place| !lexicon::is_determiner(self.word(*place)))?;
+                let group = self.mention(nerve).and_then(|_| self.group_from(nerve, true));
+                let nerves = group.as_ref().map(|group| self.sides(group, PartRole::Nerve)).unwrap_or_default();
+                if let Some(group) = group.filter(|_| !nerves.is_empty()) {
+                    return Some((nerves, at, group.end));
+                }
             }
             if let Some(roots) = self.roots_at(next).filter(|_| next > at + 1 || lexicon::lesions(word)) {
                 return Some((vec![roots], at, next + 1));

@@ -17,9 +17,7 @@ impl Sentence<'_, '_> {
         let Some(before) = end.checked_sub(1) else { return self.implied(role, false) };
         let word = self.word(before);
         if lexicon::is_relative(word) || word == "whose" {
-            let antecedent =
-                if before.checked_sub(1).is_some_and(|comma| self.word(comma) == ",") { before - 1 } else { before };
-            return self.group_to(antecedent).map(|group| self.sides(&group, role)).unwrap_or_default();
+            return self.antecedent(before).map(|group| self.sides(&group, role)).unwrap_or_default();
         }
         if lexicon::is_pronoun(word) {
             let is_governed = before.checked_sub(1).is_some_and(|place| {
@@ -28,7 +26,22 @@ impl Sentence<'_, '_> {
                     && !lexicon::means_all(of_them)
                     && !lexicon::is_part_noun(of_them)
             });
-            return if is_governed { Vec::new() } else { self.implied(role, lexicon::is_plural_pronoun(word)) };
+            if is_governed {
+                return Vec::new();
+            }
+            // "MUSCLE crosses the hip, so it …": the subject of this sentence before that of the one before.
+            let plural = lexicon::is_plural_pronoun(word);
+            let own = self.main_group().filter(|group| group.end < before && matches!(word, "it" | "they"));
+            if let Some(group) = own {
+                let sides = self.sides(&group, role);
+                let is_plural = sides.len() > 1
+                    || group.members.iter().any(|at| self.mention(*at).is_some_and(|mention| mention.plural))
+                    || self.class(group.members.first().copied().unwrap_or(0)) == Some(2);
+                if !sides.is_empty() && plural == is_plural {
+                    return sides;
+                }
+            }
+            return self.implied(role, plural);
         }
         if lexicon::is_kind_noun(word)
             && before.checked_sub(1).is_some_and(|place| lexicon::points_back(self.word(place)))
@@ -119,6 +132,29 @@ impl Sentence<'_, '_> {
             return self.implied(role, false);
         }
         Vec::new()
+    }
+
+    /// The group that a relative pronoun stands for: right before it, before a parenthesis ("MUSCLE, again, that …"), or
+    /// the subject of "is the one that".
+    fn antecedent(&self, relative: usize) -> Option<Group> {
+        let is_comma = |place: usize| self.word(place) == ",";
+        let end = if relative.checked_sub(1).is_some_and(is_comma) { relative - 1 } else { relative };
+        if let Some(group) = self.group_to(end) {
+            return Some(group);
+        }
+        let near = end.saturating_sub(7)..end;
+        let is_plain = |from: usize| (from..end).all(|place| self.mention(place).is_none());
+        if end < relative {
+            let comma = near.rev().find(|place| is_comma(*place)).filter(|comma| is_plain(*comma))?;
+            return self.group_to(comma);
+        }
+        let noun = self.word(end.checked_sub(1)?);
+        let stands_for = noun == "one" || lexicon::is_kind_noun(noun);
+        let is = near
+            .rev()
+            .find(|place| matches!(self.word(*place), "is" | "are"))
+            .filter(|is| stands_for && is_plain(*is))?;
+        self.group_to(is)
     }
 
     /// The subject that the sentence before or the heading sets.
