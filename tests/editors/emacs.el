@@ -93,6 +93,32 @@
     (insert (car names))
     (unless (equal (car names) "supraspinatus") (error "Offered first: %s" (car names)))
     (drive-step "completed: %s" (buffer-substring-no-properties (line-beginning-position) (point))))
+  ;; the branch tree
+  (let* ((note (current-buffer))
+         (shows (lambda (text)
+                  (with-current-buffer fascicle-tree-buffer
+                    (save-excursion (goto-char (point-min)) (search-forward text nil t)))))
+         (choose (lambda (text)
+                   (select-window (get-buffer-window fascicle-tree-buffer))
+                   (drive-go text)
+                   (call-interactively (key-binding (kbd "RET"))))))
+    (drive-go "Axillary nerve")
+    (call-interactively #'fascicle-tree)
+    (drive-await "the branch tree" (and (funcall shows "quadrangular space") (funcall shows "deltoid")))
+    (drive-go "suprascapular nerve")
+    (run-hooks 'post-command-hook)      ; batch mode has no command loop to do it
+    (drive-await "the tree of the next nerve" (funcall shows "spinoglenoid notch"))
+    (drive-step "branch tree follows point")
+    (funcall choose "infraspinatus")
+    (unless (and (eq (current-buffer) note) (looking-at "infraspinatus, teres minor"))
+      (error "The choice led to %S in %s" (buffer-substring (point) (line-end-position)) (buffer-name)))
+    (funcall choose "acromioclavicular joint")
+    (drive-await "the entry"
+      (let ((entry (get-buffer "*fascicle: acromioclavicular-joint*")))
+        (and entry (with-current-buffer entry
+                     (and buffer-read-only (save-excursion (goto-char (point-min)) (search-forward "Every fact" nil t)))))))
+    (drive-step "branch tree: to the mention, to the entry")
+    (switch-to-buffer note))
   (set-buffer-modified-p nil)
   (if (equal client "eglot")
       (eglot-shutdown (eglot-current-server))

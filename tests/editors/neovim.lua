@@ -79,19 +79,75 @@ local function drive()
   local line = await('the completed line', "local line = vim.api.nvim_get_current_line(); return line:find('supraspinatus', 1, true) and line")
   step('completed: ' .. line)
 
-  if ask("return vim.fn.exists(':FascicleTree')") == 2 then
-    go('Axillary nerve')
-    ask("vim.cmd('FascicleTree')")
-    local tree = await('the branch tree', [[
-      for _, window in ipairs(vim.api.nvim_list_wins()) do
-        if vim.api.nvim_win_get_config(window).relative ~= '' then
-          local text = table.concat(vim.api.nvim_buf_get_lines(vim.api.nvim_win_get_buf(window), 0, -1, false), '\n')
-          if text:find('quadrangular space') then return text end
-        end
-      end]])
-    assert(tree:find('deltoid'), 'the tree says: ' .. tree)
-    step('branch tree shown')
+  -- The branch tree, in a panel that follows the cursor. Finds the window whose buffer is no file.
+  local panel = [[
+    local panel
+    for _, window in ipairs(vim.api.nvim_list_wins()) do
+      if vim.bo[vim.api.nvim_win_get_buf(window)].buftype == 'nofile' and vim.api.nvim_win_get_config(window).relative == '' then
+        panel = window
+      end
+    end
+    if not panel then return false end
+    local lines = vim.api.nvim_buf_get_lines(vim.api.nvim_win_get_buf(panel), 0, -1, false)
+    local text = table.concat(lines, '\n')
+  ]]
+  local shows = panel .. "return text:find(..., 1, true) and text"
+  go('Axillary nerve')
+  keys(':FascicleTree<CR>')
+  local tree = await('the branch tree', shows, 'quadrangular space')
+  assert(tree:find('deltoid'), 'the tree says: ' .. tree)
+  keys('gg/suprascapular nerve<CR>')
+  await('the tree of the next nerve', shows, 'spinoglenoid notch')
+  step('branch tree follows the cursor')
+
+  -- A line of it goes to where the note names the structure first, or else to its entry.
+  local choose = panel .. [[
+    for number, line in ipairs(lines) do
+      if line:find(..., 1, true) then
+        vim.api.nvim_set_current_win(panel)
+        vim.api.nvim_win_set_cursor(panel, { number, 0 })
+        return true
+      end
+    end]]
+  await('the line of the muscle', choose, 'infraspinatus')
+  keys('<CR>')
+  await('the mention', [[
+    local at = vim.api.nvim_win_get_cursor(0)
+    local line = vim.api.nvim_get_current_line()
+    return vim.fn.expand('%:t') == '02-shoulder.md' and line:sub(at[2] + 1):find('^infraspinatus, teres minor') ~= nil]])
+  await('the line of a joint that the note does not name', choose, 'acromioclavicular joint')
+  keys('<CR>')
+  await('the entry', [[
+    local text = table.concat(vim.api.nvim_buf_get_lines(0, 0, -1, false), '\n')
+    return vim.fn.expand('%:t') == 'acromioclavicular-joint.md' and text:find('Every fact') ~= nil and vim.bo.readonly]])
+  local count = ask([[
+    local count = 0
+    for _, client in pairs((vim.lsp.get_clients or vim.lsp.get_active_clients)()) do
+      if client.name == 'fascicle' then count = count + 1 end
+    end
+    return count]])
+  assert(count == 1, count .. ' servers run, one would do')
+  step('branch tree: to the mention, to the entry')
+
+  -- Captions and plain text are read in a course and left alone elsewhere.
+  local function file(folder, name, text)
+    vim.fn.mkdir(os.getenv('COURSE') .. '/' .. folder, 'p')
+    local path = os.getenv('COURSE') .. '/' .. folder .. '/' .. name
+    vim.fn.writefile(vim.split(text, '\n'), path)
+    return path
   end
+  local captions = 'WEBVTT\n\n00:00.000 --> 00:04.000\nThe infraspinatous turns the arm.'
+  file('taped', 'fascicle.toml', '')
+  ask("vim.cmd('edit ' .. vim.fn.fnameescape(...))", file('taped', 'week-3.vtt', captions))
+  await('the finding in the captions', 'return #vim.diagnostic.get(0) == 1')
+  ask("vim.cmd('edit ' .. vim.fn.fnameescape(...))", file('elsewhere', 'week-3.txt', captions))
+  vim.wait(300)
+  assert(ask([[
+    for _, client in pairs((vim.lsp.get_clients or vim.lsp.get_active_clients)()) do
+      if client.name == 'fascicle' and vim.lsp.buf_is_attached(0, client.id) then return false end
+    end
+    return #vim.diagnostic.get(0) == 0]]), 'a plain text outside a course is read')
+  step('captions of a course read, a plain text outside it left alone')
 
   keys('<Esc>:qa!<CR>')
   if vim.fn.jobwait({ driven }, 5000)[1] == -1 then error('the editor did not end') end

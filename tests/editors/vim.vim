@@ -1,7 +1,6 @@
-" Drives Vim with ALE as an author does: opens the demo note, sees the marked misspelling, takes the fix, reads a card. (Completion
-" asks whether keys are waiting, which a script cannot say; it is not driven.) Run by tests/editors/run as
-" vim -N -u INIT -S tests/editors/vim.vim, with OUTPUT (a file) and COURSE (a copy of the demo course); INIT is what
-" editors/vim/README.md says to paste.
+" Drives Vim with ALE as an author does: opens the demo note, sees the marked misspelling, takes the fix, reads a card, looks
+" at the branch tree, completes a name. Run by tests/editors/run as vim -N -u INIT -S tests/editors/vim.vim, with OUTPUT (a
+" file) and COURSE (a copy of the demo course); INIT is what editors/vim/README.md says to paste.
 
 let s:out = []
 function! s:Step(text) abort
@@ -20,6 +19,34 @@ endfunction
 
 function! s:Marked() abort
   return filter(copy(ale#engine#GetLoclist(bufnr(''))), {_, item -> item.text =~# 'infraspinatous'})
+endfunction
+
+" Says how it went and ends.
+function! s:End(failed) abort
+  if !empty(a:failed) | call s:Step('FAILED: ' . a:failed) | endif
+  call writefile(s:out, $OUTPUT)
+  execute empty(a:failed) ? 'qall!' : 'cquit!'
+endfunction
+
+function! s:Shown() abort
+  return map(range(1, winnr('$')), {_, win -> join(getbufline(winbufnr(win), 1, '$'), "\n")})
+endfunction
+
+" Completion asks whether keys are waiting, so the keys come one after the other, from a timer, as from a person.
+let s:keys = ["Go\<CR>The arm is abducted by suprasp", "\<C-x>\<C-o>", "\<C-y>\<Esc>"]
+let s:waited = 0
+function! s:Type(timer) abort
+  let s:waited += 1
+  let l:ready = len(s:keys) isnot 1 || pumvisible()
+  if !empty(s:keys) && l:ready
+    call feedkeys(remove(s:keys, 0), 't')
+  elseif empty(s:keys) && mode() is# 'n' && getline('$') =~# 'abducted by supraspinatus'
+    call s:Step('completed: ' . getline('$'))
+    call timer_stop(a:timer)
+    call s:End('')
+  elseif s:waited > 60
+    call s:End('waited in vain for the completion; ' . getline('$'))
+  endif
 endfunction
 
 function! s:Go(text) abort
@@ -50,13 +77,16 @@ try
   call s:Go('suprascapular nerve')
   let g:ale_hover_to_preview = 1
   ALEHover
-  let s:card = s:Await('the card', {-> filter(map(range(1, winnr('$')), {_, win -> join(getbufline(winbufnr(win), 1, '$'), "\n")}), {_, text -> text =~# 'suprascapular nerve' && text =~# 'C5' && text !~# 'Rotator cuff'})})
+  let s:card = s:Await('the card', {-> filter(s:Shown(), {_, text -> text =~# 'suprascapular nerve' && text =~# 'C5' && text !~# 'Rotator cuff'})})
   call s:Step('card: ' . split(s:card[0], "\n")[0])
 
+  call s:Go('suprascapular nerve')
+  FascicleTree
+  call s:Await('the branch tree', {-> filter(s:Shown(), {_, text -> text =~# 'spinoglenoid notch' && text =~# 'acromioclavicular joint'})})
+  call s:Step('branch tree shown')
+  pclose
+
+  call timer_start(400, function('s:Type'), {'repeat': -1})
 catch
-  call s:Step('FAILED: ' . v:exception . ' at ' . v:throwpoint)
-  call writefile(s:out, $OUTPUT)
-  cquit!
+  call s:End(v:exception . ' at ' . v:throwpoint)
 endtry
-call writefile(s:out, $OUTPUT)
-qall!

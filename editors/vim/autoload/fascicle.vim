@@ -17,3 +17,21 @@ function! fascicle#Define(filetype) abort
         \ 'project_root': function('fascicle#Root'),
         \ })
 endfunction
+
+" Shows the branch tree of what is under the cursor in the preview window.
+function! fascicle#Tree() abort
+  let l:before = strpart(getline('.'), 0, col('.') - 1)
+  call ale#lsp_linter#SendRequest(bufnr(''), 'fascicle', [0, 'fascicle/tree', {
+        \ 'textDocument': {'uri': 'file://' . ale#uri#Encode(expand('%:p'))},
+        \ 'position': {'line': line('.') - 1, 'character': strchars(l:before)},
+        \ }], function('s:ShowTree'))
+endfunction
+
+function! s:ShowTree(response) abort
+  let l:tree = get(a:response, 'result', v:null)
+  if type(l:tree) isnot v:t_dict
+    echomsg 'fascicle: put the cursor into the name of a nerve, a muscle or a joint'
+    return
+  endif
+  call ale#preview#Show(split(l:tree.text, "\n"), {'filetype': 'fascicletree', 'stay_here': 1})
+endfunction

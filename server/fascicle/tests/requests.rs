@@ -405,6 +405,11 @@ fn the_branch_tree_is_text_and_picture() {
     let tree = server.ask("fascicle/tree", &find(URI, text, "axillary"));
     let all = tree.to_string();
     assert!(all.contains("teres minor") && all.contains("<svg"), "{tree}");
+    let lines = tree["text"].as_str().unwrap().lines();
+    let entries = tree["lines"].as_array().unwrap();
+    assert_eq!(lines.clone().count(), entries.len());
+    let here = lines.zip(entries).find(|(line, _)| line.ends_with("axillary nerve")).unwrap();
+    assert_eq!(here.1, "axillary-nerve");
     assert!(server.ask("fascicle/tree", &find(URI, text, "The")).is_null());
     server.shut_down();
 }

@@ -37,6 +37,8 @@ pub struct Tree {
     svg: String,
     /// The same as lines of text.
     text: String,
+    /// For each of these lines the entry that it names first, so that an editor without pictures can follow a choice.
+    lines: Vec<Option<String>>,
     /// For entries of the tree that the document names: where it does so first.
     mentions: BTreeMap<String, lsp::Range>,
 }
@@ -63,6 +65,11 @@ pub fn tree(view: &View, params: &TreeParams) -> Option<Tree> {
         nerve: vocabulary.entry(tree.nerve).id.clone(),
         svg: tree.svg(vocabulary),
         text: tree.text(),
+        lines: tree
+            .rows
+            .iter()
+            .map(|row| row.parts.iter().find_map(|(_, id)| *id).map(|id| vocabulary.entry(id).id.clone()))
+            .collect(),
         mentions,
     })
 }
