@@ -398,6 +398,25 @@ fn definitions_lead_to_documents_that_can_be_read() {
 }
 
 #[test]
+fn a_client_that_asks_for_diagnostics_is_told_to_ask_again_when_settings_change() {
+    let capabilities = json!({
+        "textDocument": { "diagnostic": {} },
+        "workspace": { "diagnostics": { "refreshSupport": true } },
+    });
+    let mut server = Server::start("utf-16", capabilities, None);
+    server.open(URI, 1, "The infraspinatous turns the arm.\n");
+    let document = json!({ "textDocument": { "uri": URI } });
+    let before = server.ask("textDocument/diagnostic", &document);
+    assert_eq!(before["items"].as_array().unwrap().len(), 1, "{before}");
+    let settings = json!({ "settings": { "fascicle": { "off": ["misspelled-name"] } } });
+    server.notify("workspace/didChangeConfiguration", &settings);
+    server.wait_for("workspace/diagnostic/refresh");
+    let after = server.ask("textDocument/diagnostic", &document);
+    assert!(after["items"].as_array().unwrap().is_empty(), "{after}");
+    server.shut_down();
+}
+
+#[test]
 fn the_branch_tree_is_text_and_picture() {
     let text = "The axillary nerve.\n";
     let mut server = Server::plain();

@@ -71,7 +71,7 @@ where
             return end(output, u8::from(!shut_down));
         };
         let message = match incoming {
-            Incoming::Message(message) => without_null_params(message),
+            Incoming::Message(message) => with_words_of_the_types(without_null_params(message)),
             Incoming::Malformed(error) => {
                 output.send(&Response::from_error(Id::Null, error));
                 continue;
@@ -175,6 +175,18 @@ fn without_null_params(mut message: Value) -> Value {
         && object.get("params").is_some_and(Value::is_null)
     {
         object.remove("params");
+    }
+    message
+}
+
+/// The protocol says `workspace.diagnostics` where the types of `lsp-types` say `diagnostic`. Unread, a client that asks for
+/// diagnostics would never be told to ask again.
+fn with_words_of_the_types(mut message: Value) -> Value {
+    if message.get("method").is_some_and(|method| method == "initialize")
+        && let Some(workspace) = message.pointer_mut("/params/capabilities/workspace").and_then(Value::as_object_mut)
+        && let Some(diagnostics) = workspace.remove("diagnostics")
+    {
+        workspace.insert("diagnostic".to_owned(), diagnostics);
     }
     message
 }
