@@ -1,13 +1,13 @@
 // The page: an editor on the left, what was found and what is under the cursor on the right. All anatomy is in the
-// compiled reader; here is only what is shown and what is clicked.
+// compiled reader; here is only what is shown and what is chosen.
 
 import { autocompletion } from "@codemirror/autocomplete";
 import { defaultKeymap, history, historyKeymap } from "@codemirror/commands";
 import { HighlightStyle, Language, defineLanguageFacet, syntaxHighlighting } from "@codemirror/language";
 import { forceLinting, lintGutter, lintKeymap, linter, setDiagnostics } from "@codemirror/lint";
 import { highlightSelectionMatches, searchKeymap } from "@codemirror/search";
-import { Compartment, EditorState } from "@codemirror/state";
-import { EditorView, drawSelection, hoverTooltip, keymap, lineNumbers, tooltips } from "@codemirror/view";
+import { Compartment, EditorState, StateEffect, StateField } from "@codemirror/state";
+import { Decoration, EditorView, drawSelection, hoverTooltip, keymap, lineNumbers, placeholder, tooltips } from "@codemirror/view";
 import { tags } from "@lezer/highlight";
 import { GFM, parser } from "@lezer/markdown";
 
@@ -15,10 +15,13 @@ import compiled from "../build/fascicle_web_bg.wasm.gz";
 import workerSource from "../build/worker.txt";
 import example from "../../../tests/course/lectures/02-shoulder.md";
 
+// The page as it came, for those who want to keep it.
+const page = `<!doctype html>\n${document.documentElement.outerHTML}`;
+
 const byId = (id) => document.getElementById(id);
 const paper = byId("paper");
 
-let found = { findings: [], claims: 0 };
+let found = { findings: [], names: [], claims: 0 };
 let file = { name: "", handle: null, lineEnd: "\n", mark: "", saved: "", begun: false };
 let shown = null; // identifier of the entry on the card
 
@@ -72,6 +75,33 @@ function tellFailure(error) {
   byId("nothing").textContent = `The reader did not start: ${error.message}`;
 }
 
+// --- names in colour ----------------------------------------------------------------------------------------------
+
+const setNames = StateEffect.define();
+const kinds = new Map();
+
+function nameMark(kind) {
+  if (!kinds.has(kind)) kinds.set(kind, Decoration.mark({ class: `name ${kind}` }));
+  return kinds.get(kind);
+}
+
+const names = StateField.define({
+  create: () => Decoration.none,
+  update(marks, transaction) {
+    for (const effect of transaction.effects) {
+      if (effect.is(setNames)) return effect.value;
+    }
+    return marks.map(transaction.changes);
+  },
+  provide: (field) => EditorView.decorations.from(field),
+});
+
+function showNames(view, list) {
+  const length = view.state.doc.length;
+  const marks = list.filter(({ from, to }) => from < to && to <= length).map(({ from, to, kind }) => nameMark(kind).range(from, to));
+  view.dispatch({ effects: setNames.of(Decoration.set(marks)) });
+}
+
 // --- findings -----------------------------------------------------------------------------------------------------
 
 const severities = { error: "error", warning: "warning", information: "info", hint: "hint" };
@@ -111,6 +141,7 @@ async function diagnose(view) {
 function marks(view, answer) {
   found = answer;
   listFindings(view);
+  showNames(view, found.names);
   follow(view, true);
   const length = view.state.doc.length;
   return found.findings.map((finding) => ({
@@ -134,10 +165,12 @@ function listFindings(view) {
   list.replaceChildren();
   for (const finding of found.findings.slice(0, 500)) {
     const item = element("li", finding.severity);
+    item.dataset.from = finding.from;
+    item.dataset.to = finding.to;
     const line = view.state.doc.lineAt(Math.min(finding.from, view.state.doc.length));
     const go = element("button", "go");
     go.type = "button";
-    go.append(element("span", "where", `line ${line.number} `), finding.message);
+    go.append(element("span", "where", `line ${line.number} · ${finding.severity} `), finding.message);
     go.onclick = () => {
       view.dispatch({
         selection: { anchor: finding.from, head: finding.to },
@@ -164,7 +197,21 @@ function listFindings(view) {
   byId("count").textContent = empty ? "" : `${count} · ${found.claims} statement${found.claims === 1 ? "" : "s"} checked`;
   byId("nothing").hidden = count > 0;
   if (!empty) byId("nothing").textContent = reader ? "Nothing was found." : "The reader is starting.";
-  byId("mend").disabled = safeFixes().length === 0;
+  const safe = safeFixes().length;
+  byId("mend").disabled = safe === 0;
+  byId("mend").textContent = safe === 0 ? "Take safe fixes" : `Take ${safe} safe fix${safe === 1 ? "" : "es"}`;
+}
+
+// From the place of a finding in the text to its line in the list, where its fixes are.
+function toFix(view) {
+  const at = view.state.selection.main.head;
+  const items = [...byId("findings").children];
+  const here = items.find((item) => Number(item.dataset.from) <= at && at <= Number(item.dataset.to));
+  const target = here?.querySelector(".fix") ?? here?.querySelector(".go");
+  if (!target) return false;
+  target.focus();
+  target.scrollIntoView({ block: "nearest" });
+  return true;
 }
 
 function safeFixes() {
@@ -183,6 +230,7 @@ function mend() {
   }
   view.dispatch({ changes, userEvent: "input.fix" });
   forceLinting(view);
+  view.focus();
 }
 
 // --- cards and pictures -------------------------------------------------------------------------------------------
@@ -246,16 +294,20 @@ async function showEntry(id) {
   byId("keep").disabled = !branches;
 }
 
-async function follow(view, again = false) {
+async function follow(view, again = false, tapped = false) {
   const place = await ask("place", view.state.selection.main.head);
   const id = place?.entries[0];
-  if (id && (again ? id !== shown : true)) showEntry(id);
+  if (!id || (again && id === shown)) return;
+  await showEntry(id);
+  // On a narrow screen the card stands below the findings.
+  if (tapped && matchMedia("(max-width: 52rem)").matches) byId("card-title").scrollIntoView({ block: "start" });
 }
 
 function choose(tab) {
   for (const name of ["card", "tree"]) {
     byId(name).hidden = name !== tab;
     byId(`tab-${name}`).setAttribute("aria-selected", String(name === tab));
+    byId(`tab-${name}`).tabIndex = name === tab ? 0 : -1;
   }
 }
 
@@ -298,7 +350,7 @@ const look = HighlightStyle.define([
   { tag: tags.emphasis, fontStyle: "italic" },
   { tag: tags.link, color: "var(--act)" },
   { tag: tags.monospace, fontFamily: "ui-monospace, monospace" },
-  { tag: tags.processingInstruction, color: "var(--faint)" },
+  { tag: [tags.processingInstruction, tags.meta], color: "var(--faint)" },
 ]);
 
 const colours = EditorView.theme({
@@ -309,11 +361,30 @@ const colours = EditorView.theme({
   "&.cm-focused .cm-selectionBackground, .cm-selectionBackground": { backgroundColor: "var(--mark) !important" },
   ".cm-tooltip": { backgroundColor: "var(--paper)", color: "var(--ink)", border: "1px solid var(--edge)" },
   ".cm-panels": { backgroundColor: "var(--ground)", color: "var(--ink)" },
+  ".cm-placeholder": { color: "var(--faint)" },
   ".cm-diagnostic": { whiteSpace: "pre-wrap" },
   ".cm-diagnosticAction": { backgroundColor: "var(--act)", color: "var(--paper)" },
 });
 
-const markdown = new Language(defineLanguageFacet(), parser.configure(GFM), [], "markdown");
+// The head of a document, between two lines of dashes, is no Markdown.
+const frontMatter = {
+  defineNodes: [{ name: "FrontMatter", block: true, style: tags.meta }],
+  parseBlock: [{
+    name: "FrontMatter",
+    before: "HorizontalRule",
+    parse(context, line) {
+      const fence = /^---\s*$/;
+      const isHead = context.lineStart === 0 && fence.test(line.text) && /\n---\s*(\n|$)/.test(context.input.read(0, 4000));
+      if (!isHead) return false;
+      while (context.nextLine() && !fence.test(line.text));
+      context.addElement(context.elt("FrontMatter", 0, context.lineStart + line.text.length));
+      context.nextLine();
+      return true;
+    },
+  }],
+};
+
+const markdown = new Language(defineLanguageFacet(), parser.configure([GFM, frontMatter]), [], "markdown");
 const language = new Compartment();
 
 const extensions = [
@@ -323,9 +394,11 @@ const extensions = [
   EditorView.lineWrapping,
   EditorView.contentAttributes.of({ "aria-label": "Document", spellcheck: "false" }),
   highlightSelectionMatches(),
+  placeholder("Paste a handout here, drop a file on the page, or press Open."),
   keymap.of([
     { key: "Mod-s", run: () => (save(), true) },
     { key: "Mod-o", run: () => (openFile(), true) },
+    { key: "Mod-.", run: toFix },
     ...defaultKeymap,
     ...historyKeymap,
     ...searchKeymap,
@@ -336,11 +409,14 @@ const extensions = [
   colours,
   linter(diagnose, { delay: 150 }),
   lintGutter(),
+  names,
   peek,
   tooltips({ tooltipSpace: (view) => view.dom.getBoundingClientRect() }), // never over the findings
   autocompletion({ override: [complete] }),
   EditorView.updateListener.of((update) => {
-    if (update.selectionSet && !update.docChanged) follow(update.view);
+    if (update.selectionSet && !update.docChanged) {
+      follow(update.view, false, update.transactions.some((transaction) => transaction.isUserEvent("select.pointer")));
+    }
     if (update.docChanged) nameFile();
   }),
 ];
@@ -355,6 +431,7 @@ function nameFile() {
   const changed = isChanged();
   byId("file").textContent = (file.name || "handout.md") + (changed ? " · not saved" : "");
   byId("save").disabled = view.state.doc.length === 0;
+  document.body.classList.toggle("empty", view.state.doc.length === 0);
 }
 
 function show(name, text, handle = null) {
@@ -439,6 +516,22 @@ byId("tree").addEventListener("click", (event) => {
 byId("tree").addEventListener("keydown", (event) => {
   if (event.key === "Enter" && event.target.dataset.id) showEntry(event.target.dataset.id);
 });
+byId("keep-page").onclick = () => hand("fascicle.html", [page], "text/html");
+byId("tabs").addEventListener("keydown", (event) => {
+  if (event.key !== "ArrowLeft" && event.key !== "ArrowRight") return;
+  const other = byId("card").hidden ? "card" : "tree";
+  choose(other);
+  byId(`tab-${other}`).focus();
+});
+byId("findings").addEventListener("keydown", (event) => {
+  if (event.key === "Escape") return view.focus();
+  if (event.key !== "ArrowDown" && event.key !== "ArrowUp") return;
+  const item = event.target.closest("li[data-from]");
+  const next = event.key === "ArrowDown" ? item.nextElementSibling : item.previousElementSibling;
+  next?.querySelector(".go").focus();
+  event.preventDefault();
+});
+byId("colours").onchange = (event) => document.body.classList.toggle("plain", !event.target.checked);
 addEventListener("dragover", (event) => {
   if (!event.dataTransfer.types.includes("Files")) return;
   event.preventDefault();

@@ -1,6 +1,6 @@
 //! What the page is told, as it is written in JSON.
 
-use fascicle_analysis::features::{completion, places};
+use fascicle_analysis::features::{completion, places, tokens};
 use fascicle_analysis::reading::{Knowledge, Reading};
 use fascicle_analysis::{Span, card};
 use fascicle_vocab::{EntryId, Vocabulary};
@@ -23,8 +23,9 @@ impl Range {
 
 /// Everything that was found in a document, in the order of the text.
 #[derive(Debug, Serialize)]
-pub struct Findings {
+pub struct Read {
     findings: Vec<Finding>,
+    names: Vec<Name>,
     claims: usize,
 }
 
@@ -38,6 +39,14 @@ struct Finding {
     message: String,
     reason: Vec<String>,
     fixes: Vec<Fix>,
+}
+
+/// A name in the text, and which kind of structure it names.
+#[derive(Debug, Serialize)]
+struct Name {
+    #[serde(flatten)]
+    range: Range,
+    kind: &'static str,
 }
 
 #[derive(Debug, Serialize)]
@@ -54,9 +63,9 @@ struct Edit {
     insert: String,
 }
 
-impl Findings {
-    /// The findings of a reading.
-    pub fn new(reading: &Reading, units: &Units) -> Self {
+impl Read {
+    /// What a reading found.
+    pub fn new(reading: &Reading, units: &Units, vocabulary: &Vocabulary) -> Self {
         let fix = |fix: &fascicle_analysis::Fix| Fix {
             title: fix.title.clone(),
             safe: fix.safe,
@@ -79,7 +88,11 @@ impl Findings {
                 fixes: finding.fixes.iter().map(fix).collect(),
             })
             .collect();
-        Self { findings, claims: reading.claims.len() }
+        let names = tokens::tokens(reading, vocabulary)
+            .iter()
+            .map(|token| Name { range: Range::new(token.span, units), kind: token.kind.word() })
+            .collect();
+        Self { findings, names, claims: reading.claims.len() }
     }
 }
 
@@ -151,7 +164,7 @@ pub struct Card {
     title: String,
     what: String,
     latin: Option<String>,
-    names: Vec<Name>,
+    names: Vec<OtherName>,
     note: Option<String>,
     sections: Vec<Section>,
     sources: Vec<String>,
@@ -159,7 +172,7 @@ pub struct Card {
 }
 
 #[derive(Debug, Serialize)]
-struct Name {
+struct OtherName {
     text: String,
     standing: &'static str,
 }
@@ -216,7 +229,11 @@ impl Card {
                     rows: section.rows.iter().map(row).collect(),
                 })
                 .collect(),
-            names: made.names.into_iter().map(|(standing, text)| Name { text, standing: standing.word() }).collect(),
+            names: made
+                .names
+                .into_iter()
+                .map(|(standing, text)| OtherName { text, standing: standing.word() })
+                .collect(),
             title: made.title,
             what: made.what,
             latin: made.latin,

@@ -16,7 +16,7 @@ use fascicle_analysis::{Form, Settings, picture};
 use serde::Serialize;
 use wasm_bindgen::prelude::wasm_bindgen;
 
-use crate::answers::{Branches, Card, Completion, Findings, Place};
+use crate::answers::{Branches, Card, Completion, Place, Read};
 use crate::units::Units;
 
 /// One document and what is known of anatomy.
@@ -51,13 +51,13 @@ impl Reader {
     }
 
     /// Reads a document; its form is told by the file's name, Markdown if the name tells nothing. Answers with
-    /// [`Findings`].
+    /// [`Read`].
     pub fn read(&mut self, text: String, name: &str) -> String {
         self.form = Form::of_name(name).unwrap_or(Form::Markdown);
         self.text = text;
         self.units = Units::new(&self.text);
         self.reading = read(&self.text, self.form, &self.knowledge, &self.settings);
-        json(&Findings::new(&self.reading, &self.units))
+        json(&Read::new(&self.reading, &self.units, &self.knowledge.vocabulary))
     }
 
     /// The entries that are named at a place: [`Place`], or `null`.
