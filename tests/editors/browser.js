@@ -12,7 +12,7 @@ export function browser() {
 }
 
 /** Waits until a question has a truthy answer. */
-export async function until(what, question, limit = 20000) {
+export async function until(what, question, limit = 40000) {
   const end = Date.now() + limit;
   for (;;) {
     const answer = await question();

@@ -25,6 +25,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
   status.command = "fascicle.menu";
   const tree = new BranchTree(() => client);
   const entries = new Entries(() => client);
+  const settingsFiles = workspace.createFileSystemWatcher("**/fascicle.toml", false, true, false);
   const on = (name: string, run: (...input: never[]) => unknown): Disposable => commands.registerCommand(`fascicle.${name}`, run);
   context.subscriptions.push(
     log,
@@ -42,7 +43,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
     on("restart", () => start(context)),
     on("wellbeing", wellbeing),
     on("log", () => log.show()),
-    on("chooseServer", () => chooseServer(context)),
+    on("chooseServer", chooseServer),
     on("menu", menu),
     window.onDidChangeActiveTextEditor(tellStatus),
     languages.onDidChangeDiagnostics(tellStatus),
@@ -50,6 +51,11 @@ export async function activate(context: ExtensionContext): Promise<void> {
       if (change.affectsConfiguration("fascicle.server.path")) void start(context);
     }),
     workspace.onDidGrantWorkspaceTrust(() => start(context)),
+    // What is a course, and so what is read, has changed.
+    workspace.onDidChangeWorkspaceFolders(() => start(context)),
+    settingsFiles,
+    settingsFiles.onDidCreate(() => start(context)),
+    settingsFiles.onDidDelete(() => start(context)),
   );
   await start(context);
 }
@@ -76,19 +82,22 @@ async function selector(): Promise<DocumentSelector> {
   return [...everywhere, { scheme: "file", pattern: "**/*.{srt,vtt}" }, { scheme, language: "markdown" }, ...texts];
 }
 
-async function start(context: ExtensionContext): Promise<void> {
+let started: Promise<void> = Promise.resolve();
+
+/** Starts the server, or starts it again; one start after the other. */
+function start(context: ExtensionContext): Promise<void> {
+  started = started.then(() => startServer(context)).catch((error) => log.error(String(error)));
+  return started;
+}
+
+async function startServer(context: ExtensionContext): Promise<void> {
   const old = client;
   client = undefined;
   await old?.dispose();
   const command = findServer(context);
   if (!command) {
     tellStatus();
-    const choice = await window.showWarningMessage(
-      "fascicle: the program that reads your notes was not found.", "How to install it", "Choose it…");
-    if (choice === "Choose it…") await chooseServer(context);
-    if (choice === "How to install it") {
-      await commands.executeCommand("workbench.action.openWalkthrough", `${context.extension.id}#start`);
-    }
+    void offerHelp(context);
     return;
   }
   log.info(`starting ${command}`);
@@ -120,6 +129,16 @@ async function start(context: ExtensionContext): Promise<void> {
   }
   void commands.executeCommand("setContext", "fascicle.running", next.isRunning());
   tellStatus();
+}
+
+/** Says that there is no program, and what can be done. */
+async function offerHelp(context: ExtensionContext): Promise<void> {
+  const choice = await window.showWarningMessage(
+    "fascicle: the program that reads your notes was not found.", "How to install it", "Choose it…");
+  if (choice === "Choose it…") await chooseServer();
+  if (choice === "How to install it") {
+    await commands.executeCommand("workbench.action.openWalkthrough", `${context.extension.id}#start`);
+  }
 }
 
 /** The status item: whether the server runs, and what it found in the document at hand. */
@@ -200,9 +219,9 @@ async function wellbeing(): Promise<void> {
   log.show();
 }
 
-async function chooseServer(context: ExtensionContext): Promise<void> {
+/** Lets the author choose the program; the change of the setting starts it. */
+async function chooseServer(): Promise<void> {
   const [chosen] = (await window.showOpenDialog({ title: "The program fascicle", canSelectMany: false })) ?? [];
   if (!chosen) return;
   await workspace.getConfiguration("fascicle").update("server.path", chosen.fsPath, ConfigurationTarget.Global);
-  await start(context);
 }

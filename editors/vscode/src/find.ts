@@ -2,7 +2,7 @@
 
 import { accessSync, constants } from "node:fs";
 import { homedir } from "node:os";
-import { delimiter, join } from "node:path";
+import { delimiter, isAbsolute, join } from "node:path";
 import { ExtensionContext, workspace } from "vscode";
 
 const program = process.platform === "win32" ? "fascicle.exe" : "fascicle";
@@ -22,7 +22,7 @@ export function findServer(context: ExtensionContext): string | undefined {
   if (named) return named.startsWith("~") ? join(homedir(), named.slice(1)) : named;
   const places = [
     context.asAbsolutePath(join("server", program)),
-    ...(process.env["PATH"] ?? "").split(delimiter).filter(Boolean).map((folder) => join(folder, program)),
+    ...(process.env["PATH"] ?? "").split(delimiter).filter(isAbsolute).map((folder) => join(folder, program)),
     join(homedir(), ".cargo", "bin", program),
   ];
   return places.find(runs);
