@@ -268,6 +268,20 @@ fn two_places_of_a_course_are_compared() {
 }
 
 #[test]
+fn a_course_is_held_to_the_reference_that_it_adopts() {
+    let note = "The median nerve has the roots C5 to T1.\n\nThe median nerve has the roots C6 to T1.\n";
+    let told = |settings: &str| {
+        let desk = Desk::with(&[("fascicle.toml", settings), ("note.md", note)]);
+        codes(&desk.run(&["check", ".", "--format", "json"]).json())
+    };
+    let file = |name: &str, codes: &[&str]| (name.to_owned(), codes.iter().map(|&code| code.to_owned()).collect());
+    assert_eq!(told(""), [file("note.md", &[])], "both readings have a source");
+    assert_eq!(told("reference = \"gray1918\"\n"), [file("note.md", &["roots-by-another-source"])]);
+    let unknown = [file("fascicle.toml", &["setting"]), file("note.md", &[])];
+    assert_eq!(told("reference = \"gray1719\"\n"), unknown, "a source that the vocabulary does not have");
+}
+
+#[test]
 fn what_is_wrong_in_a_vocabulary_file_of_a_course_is_told_there() {
     let desk = Desk::with(&[
         ("fascicle.toml", "overlay = [\"local.toml\"]\n"),

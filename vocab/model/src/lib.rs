@@ -30,6 +30,8 @@ pub struct Vocabulary {
     parts: Vec<Vec<EntryId>>,
     /// Words that the data files list as right.
     words: Vec<String>,
+    /// The source whose reading of the segments a course has adopted.
+    adopted: Option<String>,
 }
 
 impl Vocabulary {
@@ -50,7 +52,7 @@ impl Vocabulary {
                 slot.push(id);
             }
         }
-        Self { entries, sources, by_id, pointing, parts, words: Vec::new() }
+        Self { entries, sources, by_id, pointing, parts, words: Vec::new(), adopted: None }
     }
 
     /// The same with words that names may have though no two names do.

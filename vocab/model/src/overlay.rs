@@ -3,11 +3,13 @@
 //! A fact that a course replaces stands at two ends (the muscle names its nerve, the nerve its muscle). The course writes
 //! one end; the other is mended here, so that nobody has to copy the built-in data to correct a line of it.
 
+use std::collections::BTreeMap;
 use std::mem::{Discriminant, discriminant};
 
 use crate::Vocabulary;
+use crate::audit::{MEMORY, PRACTICE};
 use crate::check::plain;
-use crate::entry::{Entry, EntryId, Fact, Relation};
+use crate::entry::{Citation, Entry, EntryId, Fact, Relation};
 
 /// An entry that a course changed, with the kinds of fact that it brought.
 #[derive(Debug)]
@@ -207,7 +209,32 @@ impl Vocabulary {
             }
             changed += 1;
         }
+        self.adopted = Some(source.to_owned());
         changed
+    }
+
+    /// The identifiers of the works on which segments rest, any of which a course can adopt, the most used first.
+    pub fn sources_of_segments(&self) -> Vec<&str> {
+        let facts = self.entries.iter().flat_map(|entry| &entry.facts);
+        let readings = facts.filter(|fact| matches!(fact.relation, Relation::Roots { .. }));
+        let mut counts: BTreeMap<&str, usize> = BTreeMap::new();
+        let is_work = |citation: &&Citation| ![MEMORY, PRACTICE].contains(&&*citation.source);
+        for citation in readings.flat_map(|fact| &fact.sources).filter(is_work) {
+            *counts.entry(&citation.source).or_default() += 1;
+        }
+        let mut list: Vec<(&str, usize)> = counts.into_iter().collect();
+        list.sort_by_key(|(_, count)| std::cmp::Reverse(*count));
+        list.into_iter().map(|(source, _)| source).collect()
+    }
+
+    /// The source whose reading of the segments is adopted, if one is.
+    pub fn adopted(&self) -> Option<&str> {
+        self.adopted.as_deref()
+    }
+
+    /// Whether a fact rests on the adopted source.
+    pub fn is_adopted(&self, fact: &Fact) -> bool {
+        self.adopted().is_some_and(|source| fact.sources.iter().any(|citation| citation.source == source))
     }
 }
 

@@ -27,18 +27,27 @@ const fn code(kind: ClaimKind) -> &'static str {
     }
 }
 
+/// The code of segments that the course's reference tells otherwise, though another source has them.
+const ROOTS_BY_ANOTHER_SOURCE: &str = "roots-by-another-source";
+
 /// The finding that a judged claim makes, if it makes one. `text` is the source.
 pub fn finding(claim: &Claim, judgement: &Judgement, vocabulary: &Vocabulary, text: &str) -> Option<Finding> {
-    if judgement.verdict != Verdict::Contradicts {
+    // A reading that another source has is right; a course that has adopted one source may want to know of it.
+    let by_another_source = judgement.verdict == Verdict::Variant
+        && claim.kind == ClaimKind::Roots
+        && vocabulary.adopted().is_some()
+        && !judgement.remedies.is_empty();
+    if judgement.verdict != Verdict::Contradicts && !by_another_source {
         return None;
     }
     let severity = match claim.kind {
+        _ if by_another_source => Severity::Hint,
         ClaimKind::Roots | ClaimKind::Attachment | ClaimKind::Membership | ClaimKind::Passage | ClaimKind::Skin => {
             Severity::Warning
         }
         _ => Severity::Error,
     };
-    if let Some(key) = &claim.key {
+    if let Some(key) = claim.key.as_ref().filter(|_| !by_another_source) {
         return Some(key_finding(claim, key, judgement, vocabulary));
     }
     let fixes =
@@ -59,7 +68,7 @@ pub fn finding(claim: &Claim, judgement: &Judgement, vocabulary: &Vocabulary, te
         reason.push(CAUTION.to_owned());
     }
     Some(Finding {
-        code: code(claim.kind),
+        code: if by_another_source { ROOTS_BY_ANOTHER_SOURCE } else { code(claim.kind) },
         kind: FindingKind::Claim,
         severity,
         span: claim.span,

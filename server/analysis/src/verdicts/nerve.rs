@@ -18,6 +18,11 @@ pub fn roots(vocabulary: &Vocabulary, id: EntryId, main: Segments, lesser: Segme
     for reading in &readings {
         if reading.main.within(told) && told.within(reading.all()) {
             let why = format!("{} has {} ({})", the(vocabulary, id), reading.all(), sources(reading));
+            if vocabulary.is_adopted(first.fact) && !vocabulary.is_adopted(reading.fact) {
+                let adopted = format!("the course's reference gives {} {}", the(vocabulary, id), first.all());
+                return Judgement::new(Verdict::Variant, format!("{adopted}; by other sources {why}"))
+                    .remedy(PartRole::Segments, first.all().to_string());
+            }
             let verdict = if reading.fact.variant { Verdict::Variant } else { Verdict::Agrees };
             return Judgement::new(verdict, why);
         }

@@ -34,8 +34,9 @@ impl Known {
         Self { knowledge: Knowledge::new(vocabulary), names, problems: Vec::new() }
     }
 
-    /// Lays the vocabulary files of a course over a vocabulary. A file that is not there is told of and left out.
-    fn overlaid(base: &Vocabulary, root: &Path, overlay: &[String]) -> Self {
+    /// Lays the vocabulary files of a course over a vocabulary and adopts the course's reference. A file that is not
+    /// there is told of and left out.
+    fn overlaid(base: &Vocabulary, root: &Path, overlay: &[String], reference: Option<&str>) -> Self {
         let mut problems = Vec::new();
         let mut texts = Vec::new();
         for name in overlay {
@@ -49,8 +50,20 @@ impl Known {
             }
         }
         let files: Vec<File<'_>> = texts.iter().map(|(name, text)| File { name, text }).collect();
-        let (vocabulary, told) = fascicle_vocab::read::read(&files, Some(base));
+        let (mut vocabulary, told) = fascicle_vocab::read::read(&files, Some(base));
         problems.extend(told);
+        if let Some(source) = reference {
+            let known = vocabulary.sources_of_segments();
+            if !known.contains(&source) {
+                let most = known.into_iter().take(6).collect::<Vec<_>>().join("`, `");
+                let message = format!(
+                    "no segments rest on the reference `{source}`; the sources with most are `{most}` \
+                     (`fascicle facts --audit` lists all)"
+                );
+                problems.push(Problem { file: SETTINGS_FILE.to_owned(), line: 1, message });
+            }
+            vocabulary.adopt(source);
+        }
         let own = |problem: &Problem| overlay.contains(&problem.file);
         problems.extend(fascicle_vocab::check::check(&vocabulary).into_iter().filter(own));
         Self { problems, ..Self::new(vocabulary) }
@@ -119,11 +132,14 @@ impl Course {
             Ok(text) => settings::read(&text, editor),
             Err(_) => (editor.clone().into(), Vec::new()),
         };
-        let known = if settings.file.overlay.is_empty() {
+        let file = &settings.file;
+        let known = if file.overlay.is_empty() && file.reference.is_none() {
             known.clone()
         } else {
-            let (base, root, overlay) = (known.clone(), root.to_path_buf(), settings.file.overlay.clone());
-            Lazy::of(Box::new(move || Known::overlaid(&base.get().knowledge.vocabulary, &root, &overlay)))
+            let (base, root, overlay) = (known.clone(), root.to_path_buf(), file.overlay.clone());
+            let reference = file.reference.clone();
+            let make = move || Known::overlaid(&base.get().knowledge.vocabulary, &root, &overlay, reference.as_deref());
+            Lazy::of(Box::new(make))
         };
         Self { root: Some(root.to_path_buf()), settings, told, known }
     }
