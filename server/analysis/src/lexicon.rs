@@ -713,7 +713,7 @@ word_lists! {
     /// Words of a heading below which names stand side by side without a relation that is ours.
     is_of_neighbours:
         "relation" "relations" "near" "close" "neighbour" "neighbours" "neighbor" "neighbors" "beside" "behind"
-        "around" "adjacent" "landmarks" "gland" "glands" "organs" "organ" "joints" "articular" "proprioception"
+        "around" "adjacent" "landmarks" "gland" "glands" "organs" "organ" "articular" "proprioception"
         "autonomic" "sympathetic" "parasympathetic" "embryology" "development" "arches" "reflex" "reflexes" "wrong"
         "errors" "error" "mistakes" "slips" "synergists" "synergist" "antagonists" "antagonist" "opponents"
         "palpation" "palpate" "discs" "disc" "vertebrae" "arts" "art";
@@ -866,7 +866,21 @@ pub fn full_adjective(short: &str) -> Option<&'static str> {
 
 /// Whether a cell says that it is as the cell above it.
 pub fn is_ditto(cell: &str) -> bool {
-    matches!(cell, "\"" | "″" | "as above" | "ditto" | "do." | "〃")
+    matches!(
+        cell.to_lowercase().as_str(),
+        "\"" | "″"
+            | "as above"
+            | "ditto"
+            | "do."
+            | "do"
+            | "〃"
+            | "same"
+            | "see above"
+            | "same as above"
+            | "''"
+            | "〃."
+            | "the same"
+    )
 }
 
 /// Words with which the line of an exam item that gives its key begins; of two that fit, the first is read.

@@ -6,7 +6,9 @@
 
 use std::collections::BTreeSet;
 
+use super::labels;
 use super::sentences::{self, Memory, Scope};
+use super::subjects::Above;
 use super::{Claim, Key, What};
 use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::lexicon;
@@ -252,7 +254,9 @@ fn answer<'i>(item: &'i Item, key: &Plain) -> Option<Answer<'i>> {
     if text.is_empty() || text.starts_with('[') {
         return None;
     }
-    let bare = text.trim_end_matches(['.', ')', ' ']).trim_start_matches('(');
+    // "1 (1 = true, 0 = false)": what stands in brackets explains the key.
+    let told = if item.options.is_empty() { text.split_once(" (").map_or(text, |(told, _)| told) } else { text };
+    let bare = told.trim_end_matches(['.', ')', ' ']).trim_start_matches('(');
     if item.options.len() > 1 {
         let by_label = |label: &str| item.options.iter().find(|choice| choice.label.eq_ignore_ascii_case(label));
         if let Some(choice) = by_label(bare) {
@@ -287,11 +291,23 @@ fn key_claims(item: &Item, knowledge: &Knowledge) -> Vec<Claim> {
     let Some((key, block)) = &item.key else { return Vec::new() };
     let Some(answer) = answer(item, key) else { return Vec::new() };
     let stem = without_instructions(&item.stem);
+    let noun = asked_noun(&stem.text);
+    // "Which cord? – medial": the option leaves out the noun that was asked for.
+    let named = |option: &Plain| -> Plain {
+        let mut option = option.clone();
+        if let Some(noun) = &noun
+            && !knowledge.names.lookup(&format!("{} {noun}", option.text.trim_end_matches(['.', ' ']))).is_empty()
+        {
+            let end = option.to_source(Span::new(0, option.text.len())).end;
+            option.push_as(&format!(" {noun}"), Span::new(end, end));
+        }
+        option
+    };
     let (statement, option, mut turned) = match &answer {
         Answer::True => (stem.clone(), None, false),
         Answer::False => (stem.clone(), None, true),
-        Answer::Option(choice) => (join(&stem, &choice.plain), Some(&choice.plain), false),
-        Answer::Text(plain) => (join(&stem, plain), Some(plain), false),
+        Answer::Option(choice) => (join(&stem, &named(&choice.plain)), Some(&choice.plain), false),
+        Answer::Text(plain) => (join(&stem, &named(plain)), Some(plain), false),
     };
     let lower = item.stem.text.to_lowercase();
     let is_except = lower.split(|c: char| !c.is_alphabetic()).any(|word| word == "except")
@@ -313,6 +329,10 @@ fn key_claims(item: &Item, knowledge: &Knowledge) -> Vec<Claim> {
     let key_span = key.to_source(Span::new(0, key.text.len()));
     let option_span = option.map(|plain| plain.to_source(Span::new(0, plain.text.len())));
     let mut claims = sentences::read(&scope, 0, &mut Memory::default());
+    if claims.is_empty() {
+        // "Heads of quadriceps femoris: four", "Elbow joint: hinge"
+        claims = labels::read(&scope, &Above::default());
+    }
     claims.retain(|claim| option_span.is_none_or(|span| claim.parts.iter().any(|part| span.contains(part.span))));
     for claim in &mut claims {
         claim.negated ^= turned;
@@ -373,6 +393,9 @@ const ASKING: &[&str] = &[
     "which one of the following",
     "which of the following",
     "all of the following",
+    "each of the following",
+    "all of these",
+    "which one of these",
     "which of these",
     "which one",
     "which",
@@ -404,7 +427,28 @@ const ASKED: &[&str] = &[
     "compartment",
     "opening",
     "canal",
+    "plexus",
+    "type",
+    "kind",
 ];
+
+/// The noun for which a stem asks, in the singular: "which *cord*".
+fn asked_noun(stem: &str) -> Option<String> {
+    let lower = stem.to_lowercase();
+    let (at, len) = asking(&lower)?;
+    let rest = lower.get(at + len..)?.trim_start();
+    let first = rest.split(|c: char| !c.is_alphabetic()).next().filter(|word| ASKED.contains(word))?;
+    let one = if first == "plexus" { first } else { first.trim_end_matches('s') };
+    Some(one.to_owned())
+}
+
+/// The words of a stem that ask for the option: where they begin, and how long they are.
+fn asking(lower: &str) -> Option<(usize, usize)> {
+    ASKING
+        .iter()
+        .filter_map(|word| whole_word(lower, word).map(|at| (at, word.len())))
+        .min_by_key(|(at, len)| (*at, usize::MAX - len))
+}
 
 /// The stem with the option in the place of the question word, of the blank, or at the end.
 fn join(stem: &Plain, option: &Plain) -> Plain {
@@ -424,12 +468,13 @@ fn join(stem: &Plain, option: &Plain) -> Plain {
         joined.append(&part(end, text.len()));
         return joined;
     }
-    let asked = ASKING
-        .iter()
-        .filter_map(|word| whole_word(&lower, word).map(|at| (at, word.len())))
-        .min_by_key(|(at, len)| (*at, usize::MAX - len));
-    let Some((at, len)) = asked else {
+    let Some((at, len)) = asking(&lower) else {
         joined.append(&part(0, text.len()));
+        if stem.text.trim_end().ends_with('?') {
+            // "Plantaris: nerve?"
+            let place = option.to_source(Span::new(0, 0)).start;
+            joined.push_as(":", Span::new(place, place));
+        }
         gap(&mut joined, option);
         joined.append(option);
         return joined;

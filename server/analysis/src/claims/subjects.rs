@@ -8,9 +8,13 @@ use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::lexicon::{self, Label};
 use crate::mentions::Mentions;
 use crate::reading::Knowledge;
+use crate::text::Span;
 
 /// How many blocks below it a paragraph that is nothing but a name serves as a heading.
 const HEAD_LINE_REACH: usize = 40;
+
+/// A heading that is part of a name is no longer, in bytes.
+const LONGEST_NAME: usize = 40;
 
 /// A line above a list serves as its heading if it has no more words.
 const LONGEST_HEAD_LINE: usize = 6;
@@ -121,9 +125,16 @@ impl<'a> Subjects<'a> {
             });
             cut.filter(|_| is_heading).and_then(|cut| labels::head(&scope, 0, cut, &[]))
         });
-        let mut head = head.filter(|head| head.whole);
+        let mut head = head.filter(|head| head.whole).or_else(|| self.named_within(&scope, at));
         let words = head.as_ref().and_then(|head| head.label.as_ref()).map_or(text.as_str(), |(_, words)| words);
         let nouns = labels::nouns(words);
+        // "Lesion": as a header it names a nerve, as a heading it tells what is lost.
+        if let Some((label, _)) = head.as_mut().and_then(|head| head.label.as_mut())
+            && label.kind.is_none()
+            && label.value == PartRole::Nerve
+        {
+            *label = Label { kind: Some(ClaimKind::Deficit), value: PartRole::Sign, subject: PartRole::Nerve };
+        }
         // "Cords", "Arm and plexus": nouns of structures, which tell no relation of what stands below.
         if let Some(head) = &mut head
             && head.label.as_ref().is_some_and(|(label, _)| {
@@ -133,6 +144,25 @@ impl<'a> Subjects<'a> {
             head.label = None;
         }
         Level { head, nouns, silent: self.is_silent(at) }
+    }
+
+    /// "Anterior compartment" below *Leg*: words that are a name together with what stands above them.
+    fn named_within(&self, scope: &Scope<'_>, at: BlockIx) -> Option<Head> {
+        let text = scope.plain.text.trim();
+        if text.len() > LONGEST_NAME || scope.mentions.tokens.len() > LONGEST_HEAD_LINE {
+            return None;
+        }
+        let names = self.levels_above(at).into_iter().find_map(|up| {
+            let above = self.blocks.list.get(up)?.plain.text.trim();
+            if above.len() > LONGEST_NAME {
+                return None;
+            }
+            let names = self.knowledge.names.lookup(&format!("{text} of {above}"));
+            (!names.is_empty()).then_some(names)
+        })?;
+        let candidates = names.iter().map(|name| name.entry).collect();
+        let span = scope.plain.to_source(Span::new(0, scope.plain.text.len()));
+        Some(Head { names: vec![Subject { candidates, span }], whole: true, ..Head::default() })
     }
 
     /// The blocks that a block stands under, nearest first.
@@ -259,7 +289,8 @@ impl<'a> Subjects<'a> {
     fn is_silent(&self, at: BlockIx) -> bool {
         self.has_word(at, &|word| {
             lexicon::is_vessel(word) || lexicon::is_of_neighbours(word) || lexicon::asserts_nothing(word)
-        })
+        }) || (self.has_word(at, &|word| matches!(word, "joint" | "joints"))
+            && self.has_word(at, &|word| matches!(word, "nerve" | "nerves")))
     }
 
     /// Whether one of the words of a block, outside of its names, is such a word.

@@ -72,9 +72,25 @@ impl<'a> Grid<'a> {
     fn label(&self, cell: Option<BlockIx>) -> Option<Label> {
         let header = self.text(cell?);
         // "One muscle", "Main nerve": what the adjective adds changes no relation.
-        lexicon::label_of(header).or_else(|| {
+        let bare = lexicon::label_of(header).or_else(|| {
             let (first, rest) = header.split_once(' ')?;
             if lexicon::is_header_adjective(&first.to_lowercase()) { lexicon::label_of(rest) } else { None }
+        });
+        bare.or_else(|| self.label_with_name(cell?))
+    }
+
+    /// "Branch of the facial nerve": a label with the name that it is of. Whose branches supply, supplies.
+    fn label_with_name(&self, cell: BlockIx) -> Option<Label> {
+        let scope = self.scope(cell, &[])?;
+        let head = labels::head(&scope, 0, scope.mentions.tokens.len(), &[]).filter(|head| head.whole)?;
+        let (label, _) = head.label.filter(|(label, _)| label.value == PartRole::Nerve)?;
+        let is_neural = head.names.iter().all(|name| {
+            !name.candidates.is_empty() && name.candidates.iter().all(|id| self.knowledge.vocabulary.is_neural(*id))
+        });
+        (label.kind == Some(ClaimKind::Branching) && !head.names.is_empty() && is_neural).then_some(Label {
+            kind: Some(ClaimKind::Supply),
+            value: PartRole::Nerve,
+            subject: PartRole::Muscle,
         })
     }
 
@@ -151,6 +167,21 @@ impl<'a> Grid<'a> {
                 });
             }
         }
+        if sides.is_empty() && role == PartRole::Joint {
+            // A column of joints may leave the noun out, and say it in other words in brackets.
+            let nouns = ["joint".to_owned()];
+            let all = scope.mentions.tokens.len();
+            let word = |at: usize| scope.mentions.tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
+            let open = (0..all).find(|at| word(*at) == "(").unwrap_or(all);
+            let close = (open..all).find(|at| word(*at) == ")").unwrap_or(all);
+            sides = labels::completed_values(&scope, open + 1, close, role, &nouns);
+            if sides.is_empty() {
+                sides = labels::completed_values(&scope, 0, open, role, &nouns);
+            }
+            if sides.is_empty() && open < close {
+                sides = sentences::values(&scope, open + 1, close, role);
+            }
+        }
         if let [Side { what: What::Entry(whole), .. }, part] = sides.as_slice()
             && let What::Entry(parts) = &part.what
             && parts
@@ -175,7 +206,8 @@ impl<'a> Grid<'a> {
         let nerve_leads = nerve.is_some_and(|nerve| muscle.is_some_and(|muscle| nerve < muscle));
         let mut claims = Vec::new();
         let mut above: Vec<Option<BlockIx>> = Vec::new();
-        for row in self.rows.iter().skip(1) {
+        for own_row in self.rows.iter().skip(1) {
+            let row = own_row;
             let row: Vec<Option<BlockIx>> = (0..labels.len())
                 .map(|column| {
                     let is_blank = row.get(column).copied().flatten().is_some_and(|cell| self.text(cell).is_empty());
@@ -187,6 +219,17 @@ impl<'a> Grid<'a> {
                     }
                 })
                 .collect();
+            // "As above": what is read there is said here.
+            let shown: Vec<Option<BlockIx>> = (0..labels.len())
+                .map(|column| {
+                    own_row
+                        .get(column)
+                        .copied()
+                        .flatten()
+                        .filter(|cell| lexicon::is_ditto(&self.text(*cell).to_lowercase()))
+                })
+                .collect();
+            let first_of_row = claims.len();
             let at = |column: Option<usize>| column.and_then(|column| row.get(column).copied().flatten());
             let area = labels
                 .iter()
@@ -269,7 +312,27 @@ impl<'a> Grid<'a> {
                         claims.extend(self.values(cell, label, header, &subject(PartRole::Nerve)));
                     }
                     ClaimKind::Supply if motor == Some(column) && nerve != Some(0) => {}
-                    _ => claims.extend(self.values(cell, *label, header, &subject(label.subject))),
+                    _ => {
+                        // "Type" below a column of joints tells their kind.
+                        let own = labels::meanings(*label)
+                            .into_iter()
+                            .map(|meant| self.values(cell, meant, header, &subject(meant.subject)))
+                            .find(|claims| !claims.is_empty());
+                        claims.extend(own.unwrap_or_default());
+                    }
+                }
+            }
+            for (column, cell) in shown.iter().enumerate() {
+                let (Some(cell), Some(read)) = (cell, row.get(column).copied().flatten()) else { continue };
+                let (Some(own), Some(other)) = (self.blocks.list.get(*cell), self.blocks.list.get(read)) else {
+                    continue;
+                };
+                let here = own.plain.to_source(Span::new(0, own.plain.text.len()));
+                for claim in claims.iter_mut().skip(first_of_row) {
+                    claim.span = if other.span.contains(claim.span) { here } else { claim.span };
+                    for part in claim.parts.iter_mut().filter(|part| other.span.contains(part.span)) {
+                        part.span = here;
+                    }
                 }
             }
             above = row;

@@ -205,6 +205,17 @@ impl Reader<'_, '_> {
                     head.movement =
                         Some(Side { what: What::Entry(mention.candidates.clone()), span: self.source(at, end) });
                 } else {
+                    let is_of =
+                        |neural: bool, ids: &[EntryId]| ids.iter().all(|id| vocabulary.is_neural(*id) == neural);
+                    let is_other = head.names.first().is_some_and(|first| {
+                        (is_of(true, &first.candidates) && is_of(false, &mention.candidates))
+                            || (is_of(false, &first.candidates) && is_of(true, &mention.candidates))
+                    });
+                    if is_other && head.label.is_none() && head.movement.is_none() {
+                        // "ulnar nerve, wrist": a nerve and where.
+                        head.whole = false;
+                        return Some(head);
+                    }
                     let span = self.scope.plain.to_source(mention.span);
                     let subject = Subject { candidates: mention.candidates.clone(), span };
                     if !add(vocabulary, &mut head.names, subject, joined) {

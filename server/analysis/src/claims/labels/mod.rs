@@ -12,8 +12,9 @@ mod values;
 
 pub use self::heads::{Head, nouns, read as head};
 use self::relate::Who;
+pub use self::relate::meanings;
 use self::stretches::{Piece, begins_line, label_without_sign, pieces, stretches};
-pub use self::values::value_claims;
+pub use self::values::{completed_values, value_claims};
 use super::sentences::{self, Scope, Subject};
 use super::subjects::Above;
 use super::{Claim, ClaimKind};
@@ -86,10 +87,14 @@ fn brackets(scope: &Scope<'_>) -> Vec<Claim> {
     let word = |at: usize| scope.mentions.tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
     let mut claims = Vec::new();
     for mention in &scope.mentions.list {
-        let open = mention.tokens.1;
-        if !matches!(word(open), "(" | "[")
-            || !mention.candidates.iter().all(|id| scope.vocabulary.kind(*id) == Kind::Muscle)
-        {
+        let mut open = mention.tokens.1;
+        while matches!(word(open), "n" | "nn" | "." | "m" | "*") && !matches!(word(open), "(" | "[") {
+            open += 1;
+        }
+        // A name with its bracket right behind it is read in sentences; here the shortened noun stands between.
+        let is_shortened = open > mention.tokens.1;
+        let is_muscle = mention.candidates.iter().all(|id| scope.vocabulary.kind(*id) == Kind::Muscle);
+        if !matches!(word(open), "(" | "[") || !(is_muscle || is_shortened) {
             continue;
         }
         let close = (open..scope.mentions.tokens.len()).take(16).find(|at| matches!(word(*at), ")" | "]"));
@@ -99,7 +104,11 @@ fn brackets(scope: &Scope<'_>) -> Vec<Claim> {
             span: scope.plain.to_source(mention.span),
         }]);
         let inside = relate::bare(scope, (open + 1, close), Sign::Colon, &who, &[]);
-        claims.extend(inside.into_iter().filter(|claim| claim.kind == ClaimKind::Action));
+        claims.extend(
+            inside
+                .into_iter()
+                .filter(|claim| claim.kind == ClaimKind::Action || (is_shortened && claim.kind == ClaimKind::Roots)),
+        );
     }
     claims
 }
@@ -114,6 +123,10 @@ fn single(
 ) -> Vec<Claim> {
     let (from, to) = (piece.from, piece.to);
     let is_sentence = sentences::is_sentence(scope, from, to);
+    // "wrist drop" has a verb in it, and is a sign all the same.
+    let tells_signs = |label: &Option<(Label, String)>| {
+        label.as_ref().is_some_and(|(label, _)| label.kind == Some(ClaimKind::Deficit))
+    };
     if continues(scope, from) && !is_sentence {
         if let Some((label, word)) = &state.label {
             return relate::labelled(scope, (from, to), (*label, word), &state.who, &state.parts);
@@ -122,7 +135,7 @@ fn single(
             return relate::bare(scope, (from, to), Sign::Colon, &state.who, &state.parts);
         }
     }
-    if !labelled && !is_sentence && matches!(state.who, Who::Above) {
+    if !labelled && (!is_sentence || tells_signs(&above.label)) && matches!(state.who, Who::Above) {
         if let Some((label, word)) = &above.label {
             let claims = relate::labelled(scope, (from, to), (*label, word), &Who::Above, &above.parts);
             if !claims.is_empty() {
@@ -138,6 +151,16 @@ fn single(
         }
     }
     let leads = begins_line(scope, start);
+    if leads && !is_sentence && !above.silent {
+        // "Ulnar nerve C8, T1"
+        if let Some(claims) = beside(scope, from, to, &above.nouns) {
+            return claims;
+        }
+    }
+    if !leads && !is_sentence && !state.unclear && !above.silent && matches!(state.who, Who::Named(_)) {
+        // "**Plantaris.** Tibial nerve."
+        return relate::bare(scope, (from, to), Sign::Colon, &state.who, &state.parts);
+    }
     if leads && let Some(head) = heads::read(scope, from, to, &above.nouns).filter(|head| !head.names.is_empty()) {
         // "**Deltoid.** Nerve: …": the name leads the line.
         if head.is_only_names() || is_strong(scope, from) {
@@ -150,6 +173,21 @@ fn single(
         state.who = Who::Nobody;
     }
     Vec::new()
+}
+
+/// Names with their segments right behind them, and nothing else.
+fn beside(scope: &Scope<'_>, from: usize, to: usize, nouns: &[String]) -> Option<Vec<Claim>> {
+    let last = scope.mentions.list.iter().rfind(|mention| mention.tokens.0 >= from && mention.tokens.1 < to)?;
+    let cut = last.tokens.1;
+    let has_brackets = (from..to).any(|at| {
+        matches!(scope.mentions.tokens.get(at).map(|token| token.span.of(&scope.plain.text)), Some("(" | "["))
+    });
+    let head = heads::read(scope, from, cut, nouns).filter(|head| head.is_only_names() && !has_brackets)?;
+    let value = heads::read(scope, cut, to, &[])
+        .filter(|value| value.whole && value.names.is_empty() && value.label.is_none())?;
+    value.segments.as_ref()?;
+    let claims = relate::bare(scope, (cut, to), Sign::Colon, &Who::Named(head.names), &[]);
+    (!claims.is_empty()).then_some(claims)
 }
 
 /// A stretch of several pieces.
@@ -255,7 +293,8 @@ fn value(scope: &Scope<'_>, above: &Above, piece: &Piece, state: &State, labelle
     if let Some((label, word)) = &state.label {
         return relate::labelled(scope, place, (*label, word), &state.who, &state.parts);
     }
-    if own || sentences::is_sentence(scope, piece.from, piece.to) {
+    let tells_signs = above.label.as_ref().is_some_and(|(label, _)| label.kind == Some(ClaimKind::Deficit));
+    if own || (!tells_signs && sentences::is_sentence(scope, piece.from, piece.to)) {
         return Vec::new();
     }
     let is_between_nerves = matches!(piece.sign, Sign::Left | Sign::Right)

@@ -46,7 +46,7 @@ const BARE: [Label; 12] = [
 ];
 
 /// What a label can mean, the likeliest first.
-fn meanings(told: Label) -> Vec<Label> {
+pub fn meanings(told: Label) -> Vec<Label> {
     use ClaimKind as K;
     use PartRole as P;
     let mut list = vec![told];
@@ -63,7 +63,11 @@ fn meanings(told: Label) -> Vec<Label> {
             list.insert(0, label(K::Roots, P::Structure, P::Segments));
             list.push(label(K::Attachment, P::Muscle, P::Landmark));
         }
-        (Some(K::Attachment), P::Muscle, P::Landmark) => list.insert(0, label(K::Roots, P::Nerve, P::Segments)),
+        (Some(K::Attachment), P::Muscle, P::Landmark) => {
+            list.insert(0, label(K::Roots, P::Nerve, P::Segments));
+            list.push(label(K::Branching, P::Nerve, P::Parent));
+        }
+        (Some(K::Renaming), ..) => list.push(label(K::Branching, P::Parent, P::Nerve)),
         (Some(K::Modality), ..) => list.push(label(K::Joint, P::Joint, P::JointKind)),
         (Some(K::Joint), P::Joint, P::JointKind) => list.push(label(K::Modality, P::Nerve, P::Modality)),
         (Some(K::Joint), P::Joint, P::Movement) => list.push(label(K::Action, P::Muscle, P::Movement)),
@@ -83,8 +87,13 @@ pub fn labelled(
     who: &Who,
     parts: &[String],
 ) -> Vec<Claim> {
+    let is_end = lexicon::end_of_attachment(word) == Some("insertion");
     meanings(told)
         .into_iter()
+        // A nerve comes from its origin; where it goes to is no branch.
+        .filter(|meant| {
+            !(is_end && told.kind == Some(ClaimKind::Attachment) && meant.kind == Some(ClaimKind::Branching))
+        })
         .map(|meant| {
             let mut claims = value_claims(scope, from, to, meant, word, &sides(scope, who, meant.subject, parts));
             if meant.kind == Some(ClaimKind::Membership) && meant.value == PartRole::Group {

@@ -19,11 +19,10 @@ pub fn value_claims(
 ) -> Vec<Claim> {
     let Some(kind) = label.kind else { return Vec::new() };
     let mut claims = Vec::new();
-    if let Some((part, sign)) = part_prefix(scope, from, to) {
+    if let Some((part, behind)) = part_prefix(scope, from, to) {
         // "anterior belly: NERVE, posterior belly: NERVE"
-        let cut =
-            (sign + 1..to).find(|at| part_prefix(scope, *at, to).is_some_and(|(_, sign)| sign > *at)).unwrap_or(to);
-        claims.extend(value_claims(scope, sign + 1, cut, label, word, &[part]));
+        let cut = (behind..to).find(|at| part_prefix(scope, *at, to).is_some()).unwrap_or(to);
+        claims.extend(value_claims(scope, behind, cut, label, word, &[part]));
         if cut < to {
             claims.extend(value_claims(scope, cut, to, label, word, subjects));
         }
@@ -80,9 +79,15 @@ pub fn value_claims(
                 claims.extend(number(scope, from, to, word).map(|parts| claim(kind, own.clone(), parts)))
             }
             role => {
-                let mut values = sentences::values(scope, from, to, role);
+                let nouns = heads::nouns(word);
+                // "Buccal" below *Branch of the facial nerve* is a branch, though a nerve has that name too.
+                let is_branch = nouns.iter().any(|noun| noun.starts_with("branch"));
+                let mut values = if is_branch { completed_values(scope, from, to, role, &nouns) } else { Vec::new() };
                 if values.is_empty() {
-                    values = completed_values(scope, from, to, role, &heads::nouns(word));
+                    values = sentences::values(scope, from, to, role);
+                }
+                if values.is_empty() {
+                    values = completed_values(scope, from, to, role, &nouns);
                 }
                 for value in values {
                     let parts = vec![Part { role, span: value.span, what: value.what }];
@@ -94,21 +99,29 @@ pub fn value_claims(
     claims
 }
 
-/// The part of a muscle with which a stretch begins, if a colon or dash follows it, and where that stands.
+/// The part of a muscle with which a stretch begins, if a colon or dash follows it, or its nerve at once or behind a
+/// comma; and where its value begins.
 fn part_prefix(scope: &Scope<'_>, from: usize, to: usize) -> Option<(Side, usize)> {
     let tokens = &scope.mentions.tokens;
-    let mention = scope.mentions.list.iter().find(|mention| mention.tokens.0 == from && mention.tokens.1 < to)?;
-    let sign = tokens.get(mention.tokens.1)?.span.of(&scope.plain.text);
+    let list = &scope.mentions.list;
+    let place = list.iter().position(|mention| mention.tokens.0 == from && mention.tokens.1 < to)?;
+    let mention = list.get(place)?;
+    let next = mention.tokens.1;
+    let sign = tokens.get(next)?.span.of(&scope.plain.text);
     let is_part = mention
         .candidates
         .iter()
         .all(|id| scope.vocabulary.kind(*id) == Kind::Muscle && scope.vocabulary.entry(*id).part_of.is_some());
-    if !is_part || !lexicon::is_value_sign(sign) {
+    let behind = next + usize::from(sign == "," || lexicon::is_value_sign(sign));
+    let follows = list.get(place + 1).is_some_and(|nerve| {
+        nerve.tokens.0 == behind && nerve.candidates.iter().all(|id| scope.vocabulary.is_neural(*id))
+    });
+    if !is_part || !(lexicon::is_value_sign(sign) || follows) {
         return None;
     }
     let subject =
         sentences::Subject { candidates: mention.candidates.clone(), span: scope.plain.to_source(mention.span) };
-    side_of(scope.vocabulary, &subject, PartRole::Muscle).map(|side| (side, mention.tokens.1))
+    side_of(scope.vocabulary, &subject, PartRole::Muscle).map(|side| (side, behind))
 }
 
 fn word_value(scope: &Scope<'_>, from: usize, to: usize, role: PartRole) -> Option<Part> {
@@ -140,9 +153,16 @@ pub fn completed_values(scope: &Scope<'_>, from: usize, to: usize, role: PartRol
     let mut sides = Vec::new();
     let mut at = from;
     while at < to {
-        let found = (1..=3).rev().filter(|len| at + len <= to).find_map(|len| {
+        let found = (1..=4).rev().filter(|len| at + len <= to).find_map(|len| {
             let span = Span::new(tokens.get(at)?.span.start, tokens.get(at + len - 1)?.span.end);
-            let candidates = heads::completed(scope, span.of(&scope.plain.text), nouns);
+            let written = span.of(&scope.plain.text);
+            // "Carpometacarpal of the thumb" for the carpometacarpal joint of the thumb
+            let within = written.split_once(' ').map(|(first, rest)| {
+                let names = nouns.iter().map(|noun| scope.names.lookup(&format!("{first} {noun} {rest}")));
+                names.flatten().map(|name| name.entry).collect::<Vec<_>>()
+            });
+            let candidates =
+                within.filter(|ids| !ids.is_empty()).unwrap_or_else(|| heads::completed(scope, written, nouns));
             let subject = sentences::Subject { candidates, span: scope.plain.to_source(span) };
             side_of(scope.vocabulary, &subject, role).map(|side| (side, at + len))
         });
