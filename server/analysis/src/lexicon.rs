@@ -473,7 +473,9 @@ word_lists! {
     /// Verbs that help another ("*helps* to flex").
     is_helper:
         "helps" "help" "acts" "act" "serves" "serve" "works" "work" "contracts" "contract" "functions" "function"
-        "assists" "assist" "able" "used" "tends" "tend" "combine" "combines" "unite" "strong" "enough";
+        "assists" "assist" "able" "used" "tends" "tend" "combine" "combines" "unite";
+    /// Verbs that list who does it ("the flexors *include*").
+    includes: "include" "includes" "comprise" "comprises" "number";
     /// Nouns for what a muscle does ("the *action* of").
     is_task: "action" "actions" "function" "job" "task" "role" "work" "effect" "contraction" "pull" "use" "business";
     /// Nouns for a lesion.
@@ -517,7 +519,7 @@ word_lists! {
         "denervates" "wasting" "wastes" "atrophy" "palsy" "paresis" "paralysed" "paralyzed" "weak" "weakened"
         "denervated" "lost" "loses" "lose" "loss" "abolishes" "abolish" "abolished" "impairs" "impair" "impaired"
         "cannot" "can't" "can’t" "unable" "inability" "difficulty" "impossible" "costs" "cost" "wipes" "wipe" "knocks"
-        "knock" "robs" "rob" "fails" "fail" "failure" "waste" "wasted" "paretic" "flaccid" "useless" "ceases";
+        "knock" "robs" "rob" "prevents" "prevent" "limits" "limit" "restricts" "restrict" "absent" "diminished" "diminishes" "fails" "fail" "failure" "waste" "wasted" "paretic" "flaccid" "useless" "ceases";
     /// Nouns for skin and its places that tell no area from another.
     is_area_noun:
         "skin" "of" "over" "on" "in" "to" "surface" "surfaces" "aspect" "aspects" "side" "sides" "border" "margin"
@@ -658,7 +660,8 @@ word_lists! {
     /// Words between a verb and the movement that it brings about ("is the *chief* flexor of").
     is_before_movement:
         "main" "chief" "prime" "powerful" "strong" "weak" "important" "of" "at" "in" "to" "with" "for" "mover"
-        "principal" "primary" "strongest" "pure" "one" "active" "as";
+        "principal" "primary" "strongest" "pure" "one" "active" "as" "most" "only" "second" "small" "large" "great" "common"
+        "true" "key" "major";
     /// Nouns for a muscle by what it does ("the *mover* of the elbow is").
     is_mover: "mover" "movers" "agent" "agents" "muscle" "muscles";
     /// Words between a movement and what is moved ("flexion *at* the elbow").

@@ -111,6 +111,21 @@ impl Relations {
             .into_iter()
             .map(|sign| (sign.to_lowercase().split([' ', '-']).map(str::to_owned).collect(), sign))
             .collect();
+        for entry in vocabulary.entries() {
+            for fact in &entry.facts {
+                // "the knee jerk is lost" beside "loss of the knee jerk"
+                if let Relation::Sign { sign, .. } = &fact.relation
+                    && let Some(reflex) = sign.strip_prefix("loss of the ")
+                    && (reflex.ends_with(" reflex") || reflex.ends_with(" jerk"))
+                {
+                    let words = reflex.to_lowercase().split([' ', '-']).map(str::to_owned).collect();
+                    let known = (words, sign.clone());
+                    if !relations.signs.contains(&known) {
+                        relations.signs.push(known);
+                    }
+                }
+            }
+        }
         for (id, entry) in vocabulary.iter().filter(|(_, entry)| entry.kind == Kind::Skin) {
             if entry.class.as_deref() == Some("area") {
                 relations.plain_areas.insert(id);

@@ -4,7 +4,7 @@ use fascicle_model::{EntryId, Kind, Region, Relation, Vocabulary};
 
 use super::{Judgement, Verdict, best, list, the};
 use crate::claims::{Claim, PartRole, What};
-use crate::moving::moved_joints;
+use crate::moving::{Moved, moved_joints};
 
 /// Judges that a muscle does a movement, at a joint if one is named.
 pub fn judge(vocabulary: &Vocabulary, claim: &Claim) -> Judgement {
@@ -44,13 +44,7 @@ fn best_sense(senses: impl Iterator<Item = Judgement>) -> Judgement {
     }
 }
 
-fn group(
-    vocabulary: &Vocabulary,
-    group: EntryId,
-    movement: EntryId,
-    joints: &[EntryId],
-    targets: &[EntryId],
-) -> Judgement {
+fn group(vocabulary: &Vocabulary, group: EntryId, movement: EntryId, joints: &Moved, targets: &[EntryId]) -> Judgement {
     let members = vocabulary.members(group);
     let judgements: Vec<Judgement> = members.iter().map(|id| one(vocabulary, *id, movement, joints, targets)).collect();
     let agrees = |judgement: &Judgement| matches!(judgement.verdict, Verdict::Agrees | Verdict::LessExact);
@@ -69,13 +63,7 @@ fn group(
     }
 }
 
-fn one(
-    vocabulary: &Vocabulary,
-    muscle: EntryId,
-    movement: EntryId,
-    joints: &[EntryId],
-    targets: &[EntryId],
-) -> Judgement {
+fn one(vocabulary: &Vocabulary, muscle: EntryId, movement: EntryId, joints: &Moved, targets: &[EntryId]) -> Judgement {
     let family: Vec<EntryId> =
         std::iter::once(muscle).chain(vocabulary.all_parts(muscle)).chain(vocabulary.wholes(muscle)).collect();
     let acts: Vec<(EntryId, EntryId, bool)> = family
@@ -89,9 +77,7 @@ fn one(
     if acts.is_empty() {
         return Judgement::unknown();
     }
-    let here = |target: EntryId| {
-        joints.is_empty() || joints.contains(&target) || vocabulary.wholes(target).iter().any(|id| joints.contains(id))
-    };
+    let here = |target: EntryId| joints.holds(vocabulary, target);
     let is_kind_of = |held: EntryId| is_or_is_kind_of(vocabulary, held, movement);
     if let Some((_, _, variant)) = acts.iter().find(|(held, target, _)| is_kind_of(*held) && here(*target)) {
         let verdict = if *variant { Verdict::Variant } else { Verdict::Agrees };
@@ -117,10 +103,10 @@ fn one(
     }
     let crosses = acts.iter().any(|(_, target, _)| here(*target));
     let moves_a_joint = acts.iter().any(|(_, target, _)| vocabulary.kind(*target) == Kind::Joint)
-        || is_of_another_limb(vocabulary, acts.iter().map(|(_, target, _)| *target).chain([muscle]), joints);
-    let near = acts.iter().any(|(_, target, _)| joints.iter().any(|joint| is_near(vocabulary, *joint, *target)));
-    let targets_are_joints = joints.iter().any(|id| vocabulary.kind(*id) == Kind::Joint);
-    if !joints.is_empty() && targets_are_joints && !crosses && moves_a_joint && !near {
+        || is_of_another_limb(vocabulary, acts.iter().map(|(_, target, _)| *target).chain([muscle]), &joints.all);
+    let near = acts.iter().any(|(_, target, _)| joints.all.iter().any(|joint| is_near(vocabulary, *joint, *target)));
+    let targets_are_joints = joints.all.iter().any(|id| vocabulary.kind(*id) == Kind::Joint);
+    if !joints.all.is_empty() && targets_are_joints && !crosses && moves_a_joint && !near {
         let lines = shown(&acts);
         let why = format!(
             "{} does not move {}; it does {}",
@@ -134,11 +120,9 @@ fn one(
 }
 
 /// Whether a fact says that its muscle does a movement at one of the joints (at any, if none is named).
-pub fn does(vocabulary: &Vocabulary, relation: &Relation, movement: EntryId, joints: &[EntryId]) -> bool {
+pub fn does(vocabulary: &Vocabulary, relation: &Relation, movement: EntryId, joints: &Moved) -> bool {
     let Relation::Acts { movement: held, target, .. } = relation else { return false };
-    let here =
-        joints.is_empty() || joints.contains(target) || vocabulary.wholes(*target).iter().any(|id| joints.contains(id));
-    here && is_or_is_kind_of(vocabulary, *held, movement)
+    joints.holds(vocabulary, *target) && is_or_is_kind_of(vocabulary, *held, movement)
 }
 
 /// Whether a movement is another or a kind of it: medial rotation is a rotation, while lateral flexion is no flexion.
@@ -164,6 +148,7 @@ pub fn joint_movement(vocabulary: &Vocabulary, joint: EntryId, movement: EntryId
     if allowed.iter().any(|held| is(*held)) {
         return Judgement::new(Verdict::Agrees, format!("{} allows {name}", the(vocabulary, joint)));
     }
+    let family = Moved { own: family.clone(), all: family };
     let moved_there = vocabulary
         .entries()
         .iter()

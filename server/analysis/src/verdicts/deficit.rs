@@ -7,6 +7,7 @@ use fascicle_model::{EntryId, Fact, Kind, Relation, Role, Vocabulary};
 
 use super::{Judgement, Verdict, best, list, the};
 use crate::claims::{Claim, PartRole, What};
+use crate::moving::Moved;
 
 /// Judges a loss: of a muscle, of a movement, or the sign of one.
 pub fn judge(vocabulary: &Vocabulary, claim: &Claim) -> Judgement {
@@ -101,13 +102,7 @@ impl Level {
     }
 }
 
-fn of_movement(
-    vocabulary: &Vocabulary,
-    nerve: EntryId,
-    movement: EntryId,
-    joints: &[EntryId],
-    claim: &Claim,
-) -> Judgement {
+fn of_movement(vocabulary: &Vocabulary, nerve: EntryId, movement: EntryId, joints: &Moved, claim: &Claim) -> Judgement {
     let level = claim.entries(PartRole::Landmark).iter().find_map(|level| Level::of(vocabulary, nerve, *level));
     let muscles: Vec<EntryId> = match level {
         Some(level) => level.lost,
@@ -156,7 +151,7 @@ fn of_movement(
     let kept: Vec<String> =
         primes().filter(|mover| !reached(mover)).map(|id| vocabulary.name(*id).to_owned()).collect();
     if claim.all
-        && !joints.is_empty()
+        && !joints.all.is_empty()
         && movers.iter().any(reached)
         && kept.len() > 2
         && kept.len() >= 3 * primes().filter(|mover| reached(mover)).count()
@@ -196,7 +191,9 @@ fn is_like(a: &str, b: &str) -> bool {
         words.map(|word| word.to_lowercase().chars().take(4).collect()).collect()
     };
     let (a, b) = (stems(a), stems(b));
-    !a.is_empty() && !b.is_empty() && (a.iter().all(|word| b.contains(word)) || b.iter().all(|word| a.contains(word)))
+    !a.is_empty()
+        && !b.is_empty()
+        && (a.iter().all(|word| b.contains(word)) || (b.len() > 1 && b.iter().all(|word| a.contains(word))))
 }
 
 fn of_sign(vocabulary: &Vocabulary, nerve: EntryId, sign: &str) -> Judgement {
@@ -204,12 +201,21 @@ fn of_sign(vocabulary: &Vocabulary, nerve: EntryId, sign: &str) -> Judgement {
         let shows = |fact: &Fact| matches!(&fact.relation, Relation::Sign { sign: held, .. } if is(held));
         vocabulary.iter().filter(|(_, entry)| entry.facts.iter().any(shows)).map(|(id, _)| id).collect()
     };
+    let alike = with(&|held| is_like(held, sign));
     let shows = |owner: &EntryId| {
-        // What a part of a plexus shows is not what each nerve from it shows.
+        if vocabulary.is_or_above(nerve, *owner) {
+            return true;
+        }
+        // What a part of a plexus shows is not what each nerve from it shows; nor what a nerve shows by another branch.
         let is_nerve = vocabulary.kind(*owner) == Kind::Nerve || vocabulary.kind(nerve) != Kind::Nerve;
-        vocabulary.is_or_above(nerve, *owner) || (is_nerve && vocabulary.is_or_above(*owner, nerve))
+        let by_another = |other: &EntryId| {
+            vocabulary.is_or_above(*owner, *other)
+                && !vocabulary.is_or_above(*other, nerve)
+                && !vocabulary.is_or_above(nerve, *other)
+        };
+        is_nerve && vocabulary.is_or_above(*owner, nerve) && !alike.iter().any(by_another)
     };
-    if with(&|held| is_like(held, sign)).iter().any(shows) {
+    if alike.iter().any(shows) {
         return Judgement::new(Verdict::Agrees, format!("{sign} is a sign of {}", the(vocabulary, nerve)));
     }
     let owners = with(&|held| held.eq_ignore_ascii_case(sign));

@@ -83,10 +83,26 @@ impl Sentence<'_, '_> {
             Some(owner) => owner,
             None => self.subject(self.before_coordinated_verbs(before), &relation, last_subject),
         };
+        let muscles = if muscles.is_empty() { self.told_behind(at, before) } else { muscles };
         if !muscles.is_empty() {
             (*last_subject).clone_from(&muscles);
         }
         (muscles, negated, hedged)
+    }
+
+    /// "The muscle that flexes the elbow is MUSCLE": the muscles behind the verb.
+    fn told_behind(&self, at: usize, before: usize) -> Vec<Side> {
+        let is_of_kind = before.checked_sub(2).is_some_and(|noun| {
+            lexicon::is_relative(self.word(noun + 1)) && matches!(self.word(noun), "muscle" | "muscles" | "one")
+        });
+        if !is_of_kind {
+            return Vec::new();
+        }
+        let (_, mut end) = self.moved(at);
+        while lexicon::ways::way(self.word(end)).is_some() {
+            end += 1;
+        }
+        if matches!(self.word(end), "is" | "are") { self.agents(end) } else { Vec::new() }
     }
 
     /// Steps back over a helping verb: "helps (MUSCLE) to flex", "acts to flex", "is able to flex".
@@ -109,14 +125,18 @@ impl Sentence<'_, '_> {
     fn task_owner(&self, at: usize, before: usize) -> Option<Vec<Side>> {
         let to = at.checked_sub(1).filter(|to| self.word(*to) == "to")?;
         let is = to.checked_sub(1).filter(|is| matches!(self.word(*is), "is" | "are"))?;
-        let group = self.group_to(is).filter(|_| before <= at)?;
-        let first = *group.members.first()?;
-        let mut of = first.checked_sub(1)?;
+        if before > at { None } else { self.owner_of_task(is) }
+    }
+
+    /// The muscles of "the action of MUSCLE" that ends before an atom.
+    fn owner_of_task(&self, end: usize) -> Option<Vec<Side>> {
+        let group = self.group_to(end)?;
+        let mut of = group.members.first()?.checked_sub(1)?;
         while lexicon::is_determiner(self.word(of)) {
             of = of.checked_sub(1)?;
         }
         let noun = of.checked_sub(1).filter(|_| self.word(of) == "of")?;
-        lexicon::is_task(self.word(noun)).then(|| self.sides(&group, PartRole::Muscle))
+        lexicon::is_task(self.first_token(noun)).then(|| self.sides(&group, PartRole::Muscle))
     }
 
     /// "A and B flex and extend it, respectively", "A and B rotate it laterally and medially, respectively": each muscle
@@ -241,7 +261,13 @@ impl Sentence<'_, '_> {
             let is_link = next > end
                 && ((lexicon::is_task(self.first_token(next + 1)) && self.word(next + 2) == "of")
                     || (self.word(next) == "due" && self.word(next + 1) == "to"));
-            let by = if lexicon::is_done(self.word(next)) { next + 1 } else { next };
+            let mut by = if lexicon::is_done(self.word(next)) { next + 1 } else { next };
+            if by > next && matches!(self.word(by), "out" | "about") {
+                by += 1;
+            }
+            // "is the job of", which is said of nerves too
+            let is_link = is_link
+                || matches!(self.atoms.get(end).map(|atom| &atom.kind), Some(AtomKind::Relation(relation)) if relation.kind == ClaimKind::Supply && relation.right == PartRole::Nerve);
             if is_link || matches!(self.word(by), "by" | "through") {
                 let muscles = self.agents(by);
                 if !muscles.is_empty() {
@@ -257,9 +283,10 @@ impl Sentence<'_, '_> {
             negated |= lexicon::is_negation(word);
             hedged |= lexicon::is_hedge(word);
             let is_verb = if form == MovementForm::Agent {
-                lexicon::is_auxiliary(word)
+                lexicon::is_auxiliary(word) || lexicon::is_helper(self.first_token(before))
             } else {
-                lexicon::does(word) || (is_mover && lexicon::is_auxiliary(word))
+                let is_responsible = matches!(self.atoms.get(before).map(|atom| &atom.kind), Some(AtomKind::Relation(relation)) if relation.kind == ClaimKind::Supply && relation.left == PartRole::Nerve && relation.form == Form::Verb);
+                lexicon::does(word) || is_responsible || (is_mover && lexicon::is_auxiliary(word))
             };
             is_mover |= lexicon::is_mover(word);
             let is_joint = self.side(before, PartRole::Joint).is_some();
@@ -291,11 +318,46 @@ impl Sentence<'_, '_> {
             }
         }
         let muscles = if found { self.subject(place, &relation, last) } else { Vec::new() };
-        // "The main flexor of the elbow is MUSCLE"
-        if muscles.is_empty() && form == MovementForm::Agent && next > end {
+        // "The main flexor of the elbow is MUSCLE", "the prime mover in flexion of the elbow is MUSCLE"
+        let is_mover = is_mover || (at.saturating_sub(6)..at).any(|place| lexicon::is_mover(self.word(place)));
+        if muscles.is_empty() && (form == MovementForm::Agent || is_mover) && next > end {
             return (self.agents(next - 1), negated, hedged);
         }
+        // "The flexors of the elbow include MUSCLE"
+        if muscles.is_empty() && form == MovementForm::Agent && lexicon::includes(self.first_token(next)) {
+            return (self.agents(next), negated, hedged);
+        }
+        // "The action of MUSCLE is extension", "its main action is extension"
+        if muscles.is_empty() && form == MovementForm::Noun {
+            return self.told_task(at);
+        }
         (muscles, negated, hedged)
+    }
+
+    /// "The action of MUSCLE is extension", "its main action is extension": whose task a noun of movement tells, and whether
+    /// that is denied or softened.
+    fn told_task(&self, at: usize) -> (Vec<Side>, bool, bool) {
+        let mut from = at;
+        while from.checked_sub(1).is_some_and(|before| {
+            lexicon::is_determiner(self.word(before))
+                || lexicon::is_before_movement(self.word(before))
+                || lexicon::is_conjunction(self.word(before))
+                || self.side(before, PartRole::Joint).is_some()
+                || matches!(self.atoms.get(before).map(|atom| &atom.kind), Some(AtomKind::Movement(word)) if word.form == MovementForm::Noun)
+        }) {
+            from -= 1;
+        }
+        let (before, negated, hedged) = self.before_verb(from);
+        if before == from || !(before..from).any(|place| matches!(self.word(place), "is" | "are")) {
+            return (Vec::new(), negated, hedged);
+        }
+        let owner = self.owner_of_task(before).or_else(|| {
+            let noun = before.checked_sub(1).filter(|noun| lexicon::is_task(self.word(*noun)))?;
+            let its = (0..noun).rev().take(3).find(|place| matches!(self.word(*place), "its" | "their"))?;
+            let between = (its + 1..noun).all(|place| !self.word(place).is_empty());
+            between.then(|| self.implied(PartRole::Muscle, self.word(its) == "their"))
+        });
+        (owner.unwrap_or_default(), negated, hedged)
     }
 
     /// What a movement word moves: the joint or moved part behind it ("of the elbow", "the elbow") or right before a noun.

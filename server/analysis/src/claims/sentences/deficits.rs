@@ -295,8 +295,15 @@ impl Sentence<'_, '_> {
             .iter()
             .skip(from)
             .take(6)
-            .map(|token| token.span.of(&self.scope.plain.text).to_lowercase())
+            .map(|token| {
+                let word = token.span.of(&self.scope.plain.text).to_lowercase();
+                word.trim_end_matches("'s").trim_end_matches("’s").to_owned()
+            })
             .collect();
-        self.scope.relations.sign_at(0, &|at| words.get(at).map_or("", String::as_str))
+        let (sign, len) = self.scope.relations.sign_at(0, &|at| words.get(at).map_or("", String::as_str))?;
+        // A reflex is a sign only where it is lost.
+        let is_reflex = sign.starts_with("loss of ") && words.first().is_some_and(|word| word != "loss");
+        let is_lost = || (0..self.atoms.len()).any(|at| lexicon::is_loss(self.word(at)));
+        (!is_reflex || is_lost()).then_some((sign, len))
     }
 }

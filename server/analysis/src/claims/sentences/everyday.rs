@@ -6,7 +6,6 @@
 use fascicle_model::EntryId;
 
 use super::Sentence;
-use super::atoms::AtomKind;
 use super::sides::Side;
 use crate::claims::{Claim, Part, PartRole, What};
 use crate::lexicon::{self, ways};
@@ -38,7 +37,7 @@ impl Sentence<'_, '_> {
 
     /// The movements that a verb of moving, what is moved and the way of it can mean; `None` if they mean none.
     pub(super) fn everyday(&self, at: usize) -> Option<Everyday> {
-        let atom = self.atoms.get(at).filter(|atom| !matches!(atom.kind, AtomKind::Relation(_)))?;
+        let atom = self.atoms.get(at)?;
         if atom.to > atom.from + 1 {
             return None;
         }
@@ -71,7 +70,7 @@ impl Sentence<'_, '_> {
         let meanings: Vec<EntryId> =
             ways::meanings(manner, way).iter().filter_map(|name| self.scope.relations.movement(name)).collect();
         let vocabulary = self.scope.vocabulary;
-        let joints = moved_joints(vocabulary, ids);
+        let joints = moved_joints(vocabulary, ids).all;
         let at_joints = |joints: &[EntryId]| -> Vec<EntryId> {
             meanings.iter().copied().filter(|movement| happens_at(vocabulary, *movement, joints)).collect()
         };

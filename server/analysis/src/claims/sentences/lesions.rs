@@ -131,10 +131,9 @@ impl Sentence<'_, '_> {
                     && at.checked_sub(2).is_some_and(|place| self.word(place) == "such"));
             return is_its.then(|| (self.implied(PartRole::Nerve, false), at, at + 1));
         }
-        if lexicon::is_lesion(self.word(at + 1))
-            && let Some(roots) = self.roots_at(at)
-        {
-            return Some((vec![roots], at, at + 2));
+        if let Some(roots) = self.roots_at(at) {
+            let noun = at + 1 + usize::from(matches!(self.word(at + 1), "root" | "nerve" | "segment"));
+            return lexicon::is_lesion(self.word(noun)).then(|| (vec![roots], at, noun + 1));
         }
         // "an axillary nerve lesion", "ulnar palsy"
         let lesion_follows = (at + 1..at + 5).any(|place| lexicon::is_lesion(self.word(place)));

@@ -202,7 +202,11 @@ impl Sentence<'_, '_> {
         match &self.atoms.get(at).map(|atom| &atom.kind) {
             Some(AtomKind::Relation(relation)) => match relation.form {
                 Form::Noun => self.noun_claims(at, relation),
-                Form::Verb | Form::Participle => self.verb_claims(at, relation, last_subject),
+                Form::Verb | Form::Participle => {
+                    let claims = self.verb_claims(at, relation, last_subject);
+                    let is_empty = claims.is_empty() && lexicon::ways::manner(self.first_token(at)).is_some();
+                    if is_empty { self.everyday_claims(at, last_subject) } else { claims }
+                }
             },
             Some(AtomKind::Movement(movement)) => self.action_claims(at, movement, last_subject),
             Some(AtomKind::Name(_)) => self.bracket_claims(at),
