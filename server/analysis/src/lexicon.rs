@@ -227,6 +227,12 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("is|are|lies|lie|sits|sit|counts|count|found|member|members|part a|an|the|one? part|one|member|members|muscle|muscles|located|found|among? in|of|within|among", K::Membership, P::Muscle, P::Group, "Supraspinatus is a member of the rotator cuff."),
     verb("is|are to? be? counted|reckoned|numbered|ranked|classed|classified|grouped|included|placed|listed|put also? as|among|with|in|to|under one|part? of?", K::Membership, P::Muscle, P::Group, "Supraspinatus is counted among the rotator cuff."),
     verb("belongs|belong|counted|numbered|reckoned", K::Membership, P::Muscle, P::Group, "To the rotator cuff belong supraspinatus and infraspinatus."),
+    verb("join|unite|combine|fuse|come|unites|joins|combines together? to form|make|build|give|as|in", K::Roots, P::Segments, P::Structure, "C5 and C6 unite to form the axillary nerve."),
+    verb("provides|provide|furnishes|furnish|equips|equip|endows|endow", K::Supply, P::Nerve, P::Muscle, "The axillary nerve provides deltoid with its motor supply."),
+    verb("enters|enter|leaves|leave|reaches|reach ~ between|behind|under|beneath", K::Passage, P::Nerve, P::Landmark, "The median nerve enters the forearm between the heads of pronator teres."),
+    verb("draws|draw|calls|call|relies|rely|depends|depend on|upon", K::Roots, P::Structure, P::Segments, "The axillary nerve draws on C5 and C6."),
+    verb("gets|get|receives|receive|takes|take|has|have a? contributions|contribution|fibres|fibers|roots|root|input from|in", K::Roots, P::Structure, P::Segments, "The axillary nerve gets contributions from C5 and C6."),
+    verb("results|result|is|are from? the? union|junction|confluence|fusion of", K::Roots, P::Structure, P::Segments, "The axillary nerve is the union of C5 and C6."),
     verb("makes|make|forms|form|composes|compose|constitutes|constitute|builds|build together? up?", K::Membership, P::Muscle, P::Group, "Supraspinatus and infraspinatus make up the rotator cuff."),
     verb("is|are a|an|the|one? first|second|third|fourth|fifth|important|typical? member|part|muscle|column|component|constituent|element of", K::Membership, P::Muscle, P::Group, "Supraspinatus is a fourth member of the rotator cuff."),
     verb("comprises|comprise|consists|consist|includes|include|contains|contain of?", K::Membership, P::Group, P::Muscle, "The rotator cuff comprises supraspinatus and infraspinatus."),
@@ -426,7 +432,7 @@ word_lists! {
     is_part_noun:
         "branch" "branches" "twig" "twigs" "fibres" "fibers" "part" "parts" "head" "heads" "belly" "bellies" "half"
         "halves" "all" "both" "most" "portion" "division" "divisions" "muscle" "muscles" "muscles:" "trunk" "root"
-        "roots" "component" "two" "three" "four" "rest" "remainder" "each" "one";
+        "roots" "component" "union" "junction" "contributions" "contribution" "two" "three" "four" "rest" "remainder" "each" "one";
     /// Nouns that may stand between a relation word and the names that it takes ("supplies the muscles deltoid and …").
     is_muscle_noun:
         "muscle" "muscles" "following" "heads" "head" "belly" "bellies" "parts" "part" "both" "all" "of" "two" "three"
@@ -577,6 +583,10 @@ word_lists! {
     closes_clause: "." "," ";" ":" ")" "—" "–" "and" "because" "since" "so" "or";
     /// Auxiliaries that stand for the verb of the clause before ("so *does* B").
     stands_for_verb: "does" "do" "is" "are" "did" "was" "were" "has" "have";
+    /// Words with which a question asks for a name.
+    asks: "which" "what" "who" "whose" "where";
+    /// Words before the name that an answer gives.
+    opens_answer: "by" "it's" "that's" "of" "it" "is" "from" "via" "through" "answer" ":" "yes" "—" "–" "-" ",";
     /// Words that say that a statement is made again ("B does *too*").
     repeats: "too" "likewise" "also" "similarly" "well" "same";
     /// Words by which a statement is said to be one of another as well ("the same *is true* of B").

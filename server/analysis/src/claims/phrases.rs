@@ -142,13 +142,21 @@ impl Relations {
 
     /// The areas of skin that a text describes, whatever words for skin, surface and side it uses.
     pub fn areas(&self, text: &str) -> Vec<EntryId> {
-        let mut words = telling_words(text);
+        let words = telling_words(text);
         if words.is_empty() {
             return Vec::new();
         }
-        if let Some(areas) = self.areas.get(&words) {
-            return areas.clone();
+        self.areas.get(&words).cloned().unwrap_or_default()
+    }
+
+    /// The areas of skin that a text describes where a verb says that it is skin: everyday words for its sides are
+    /// understood, and a place that has several areas means all of them.
+    pub fn areas_of_skin(&self, text: &str) -> Vec<EntryId> {
+        let areas = self.areas(text);
+        if !areas.is_empty() {
+            return areas;
         }
+        let mut words = telling_words(text);
         for word in &mut words {
             if let Some((_, side)) = lexicon::EVERYDAY_SIDES.iter().find(|(everyday, _)| everyday == word) {
                 *word = (*side).to_owned();
@@ -164,7 +172,7 @@ impl Relations {
     /// The areas whose descriptions hold all of the words and more, where the words tell a place that is not too wide:
     /// what is said of "the little finger" is said of its palmar and its dorsal skin.
     fn areas_within(&self, words: &[String]) -> Vec<EntryId> {
-        if words.iter().all(|word| lexicon::is_wide_area(word)) {
+        if words.is_empty() || words.iter().all(|word| lexicon::is_wide_area(word)) {
             return Vec::new();
         }
         let mut list: Vec<EntryId> = Vec::new();
@@ -320,7 +328,7 @@ fn match_slots<'w>(slots: &[Slot], at: usize, word: &dyn Fn(usize) -> &'w str, i
     if slot.may_miss {
         best = best.max(match_slots(rest, at, word, is_first));
     }
-    if best.is_none() && !is_first && lexicon::is_adverb(here) {
+    if best.is_none() && !is_first && (lexicon::is_adverb(here) || here == "not") {
         best = match_slots(slots, at + 1, word, false);
     }
     best

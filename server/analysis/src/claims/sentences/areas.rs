@@ -29,7 +29,7 @@ impl Sentence<'_, '_> {
             return Vec::new();
         }
         (*last).clone_from(&nerves);
-        let Some(area) = self.area(at + 1) else { return Vec::new() };
+        let Some(area) = self.area_of(at + 1, true) else { return Vec::new() };
         let hedged = hedged || self.clause_hedged(at);
         nerves
             .into_iter()
@@ -89,6 +89,11 @@ impl Sentence<'_, '_> {
 
     /// The area of skin that the words from an atom on describe, up to a mark or a verb.
     pub(super) fn area(&self, at: usize) -> Option<Side> {
+        self.area_of(at, false)
+    }
+
+    /// The same; `is_skin` tells that a verb says that it is skin.
+    pub(super) fn area_of(&self, at: usize, is_skin: bool) -> Option<Side> {
         let mut end = at;
         while end < self.atoms.len() && end < at + 12 {
             let word = self.word(end);
@@ -107,7 +112,9 @@ impl Sentence<'_, '_> {
                 || !matches!(&self.atoms.get(end)?.kind, AtomKind::Word)
                 || !self.word(end).chars().any(char::is_alphabetic)
                 || lexicon::is_conjunction(self.word(end));
-            let candidates = self.scope.relations.areas(span.of(&self.scope.plain.text));
+            let written = span.of(&self.scope.plain.text);
+            let areas = &self.scope.relations;
+            let candidates = if is_skin { areas.areas_of_skin(written) } else { areas.areas(written) };
             let subject = Subject { candidates, span: self.scope.plain.to_source(span) };
             side_of(self.scope.vocabulary, &subject, PartRole::Skin).filter(|_| ends_well)
         })
@@ -124,7 +131,7 @@ impl Sentence<'_, '_> {
         let tokens = &self.scope.mentions.tokens;
         let (first, last) = (self.atoms.get(start)?, self.atoms.get(end.checked_sub(1)?)?);
         let span = Span::new(tokens.get(first.from)?.span.start, tokens.get(last.to.checked_sub(1)?)?.span.end);
-        let candidates = self.scope.relations.areas(span.of(&self.scope.plain.text));
+        let candidates = self.scope.relations.areas_of_skin(span.of(&self.scope.plain.text));
         side_of(self.scope.vocabulary, &Subject { candidates, span: self.scope.plain.to_source(span) }, PartRole::Skin)
     }
 }

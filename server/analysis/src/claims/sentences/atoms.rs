@@ -71,7 +71,8 @@ fn aside_end(list: &[Atom], open: usize) -> Option<usize> {
     let is_name = matches!(list.get(before).map(|atom| &atom.kind), Some(AtomKind::Name(_)))
         || word(before) == ")"
         || lexicon::is_pronoun(word(before));
-    if !is_verb && !is_name {
+    let is_relation = matches!(list.get(before).map(|atom| &atom.kind), Some(AtomKind::Relation(relation)) if relation.form == lexicon::Form::Verb);
+    if !is_verb && !is_name && !is_relation {
         return None;
     }
     let close = (open + 1..(open + LONGEST_ASIDE).min(list.len())).find(|at| word(*at) == "," || !is_plain(*at))?;
@@ -88,10 +89,13 @@ fn aside_end(list: &[Atom], open: usize) -> Option<usize> {
             || (lexicon::asserts_nothing(word) && !matches!(word, "would" | "could" | "should"))
             || lexicon::number(word).is_some()
     });
+    let is_named = |at: usize| matches!(list.get(at).map(|atom| &atom.kind), Some(AtomKind::Name(_)));
     let goes_on = is_verb
+        || (is_relation && (is_named(close + 1) || lexicon::is_determiner(word(close + 1)) && is_named(close + 2)))
         || match list.get(close + 1).map(|atom| &atom.kind) {
             Some(AtomKind::Relation(relation)) => relation.form != lexicon::Form::Noun,
             Some(AtomKind::Movement(_)) => true,
+            _ if is_relation => false,
             _ => lexicon::is_auxiliary(word(close + 1)) || lexicon::does(word(close + 1)),
         };
     (!changes_much && goes_on).then_some(close)

@@ -162,7 +162,7 @@ impl Sentence<'_, '_> {
                 while lexicon::is_of_numbness(self.word(at)) {
                     at += 1;
                 }
-                let area = self.area(at);
+                let area = self.area_of(at, true);
                 effects.extend(area.map(|side| Effect {
                     parts: vec![Part { role: PartRole::Skin, span: side.span, what: side.what }],
                     whole,

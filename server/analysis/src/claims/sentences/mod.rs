@@ -24,6 +24,7 @@ mod groups;
 mod lesions;
 mod objects;
 mod predicates;
+mod questions;
 mod relations;
 mod sides;
 mod subjects;
@@ -83,6 +84,8 @@ pub struct Memory {
     named: Vec<Subject>,
     /// What the last clause of the sentence before claims.
     told: Vec<Claim>,
+    /// What the sentence before asks.
+    asked: Option<questions::Asked>,
     /// The nerves of the lesion of which the sentence before speaks.
     lesion: Vec<Side>,
 }
@@ -138,11 +141,18 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
     let (mut claims, told) =
         if sentence.asserts() && !sentence.is_conditional() { sentence.claims() } else { Default::default() };
     if sentence.asserts() {
+        if claims.is_empty()
+            && let Some(asked) = &memory.asked
+        {
+            claims = sentence.answers(asked);
+        }
         claims.extend(sentence.deficits());
     }
+    let asked = sentence.asked();
     let lesion = sentence.cause().map(|cause| cause.nerves).unwrap_or_default();
     let (subject, named, goes_on) = (sentence.main_subject(), sentence.named(), sentence.takes_up_subject());
     memory.told = told;
+    memory.asked = asked;
     memory.lesion = lesion;
     if !named.is_empty() {
         if !subject.is_empty() {

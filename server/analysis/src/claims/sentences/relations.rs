@@ -40,6 +40,7 @@ impl Sentence<'_, '_> {
             }
             return claims;
         };
+        let negated = negated != self.written(at).split(' ').any(|word| word == "not");
         let denied = self.group_to(before).is_some_and(|group| group.denied);
         let negated = negated || denied;
         let mut left = match &object {
@@ -72,6 +73,9 @@ impl Sentence<'_, '_> {
         let of_all =
             self.group_to(before).or_else(|| self.main_group()).is_some_and(|group| group.all && !group.partial);
         let mut claims = self.combine(relation, &left, &object, at, negated, hedged, of_all);
+        if negated && let Some(instead) = self.said_instead(&object, relation) {
+            claims.extend(self.combine(relation, &left, &instead, at, false, hedged, false));
+        }
         if relation.kind == ClaimKind::Attachment
             && relation.phrase.ends_with(" from")
             && let Object::Names(from) = &object
@@ -82,6 +86,23 @@ impl Sentence<'_, '_> {
             claims.extend(self.combine(&insertion, &left, &to, at, negated, hedged, false));
         }
         claims
+    }
+
+    /// "not by NERVE *but by NERVE*": what is said instead of what is denied.
+    fn said_instead(&self, object: &Object, relation: &RelationWord) -> Option<Object> {
+        let Object::Names(denied) = object else { return None };
+        let mut next = denied.end + usize::from(self.word(denied.end) == ",");
+        if self.word(next) != "but" {
+            return None;
+        }
+        next += 1;
+        while lexicon::carries_gap(self.word(next)) || lexicon::is_adverb(self.word(next)) {
+            next += 1;
+        }
+        self.object_of(next, relation.right).filter(|object| match object {
+            Object::Names(group) => !self.begins_predicate(group.end),
+            _ => true,
+        })
     }
 
     /// "Supplied by NERVE, MUSCLE …": the subject of a sentence that begins with a participle stands behind the comma.
@@ -148,6 +169,9 @@ impl Sentence<'_, '_> {
 
     /// Claims of `phrase RIGHT is LEFT`.
     pub(super) fn noun_claims(&self, at: usize, relation: &RelationWord) -> Vec<Claim> {
+        if self.written(at).split(' ').any(|word| word == "not") {
+            return Vec::new();
+        }
         let (right, behind) = match self.object_of(at + 1, relation.right) {
             Some(Object::Names(group)) => (self.sides(&group, relation.right), group.end),
             Some(Object::Meant(sides)) if lexicon::is_kind_noun(self.word(at + 2)) => (sides, at + 3),
@@ -304,7 +328,12 @@ impl Sentence<'_, '_> {
                 all |= of_all && left_role == PartRole::Muscle;
                 all &= !taken_out.is_empty() || !self.speaks_of_exceptions();
                 if kind == ClaimKind::Passage {
-                    all = lexicon::goes_through(&self.written(at));
+                    let phrase = self.written(at);
+                    let between_heads = phrase.contains("between")
+                        && group.and_then(|group| group.members.first()).is_some_and(|first| {
+                            (at + 1..*first).any(|place| matches!(&*self.written(place), "heads" | "bellies"))
+                        });
+                    all = between_heads || lexicon::goes_through(&phrase);
                 }
                 let mut parts = vec![
                     Part { role: left_role, span: left.span, what: left.what.clone() },
@@ -444,7 +473,9 @@ fn kind_of(
         (What::Segments(..), What::Entry(_)) => {
             let has_roots = is_neural(first(right)) || first(right) == Some(Kind::Muscle);
             let speaks_of_roots = relation.kind == ClaimKind::Roots
-                || (relation.kind == ClaimKind::Supply && relation.left == PartRole::Nerve);
+                || (relation.kind == ClaimKind::Supply && relation.left == PartRole::Nerve)
+                || (relation.kind == ClaimKind::Branching && relation.left == PartRole::Parent)
+                || relation.kind == ClaimKind::Membership;
             (has_roots && speaks_of_roots).then_some((ClaimKind::Roots, PartRole::Segments, PartRole::Structure))
         }
         (What::Entry(_), What::Entry(_)) => {

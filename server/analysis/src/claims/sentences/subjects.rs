@@ -17,7 +17,15 @@ impl Sentence<'_, '_> {
         let Some(before) = end.checked_sub(1) else { return self.implied(role, false) };
         let word = self.word(before);
         if lexicon::is_relative(word) || word == "whose" {
-            return self.antecedent(before).map(|group| self.sides(&group, role)).unwrap_or_default();
+            let antecedent = self.antecedent(before);
+            let sides = antecedent.map(|group| self.sides(&group, role)).unwrap_or_default();
+            let mut noun = before.saturating_sub(1);
+            noun -= usize::from(self.word(noun) == "," && noun > 0);
+            return if sides.is_empty() && lexicon::is_part_noun(self.word(noun)) && word != "whose" {
+                self.main_sides(role) // "gives branches, which supply"
+            } else {
+                sides
+            };
         }
         if lexicon::is_pronoun(word) {
             let is_governed = before.checked_sub(1).is_some_and(|place| {
@@ -41,7 +49,7 @@ impl Sentence<'_, '_> {
                     return sides;
                 }
             }
-            return self.implied(role, plural);
+            return self.meant_within(before, role, plural).unwrap_or_else(|| self.implied(role, plural));
         }
         if lexicon::is_kind_noun(word)
             && before.checked_sub(1).is_some_and(|place| lexicon::points_back(self.word(place)))
@@ -73,7 +81,10 @@ impl Sentence<'_, '_> {
             return self.implied(role, word == "their");
         }
         if let Some(AtomKind::Segments(reading)) = self.atoms.get(before).map(|atom| &atom.kind)
-            && relation.kind == ClaimKind::Supply
+            && matches!(
+                relation.kind,
+                ClaimKind::Supply | ClaimKind::Membership | ClaimKind::Branching | ClaimKind::Roots
+            )
             && !before.checked_sub(1).is_some_and(|place| lexicon::is_preposition(self.word(place)))
         {
             return vec![Side {
@@ -183,12 +194,27 @@ impl Sentence<'_, '_> {
             .collect()
     }
 
+    /// What a pronoun stands for within its sentence: the subject of the clause before it, else the one name that fits;
+    /// nothing where several fit. `None` where no name before it fits.
+    fn meant_within(&self, at: usize, role: PartRole, plural: bool) -> Option<Vec<Side>> {
+        let main = self.main_sides_ending_before(at, role);
+        if main.len() == 1 || (plural && !main.is_empty()) {
+            return Some(main);
+        }
+        let named: Vec<Side> = (0..at).filter_map(|place| self.side(place, role)).collect();
+        match named.len() {
+            0 => None,
+            1 => Some(named),
+            _ => Some(Vec::new()),
+        }
+    }
+
     /// The group with which the sentence begins, if it plays a role and a clause has ended between it and an atom.
     pub(super) fn main_sides_ending_before(&self, at: usize, role: PartRole) -> Vec<Side> {
         let Some(group) = self.main_group() else { return Vec::new() };
         let ends = |place: usize| {
             let word = self.word(place);
-            matches!(word, ";" | "," | "because" | "since" | "as" | "and" | "but") || lexicon::is_contrast(word)
+            matches!(word, ";" | "," | ":" | "because" | "since" | "as" | "and" | "but") || lexicon::is_contrast(word)
         };
         if (group.end..at).any(ends) { self.sides(&group, role) } else { Vec::new() }
     }

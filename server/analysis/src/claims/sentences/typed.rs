@@ -47,7 +47,9 @@ impl Sentence<'_, '_> {
                     *slot = Some(group);
                     continue;
                 }
-                Some(AtomKind::Relation(_)) if place != at => return Vec::new(),
+                Some(AtomKind::Relation(other)) if place != at && other.kind != ClaimKind::Membership => {
+                    return Vec::new();
+                }
                 Some(AtomKind::Word) => {
                     let word = self.word(place);
                     if lexicon::is_pronoun(word) {
@@ -189,7 +191,7 @@ impl Sentence<'_, '_> {
     }
 
     /// A claim of a kind, without parts, in this block.
-    fn empty_claim(&self, kind: ClaimKind) -> Claim {
+    pub(super) fn empty_claim(&self, kind: ClaimKind) -> Claim {
         Claim {
             kind,
             span: crate::text::Span::default(),
