@@ -341,6 +341,13 @@ pub fn label_of(text: &str) -> Option<Label> {
     LABELS.iter().find(|(known, _)| *known == plain).map(|(_, label)| *label)
 }
 
+/// Whether a label can begin with a word, whatever its case.
+pub fn may_begin_label(word: &str) -> bool {
+    let begins = |known: &str| known.get(..word.len()).is_some_and(|begin| begin.eq_ignore_ascii_case(word));
+    // Articles and possessives before a label are no part of it.
+    matches!(word, "the" | "The" | "its" | "Its" | "their" | "Their") || LABELS.iter().any(|(known, _)| begins(known))
+}
+
 /// Whether a header only says that the column names something.
 pub fn is_naming_header(text: &str) -> bool {
     matches!(&*text.trim().to_lowercase(), "name" | "structure" | "" | "what" | "which")

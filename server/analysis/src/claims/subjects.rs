@@ -125,7 +125,10 @@ impl<'a> Subjects<'a> {
             });
             cut.filter(|_| is_heading).and_then(|cut| labels::head(&scope, 0, cut, &[]))
         });
-        let mut head = head.filter(|head| head.whole).or_else(|| self.named_within(&scope, at));
+        let mut head = head.filter(|head| head.whole);
+        if head.as_ref().is_none_or(|head| head.names.is_empty()) {
+            head = self.named_within(&scope, at).or(head);
+        }
         let words = head.as_ref().and_then(|head| head.label.as_ref()).map_or(text.as_str(), |(_, words)| words);
         let nouns = labels::nouns(words);
         // "Lesion": as a header it names a nerve, as a heading it tells what is lost.

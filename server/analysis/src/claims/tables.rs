@@ -83,7 +83,7 @@ impl<'a> Grid<'a> {
     fn label_with_name(&self, cell: BlockIx) -> Option<Label> {
         let scope = self.scope(cell, &[])?;
         let head = labels::head(&scope, 0, scope.mentions.tokens.len(), &[]).filter(|head| head.whole)?;
-        let (label, _) = head.label.filter(|(label, _)| label.value == PartRole::Nerve)?;
+        let (label, _) = head.label.filter(|(_, words)| words.to_lowercase().starts_with("branch"))?;
         let is_neural = head.names.iter().all(|name| {
             !name.candidates.is_empty() && name.candidates.iter().all(|id| self.knowledge.vocabulary.is_neural(*id))
         });

@@ -199,7 +199,9 @@ impl Reader<'_, '_> {
                 at = end;
                 continue;
             }
-            if let Some(mention) = self.mention(at) {
+            // "Heads of triceps": the noun tells what is counted, whatever it names elsewhere.
+            let counts = lexicon::label_of(word).is_some_and(|label| label.kind == Some(ClaimKind::Count));
+            if let Some(mention) = self.mention(at).filter(|mention| !(counts && mention.tokens.1 == at + 1)) {
                 let end = mention.tokens.1;
                 if mention.candidates.iter().all(|id| vocabulary.kind(*id) == Kind::Movement) {
                     head.movement =
@@ -312,7 +314,8 @@ impl Reader<'_, '_> {
             return None;
         }
         let is_sole = |end: usize| at == self.from && end == self.to;
-        let label = (1..=5).rev().filter(|len| at + len <= self.to).find_map(|len| {
+        let most = if lexicon::may_begin_label(word) { 5 } else { 0 };
+        let label = (1..=most).rev().filter(|len| at + len <= self.to).find_map(|len| {
             let end = at + len;
             let written = self.written(at, end);
             // Letters and small words are labels only where they stand alone.

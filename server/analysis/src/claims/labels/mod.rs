@@ -122,12 +122,14 @@ fn single(
     labelled: bool,
 ) -> Vec<Claim> {
     let (from, to) = (piece.from, piece.to);
-    let is_sentence = sentences::is_sentence(scope, from, to);
+    // Whether it is a sentence costs a reading of it, and is asked for only where it matters.
+    let mut known = None;
+    let mut is_sentence = || *known.get_or_insert_with(|| sentences::is_sentence(scope, from, to));
     // "wrist drop" has a verb in it, and is a sign all the same.
     let tells_signs = |label: &Option<(Label, String)>| {
         label.as_ref().is_some_and(|(label, _)| label.kind == Some(ClaimKind::Deficit))
     };
-    if continues(scope, from) && !is_sentence {
+    if continues(scope, from) && (state.label.is_some() || matches!(state.who, Who::Named(_))) && !is_sentence() {
         if let Some((label, word)) = &state.label {
             return relate::labelled(scope, (from, to), (*label, word), &state.who, &state.parts);
         }
@@ -135,7 +137,8 @@ fn single(
             return relate::bare(scope, (from, to), Sign::Colon, &state.who, &state.parts);
         }
     }
-    if !labelled && (!is_sentence || tells_signs(&above.label)) && matches!(state.who, Who::Above) {
+    let is_under = above.label.is_some() || above.names.is_some() || above.is_part;
+    if !labelled && is_under && matches!(state.who, Who::Above) && (tells_signs(&above.label) || !is_sentence()) {
         if let Some((label, word)) = &above.label {
             let claims = relate::labelled(scope, (from, to), (*label, word), &Who::Above, &above.parts);
             if !claims.is_empty() {
@@ -151,13 +154,13 @@ fn single(
         }
     }
     let leads = begins_line(scope, start);
-    if leads && !is_sentence && !above.silent {
+    if leads && !above.silent {
         // "Ulnar nerve C8, T1"
         if let Some(claims) = beside(scope, from, to, &above.nouns) {
             return claims;
         }
     }
-    if !leads && !is_sentence && !state.unclear && !above.silent && matches!(state.who, Who::Named(_)) {
+    if !leads && !state.unclear && !above.silent && matches!(state.who, Who::Named(_)) && !is_sentence() {
         // "**Plantaris.** Tibial nerve."
         return relate::bare(scope, (from, to), Sign::Colon, &state.who, &state.parts);
     }
@@ -168,7 +171,7 @@ fn single(
             state.who = state.lead.clone();
             state.unclear = !head.whole;
         }
-    } else if leads && is_strong(scope, from) && !is_sentence {
+    } else if leads && is_strong(scope, from) && !is_sentence() {
         state.lead = Who::Nobody;
         state.who = Who::Nobody;
     }

@@ -195,7 +195,12 @@ pub fn sides(scope: &Scope<'_>, who: &Who, role: PartRole, parts: &[String]) -> 
     let roles: &[PartRole] =
         if role == PartRole::Structure { &[PartRole::Muscle, PartRole::Nerve, PartRole::Skin] } else { &[role] };
     let fit = |subject: &Subject| roles.iter().find_map(|role| side_of(scope.vocabulary, subject, *role));
+    // What stands behind the name of a joint may be the nerves of the joint, not of the skin over it.
+    let is_joint = |subject: &Subject| subject.candidates.iter().any(|id| scope.vocabulary.kind(*id) == Kind::Joint);
     let narrowed = |subject: &Subject| -> Vec<Side> {
+        if role == PartRole::Skin && is_joint(subject) {
+            return Vec::new();
+        }
         if parts.is_empty() {
             return fit(subject).into_iter().collect();
         }

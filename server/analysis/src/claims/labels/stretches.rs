@@ -207,6 +207,9 @@ pub fn label_without_sign(scope: &Scope<'_>, from: usize, to: usize) -> Option<(
     while begin < to && lexicon::precedes_label(word(scope, begin)) {
         begin += 1;
     }
+    if begin >= to || !lexicon::may_begin_label(word(scope, begin)) {
+        return None;
+    }
     (1..=4).rev().filter(|len| begin + len < to).find_map(|len| {
         let end = begin + len;
         let span = Span::new(tokens.get(begin)?.span.start, tokens.get(end - 1)?.span.end);
