@@ -199,9 +199,9 @@ try {
   step("by keyboard alone: example, finding, fix, tree");
 
   // Words stand out from their ground, in light and dark, and on a narrow screen nothing runs over its edge.
-  for (const [scheme, width] of [["light", 1200], ["dark", 1200], ["light", 390]]) {
+  for (const [scheme, width] of [["light", 1120], ["dark", 1120], ["light", 390]]) {
     const narrow = width < 1000;
-    const look = await fresh(await chromium.newContext({ viewport: { width, height: narrow ? 844 : 800 }, colorScheme: scheme, hasTouch: narrow, isMobile: narrow }));
+    const look = await fresh(await chromium.newContext({ viewport: { width, height: narrow ? 844 : 720 }, colorScheme: scheme, hasTouch: narrow, isMobile: narrow }));
     await look.click("#example");
     await look.waitForSelector("#findings li");
     const place = await spot(look, "glenohumeral joint");
