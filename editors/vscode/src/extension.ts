@@ -70,16 +70,20 @@ async function courses(): Promise<Uri[]> {
   return files.map((file) => file.with({ path: dirname(file.path) }));
 }
 
-async function selector(): Promise<DocumentSelector> {
+function selector(folders: Uri[]): DocumentSelector {
   const everywhere = markdown.flatMap((language) => [
     { language, scheme: "file" },
     { language, scheme: "untitled" },
   ]);
-  const texts = (await courses()).map((folder) => ({
+  const texts = folders.map((folder) => ({
     scheme: "file",
     pattern: { baseUri: folder.toString(), pattern: "**/*.{txt,text}" },
   }));
   return [...everywhere, { scheme: "file", pattern: "**/*.{srt,vtt}" }, { scheme, language: "markdown" }, ...texts];
+}
+
+function isOfCourse(uri: Uri, folders: Uri[]): boolean {
+  return !/\.te?xt$/i.test(uri.path) || folders.some((folder) => uri.path.startsWith(`${folder.path}/`));
 }
 
 let started: Promise<void> = Promise.resolve();
@@ -101,9 +105,18 @@ async function startServer(context: ExtensionContext): Promise<void> {
     return;
   }
   log.info(`starting ${command}`);
+  const folders = await courses();
   const server: ServerOptions = { command, args: ["serve"] };
   const options: LanguageClientOptions = {
-    documentSelector: await selector(),
+    documentSelector: selector(folders),
+    // The server looks at all texts of an open folder; plain ones count only where the folder is a course.
+    middleware: {
+      provideWorkspaceDiagnostics: async (known, token, report, next) => {
+        const kept = <T extends { uri: Uri }>(items: T[]) => items.filter(({ uri }) => isOfCourse(uri, folders));
+        const all = await next(known, token, (part) => report(part && { ...part, items: kept(part.items) }));
+        return all && { ...all, items: kept(all.items) };
+      },
+    },
     outputChannel: log,
     initializationOptions: { entryDocuments: true },
     synchronize: {
