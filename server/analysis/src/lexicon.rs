@@ -120,7 +120,7 @@ pub const RELATIONS: &[RelationWord] = &[
 
     // Where a nerve comes from; with segments on the right the same words tell its roots, with a muscle on the left its origin.
     verb("arises|arise|originates|originate|springs|spring|comes|come|emerges|emerge|stems|stem|derives|derive|originate|issues|issue|starts|start|departs|depart from|off|by|in|out of?", K::Branching, P::Nerve, P::Parent, "The axillary nerve arises from the posterior cord."),
-    verb("takes|take|has|have its|their? origin|origins from|in", K::Branching, P::Nerve, P::Parent, "The axillary nerve takes its origin from the posterior cord."),
+    verb("takes|take|has|have its|their? origin|origins from|in|on|at|over", K::Branching, P::Nerve, P::Parent, "The axillary nerve takes its origin from the posterior cord."),
     verb("begins|begin as|from|in", K::Branching, P::Nerve, P::Parent, "The axillary nerve begins from the posterior cord."),
     verb("branches|branch off? from", K::Branching, P::Nerve, P::Parent, "The axillary nerve branches from the posterior cord."),
     verb("branches|branch off", K::Branching, P::Nerve, P::Parent, "The axillary nerve branches off the posterior cord."),
@@ -217,9 +217,12 @@ pub const RELATIONS: &[RelationWord] = &[
     noun("origin of", K::Attachment, P::Landmark, P::Muscle, "The origin of brachialis is the shaft of humerus."),
     noun("insertion of", K::Attachment, P::Landmark, P::Muscle, "The insertion of brachialis is the tuberosity of ulna."),
     verb("upper|lower|proximal|distal|superior|inferior attachment is|are|lies|lie on|at|to|into|in?", K::Attachment, P::Muscle, P::Landmark, "Brachialis flexes the elbow. Its lower attachment is the tuberosity of ulna."),
+    noun("proximal attachment of", K::Attachment, P::Landmark, P::Muscle, "The proximal attachment of brachialis is the shaft of humerus."),
+    noun("distal attachment of", K::Attachment, P::Landmark, P::Muscle, "The distal attachment of brachialis is the tuberosity of ulna."),
     noun("attachment of", K::Attachment, P::Landmark, P::Muscle, "The attachment of brachialis is the tuberosity of ulna."),
 
     // Joint.
+    verb("is|are the|a? joint|articulation|union? between", K::Joint, P::Joint, P::Landmark, "The elbow joint is the joint between the humerus and the ulna."),
     verb("allows|allow|permits|permit", K::Joint, P::Joint, P::Movement, "The elbow joint allows flexion and extension."),
 
     // Membership.
@@ -416,7 +419,7 @@ word_lists! {
         "subsequently" "always" "entirely" "purely" "itself" "themselves" "alone" "further" "next" "first" "later"
         "ultimately" "eventually" "instead" "indeed" "thereby" "hence" "here" "there" "commonly" "classically"
         "in-turn" "meanwhile" "lastly" "besides" "additionally" "furthermore" "simply" "just" "still" "even" "too" "however" "moreover" "likewise"
-        "similarly" "again" "nevertheless" "conversely" "naturally" "completely";
+        "similarly" "distally" "proximally" "again" "nevertheless" "conversely" "naturally" "completely";
     /// Negations.
     is_negation:
         "not" "no" "never" "neither" "nor" "without" "cannot" "n't" "doesn't" "isn't" "aren't" "don't" "lacks";

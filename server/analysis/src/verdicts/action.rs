@@ -257,3 +257,37 @@ fn joint_class(vocabulary: &Vocabulary, joint: EntryId, told: &str) -> Judgement
     Judgement::new(Verdict::Contradicts, format!("{} is a {first} joint", the(vocabulary, joint)))
         .remedy(PartRole::JointKind, first)
 }
+
+/// Judges that a bone takes part in a joint.
+pub fn joint_bone(vocabulary: &Vocabulary, joint: EntryId, place: EntryId) -> Judgement {
+    let line = |id: EntryId| -> Vec<EntryId> { std::iter::once(id).chain(vocabulary.wholes(id)).collect() };
+    let bones = |joint: EntryId| -> Vec<EntryId> {
+        let of = |fact: &fascicle_model::Fact| match fact.relation {
+            Relation::Bone { bone } => Some(bone),
+            _ => None,
+        };
+        vocabulary.entry(joint).facts.iter().filter_map(of).collect()
+    };
+    let family: Vec<EntryId> =
+        std::iter::once(joint).chain(vocabulary.all_parts(joint)).chain(vocabulary.wholes(joint)).collect();
+    let held: Vec<EntryId> = family.iter().flat_map(|id| bones(*id)).collect();
+    let is_one = |held: &EntryId| line(*held).contains(&place) || line(place).contains(held);
+    if held.iter().any(is_one) {
+        return Judgement::new(Verdict::Agrees, format!("{} has {}", the(vocabulary, joint), the(vocabulary, place)));
+    }
+    // A bone of a neighbouring joint may be meant loosely.
+    let region = vocabulary.entry(joint).region;
+    let is_near = vocabulary
+        .iter()
+        .any(|(id, entry)| entry.kind == Kind::Joint && entry.region == region && bones(id).iter().any(is_one));
+    let is_bone = line(place).iter().any(|id| vocabulary.entry(*id).class.as_deref() == Some("bone"));
+    let own = bones(joint);
+    if is_near || !is_bone || own.len() < 2 {
+        return Judgement::unknown();
+    }
+    let names: Vec<String> = own.iter().map(|id| the(vocabulary, *id)).collect();
+    Judgement::new(
+        Verdict::Contradicts,
+        format!("{} is formed by {}, not by {}", the(vocabulary, joint), list(&names), the(vocabulary, place)),
+    )
+}

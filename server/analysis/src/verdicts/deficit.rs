@@ -150,6 +150,9 @@ fn of_movement(vocabulary: &Vocabulary, nerve: EntryId, movement: EntryId, joint
     let primes = || movers.iter().filter(|mover| is_prime(mover) && vocabulary.entry(**mover).part_of.is_none());
     let kept: Vec<String> =
         primes().filter(|mover| !reached(mover)).map(|id| vocabulary.name(*id).to_owned()).collect();
+    if claim.negated && (!kept.is_empty() || primes().next().is_none()) && movers.iter().any(reached) {
+        return Judgement::new(Verdict::Unknown, "other muscles do it too");
+    }
     if claim.all
         && !joints.all.is_empty()
         && movers.iter().any(reached)

@@ -150,7 +150,7 @@ fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
                 _ => None,
             };
             each(claim, PartRole::Muscle, PartRole::Landmark, |muscle, landmark| {
-                place::attachment(vocabulary, muscle, landmark, end)
+                place::attachment_of_any(vocabulary, muscle, landmark, end)
             })
         }
         ClaimKind::Action => action::judge(vocabulary, claim),
@@ -158,6 +158,9 @@ fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
             each(claim, PartRole::Joint, PartRole::Movement, |joint, movement| {
                 action::joint_movement(vocabulary, joint, movement)
             })
+        }
+        ClaimKind::Joint if claim.part(PartRole::Landmark).is_some() => {
+            each(claim, PartRole::Joint, PartRole::Landmark, |joint, bone| action::joint_bone(vocabulary, joint, bone))
         }
         ClaimKind::Joint => {
             let Some(What::Word(kind)) = claim.part(PartRole::JointKind).map(|part| &part.what) else {

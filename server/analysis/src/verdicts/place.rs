@@ -191,6 +191,25 @@ fn pierced(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId, own: &[Entr
     )
 }
 
+/// Judges an attachment of a muscle or of the muscles of a group.
+pub fn attachment_of_any(vocabulary: &Vocabulary, id: EntryId, landmark: EntryId, end: Option<&str>) -> Judgement {
+    if vocabulary.kind(id) != Kind::Group {
+        return attachment(vocabulary, id, landmark, end);
+    }
+    let mut judgements: Vec<Judgement> =
+        vocabulary.members(id).iter().map(|member| attachment(vocabulary, *member, landmark, end)).collect();
+    let has = |verdict: Verdict| judgements.iter().any(|judgement| judgement.verdict == verdict);
+    if has(Verdict::Agrees) {
+        return Judgement::new(Verdict::LessExact, format!("some of {} do", the(vocabulary, id)));
+    }
+    if judgements.is_empty() || has(Verdict::Unknown) {
+        return Judgement::unknown();
+    }
+    let mut judgement = judgements.swap_remove(0);
+    judgement.remedies.clear();
+    judgement
+}
+
 /// Judges an origin (`end` is `origin`), an insertion (`insertion`) or either.
 pub fn attachment(vocabulary: &Vocabulary, muscle: EntryId, landmark: EntryId, end: Option<&str>) -> Judgement {
     let family: Vec<EntryId> =
@@ -410,7 +429,11 @@ pub fn count(vocabulary: &Vocabulary, id: EntryId, told: u32, noun: &str) -> Jud
     let heads = parts
         .iter()
         .filter(|part| {
-            vocabulary.entry(**part).short.as_deref().unwrap_or_default().contains(noun.trim_end_matches('s'))
+            vocabulary.entry(**part).short.as_deref().unwrap_or_default().contains(if noun == "bellies" {
+                "belly"
+            } else {
+                noun.trim_end_matches('s')
+            })
         })
         .count();
     if matches!(noun, "heads" | "head" | "bellies") && heads < parts.len() {

@@ -232,6 +232,11 @@ impl Sentence<'_, '_> {
                 next += 1;
             }
             joints.extend(self.side(next, PartRole::Joint));
+            // "At the subtalar joint inversion occurs"
+            if joints.is_empty() && matches!(self.word(0), "at" | "in") && !matches!(self.word(verb), "is" | "are") {
+                let place = (1..at).find(|place| !lexicon::is_determiner(self.word(*place)));
+                joints.extend(place.and_then(|place| self.side(place, PartRole::Joint)));
+            }
         }
         let span = self.source(at, at + 1);
         joints

@@ -437,9 +437,9 @@ fn attachment_end(relation: &RelationWord) -> Option<&'static str> {
     let phrase = relation.phrase;
     let is_origin = matches!(relation.kind, ClaimKind::Branching | ClaimKind::Roots)
         || phrase.ends_with(" from")
-        || phrase.starts_with("start")
-        || phrase.starts_with("origin");
-    let is_insertion = phrase.contains("insert") || phrase.starts_with("end") || phrase.starts_with("converge");
+        || ["start", "origin", "proximal attachment of"].iter().any(|first| phrase.starts_with(first));
+    let is_insertion = phrase.contains("insert")
+        || ["end", "converge", "distal attachment of"].iter().any(|first| phrase.starts_with(first));
     if is_origin { Some("origin") } else { is_insertion.then_some("insertion") }
 }
 
@@ -511,11 +511,23 @@ fn kind_of(
             }
             if relation.kind == ClaimKind::Branching
                 && relation.right == PartRole::Parent
-                && first(left) == Some(Kind::Muscle)
+                && (first(left) == Some(Kind::Muscle) || all_fit(PartRole::Muscle, left))
             {
                 return (first(right) == Some(Kind::Landmark)).then_some((
                     ClaimKind::Attachment,
                     PartRole::Muscle,
+                    PartRole::Landmark,
+                ));
+            }
+            // "is formed by" is said of joints and their bones
+            if relation.kind == ClaimKind::Branching
+                && relation.right == PartRole::Parent
+                && first(left) == Some(Kind::Joint)
+                && relation.phrase.contains("formed")
+            {
+                return (first(right) == Some(Kind::Landmark)).then_some((
+                    ClaimKind::Joint,
+                    PartRole::Joint,
                     PartRole::Landmark,
                 ));
             }
