@@ -2,13 +2,14 @@
 //!
 //! What several tests and reports share stands here: [`corpus`] reads the annotated texts and scores the claim reader on
 //! them, [`course`] knows what is planted in the demo course, [`fixtures`] compares small texts with what is marked in
-//! them, [`mutation`] makes true statements false, [`slips`] makes misspellings.
+//! them, [`mutation`] makes true statements false, [`slips`] makes misspellings, [`typed`] types names into right texts.
 
 pub mod corpus;
 pub mod course;
 pub mod fixtures;
 pub mod mutation;
 pub mod slips;
+pub mod typed;
 
 use std::path::{Path, PathBuf};
 

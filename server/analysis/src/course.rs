@@ -40,22 +40,52 @@ pub struct Elsewhere {
 }
 
 /// What a statement is about: kind, subject, and for a denial the rest of the statement.
-type Key = (ClaimKind, EntryId, Vec<EntryId>);
+pub type Key = (ClaimKind, EntryId, Option<EntryId>);
 
 /// What a statement says of its subject.
-#[derive(Clone, Debug, PartialEq, Eq)]
-enum Value {
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Value {
+    /// Segments.
     Segments(Segments),
+    /// An entry.
     Entry(EntryId),
+    /// A word for the nature of a nerve.
     Word(&'static str),
+    /// That it is so, or that it is not.
     Holds(bool),
 }
 
+/// A statement in the form in which it can be compared with others: all that has to be kept of a document for that.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Stated {
+    /// What it is about.
+    pub key: Key,
+    /// What it says.
+    pub value: Value,
+    /// What the graph says of it.
+    pub verdict: Verdict,
+    /// Where it stands.
+    pub span: Span,
+}
+
+/// A statement with its document, by its place in the list of documents.
+#[derive(Clone, Copy, Debug)]
 struct Statement<'a> {
     document: usize,
-    claim: &'a Claim,
-    verdict: Verdict,
-    value: Value,
+    stated: &'a Stated,
+}
+
+/// What a document states, as far as it can be compared.
+pub fn stated(claims: &[(Claim, Judgement)]) -> Vec<Stated> {
+    let is_firm = |(claim, judgement): &&(Claim, Judgement)| !claim.hedged && judgement.verdict != Verdict::Contradicts;
+    claims
+        .iter()
+        .filter(is_firm)
+        .flat_map(|(claim, judgement)| {
+            let of = |(key, value)| Stated { key, value, verdict: judgement.verdict, span: claim.span };
+            statements(claim).into_iter().map(of)
+        })
+        .collect()
 }
 
 /// Compares the claims of the documents of a course. Each document is the list of its judged claims.
@@ -64,19 +94,24 @@ pub fn findings(
     vocabulary: &Vocabulary,
     settings: &Settings,
 ) -> Vec<CourseFinding> {
+    let documents: Vec<Vec<Stated>> = documents.iter().map(|claims| stated(claims)).collect();
+    let all = documents.iter().enumerate().flat_map(|(at, list)| list.iter().map(move |stated| (at, stated)));
+    compare(all, vocabulary, settings)
+}
+
+/// Compares statements, each given with its document, in the order of the course. Only statements with the same key have
+/// to do with each other, so a part of the keys can be compared alone.
+pub fn compare<'a>(
+    statements: impl IntoIterator<Item = (usize, &'a Stated)>,
+    vocabulary: &Vocabulary,
+    settings: &Settings,
+) -> Vec<CourseFinding> {
     if settings.off.iter().any(|code| code == TOLD_DIFFERENTLY) {
         return Vec::new();
     }
-    let mut topics: BTreeMap<Key, Vec<Statement<'_>>> = BTreeMap::new();
-    for (document, claims) in documents.iter().enumerate() {
-        for (claim, judgement) in *claims {
-            if claim.hedged || judgement.verdict == Verdict::Contradicts {
-                continue;
-            }
-            for (key, value) in statements(claim) {
-                topics.entry(key).or_default().push(Statement { document, claim, verdict: judgement.verdict, value });
-            }
-        }
+    let mut topics: BTreeMap<Key, Vec<Statement<'a>>> = BTreeMap::new();
+    for (document, stated) in statements {
+        topics.entry(stated.key).or_default().push(Statement { document, stated });
     }
     let mut list: Vec<CourseFinding> =
         topics.iter().flat_map(|(key, statements)| differences(key, statements, vocabulary)).collect();
@@ -106,10 +141,10 @@ fn statements(claim: &Claim) -> Vec<(Key, Value)> {
         _ => return list,
     };
     if let Value::Entry(id) = value {
-        list.push(((claim.kind, about, vec![id]), Value::Holds(!claim.negated)));
+        list.push(((claim.kind, about, Some(id)), Value::Holds(!claim.negated)));
     }
     if !claim.negated {
-        list.push(((claim.kind, about, Vec::new()), value));
+        list.push(((claim.kind, about, None), value));
     }
     list
 }
@@ -118,7 +153,10 @@ fn statements(claim: &Claim) -> Vec<(Key, Value)> {
 fn differences(key: &Key, statements: &[Statement<'_>], vocabulary: &Vocabulary) -> Vec<CourseFinding> {
     let mut groups: Vec<Vec<&Statement<'_>>> = Vec::new();
     for statement in statements {
-        match groups.iter_mut().find(|group| group.first().is_some_and(|first| first.value == statement.value)) {
+        match groups
+            .iter_mut()
+            .find(|group| group.first().is_some_and(|first| first.stated.value == statement.stated.value))
+        {
             Some(group) => group.push(statement),
             None => groups.push(vec![statement]),
         }
@@ -144,15 +182,18 @@ fn differences(key: &Key, statements: &[Statement<'_>], vocabulary: &Vocabulary)
         for statement in group.iter().take(told) {
             let elsewhere = against.iter().map(|other| Elsewhere {
                 document: other.document,
-                span: other.claim.span,
-                says: says(key, &other.value, vocabulary),
+                span: other.stated.span,
+                says: says(key, &other.stated.value, vocabulary),
             });
             let finding = Finding {
                 code: TOLD_DIFFERENTLY,
                 kind: FindingKind::Course,
                 severity: if key.0 == ClaimKind::Roots { Severity::Information } else { Severity::Warning },
-                span: statement.claim.span,
-                message: format!("{}; elsewhere the course says otherwise.", says(key, &statement.value, vocabulary)),
+                span: statement.stated.span,
+                message: format!(
+                    "{}; elsewhere the course says otherwise.",
+                    says(key, &statement.stated.value, vocabulary)
+                ),
                 reason: Vec::new(),
                 related: Vec::new(),
                 fixes: Vec::new(),
@@ -167,14 +208,17 @@ fn differences(key: &Key, statements: &[Statement<'_>], vocabulary: &Vocabulary)
 /// Whether one document gives both values: a muscle may have two nerves, and who tells both readings tells neither wrong.
 fn names_both(statements: &[Statement<'_>], one: &Statement<'_>, other: &Statement<'_>) -> bool {
     let has = |document: usize, value: &Value| {
-        statements.iter().any(|statement| statement.document == document && statement.value == *value)
+        statements.iter().any(|statement| statement.document == document && statement.stated.value == *value)
     };
-    !matches!(one.value, Value::Holds(_))
-        && [one, other].iter().any(|side| has(side.document, &one.value) && has(side.document, &other.value))
+    !matches!(one.stated.value, Value::Holds(_))
+        && [one, other]
+            .iter()
+            .any(|side| has(side.document, &one.stated.value) && has(side.document, &other.stated.value))
 }
 
 /// Whether two statements on one topic cannot stand side by side, and the graph does not say which is right.
 fn differ(one: &Statement<'_>, other: &Statement<'_>, vocabulary: &Vocabulary) -> bool {
+    let (one, other) = (one.stated, other.stated);
     let silent = one.verdict == Verdict::Unknown && other.verdict == Verdict::Unknown;
     match (&one.value, &other.value) {
         (Value::Segments(one_has), Value::Segments(other_has)) => {
@@ -194,7 +238,7 @@ fn differ(one: &Statement<'_>, other: &Statement<'_>, vocabulary: &Vocabulary) -
 fn says(key: &Key, value: &Value, vocabulary: &Vocabulary) -> String {
     let (kind, subject, rest) = key;
     let subject = vocabulary.name(*subject);
-    let object = rest.first().map(|id| vocabulary.name(*id)).unwrap_or_default();
+    let object = rest.map(|id| vocabulary.name(id)).unwrap_or_default();
     let verb = |holds: bool| match (kind, holds) {
         (ClaimKind::Branching, true) => "arises from",
         (ClaimKind::Branching, false) => "does not arise from",

@@ -10,6 +10,7 @@
 //! [`read`] does all of it for one document. Nothing here knows a protocol, a terminal, a file or a clock.
 
 pub mod abbreviations;
+pub mod allowances;
 pub mod blocks;
 pub mod card;
 pub mod claims;

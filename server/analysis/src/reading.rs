@@ -5,6 +5,7 @@ use std::sync::Arc;
 use fascicle_model::Vocabulary;
 
 use crate::abbreviations;
+use crate::allowances::Allowances;
 use crate::blocks::{self, Blocks, Form};
 use crate::claims::{self, Claim};
 use crate::consistency;
@@ -105,7 +106,9 @@ pub fn read_again(text: &str, form: Form, knowledge: &Knowledge, settings: &Sett
     let mut reading = Reading { blocks, mentions, claims, findings };
     let of_names = consistency::findings(&[&reading], knowledge, settings);
     reading.findings.extend(of_names.into_iter().flatten());
-    reading.findings.retain(|finding| !settings.off.iter().any(|code| code == finding.code));
+    let allowed = Allowances::of(text, form);
+    let is_off = |finding: &Finding| settings.off.iter().any(|code| code == finding.code) || allowed.allows(finding);
+    reading.findings.retain(|finding| !is_off(finding));
     reading.findings.sort_by_key(|finding| (finding.span, finding.code));
     reading
 }

@@ -12,7 +12,7 @@ use serde_json::{Value, json};
 
 #[test]
 fn published_schemas_are_those_of_the_program() {
-    for output in ["check", "claims", "facts"] {
+    for output in ["check", "claims", "facts", "settings"] {
         let made = Desk::new().run(&["generate", "schema", output]);
         let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("schemas/{output}.schema.json"));
         if std::env::var_os("UPDATE_SNAPSHOTS").is_some() {

@@ -7,11 +7,11 @@ mod support;
 
 use std::fmt::Write as _;
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::time::Duration;
 
 use serde_json::{Value, json};
-use support::{Server, at};
+use support::{Folder, Server, at};
 
 /// Each method, what it means here, and the test (file and name) that covers it.
 const REQUESTS: &[(&str, &str, &str)] = &[
@@ -200,36 +200,6 @@ const LEFT_OUT: &[&str] = &[
 
 const URI: &str = "untitled:notes.md";
 
-/// A folder of a test's own, removed at its end.
-struct Folder(PathBuf);
-
-impl Folder {
-    fn new(name: &str, files: &[(&str, &str)]) -> Self {
-        let path = std::env::temp_dir().join(format!("fascicle-{}-{name}", std::process::id()));
-        drop(fs::remove_dir_all(&path));
-        fs::create_dir_all(&path).unwrap();
-        let folder = Self(path.canonicalize().unwrap());
-        for (name, text) in files {
-            folder.write(name, text);
-        }
-        folder
-    }
-
-    fn write(&self, name: &str, text: &str) {
-        fs::write(self.0.join(name), text).unwrap();
-    }
-
-    fn uri(&self, name: &str) -> String {
-        format!("file://{}", self.0.join(name).display()).trim_end_matches('/').to_owned()
-    }
-}
-
-impl Drop for Folder {
-    fn drop(&mut self) {
-        drop(fs::remove_dir_all(&self.0));
-    }
-}
-
 /// A place in a text by what stands there.
 fn find(uri: &str, text: &str, what: &str) -> Value {
     let byte = text.find(what).unwrap_or_else(|| panic!("{what} is not in the text")) + 1;
@@ -357,6 +327,15 @@ fn completion_offers_what_makes_the_sentence_true_first() {
         ("| Muscle | Roots |\n|---|---|\n| deltoid | C^ |\n", "C5, C6"),
         ("fcu^", "flexor carpi ulnaris"),
         ("Delt^", "Deltoid"),
+    ] {
+        assert_eq!(first(text)["label"], label, "{text}");
+    }
+    // The author's own name of a structure, once he has used it; his language, too.
+    for (text, label) in [
+        ("The common peroneal nerve is long. The comm^", "common peroneal nerve"),
+        ("The common peroneal nerve is long. The CPN^", "common peroneal nerve"),
+        ("The common peroneal nerve is long. The common fib^", "common fibular nerve"),
+        ("Musculus deltoideus et musculus supraspinatus. Axillary^", "nervus axillaris"),
     ] {
         assert_eq!(first(text)["label"], label, "{text}");
     }
@@ -684,6 +663,30 @@ fn hierarchies_go_to_the_roots_and_to_the_muscles() {
     let group = server.ask("textDocument/prepareTypeHierarchy", &find(URI, text, "rotator"))[0].clone();
     let members = server.ask("typeHierarchy/subtypes", &json!({ "item": group }));
     assert!(names(&members, "").contains(&"supraspinatus".to_owned()), "{members}");
+    // Step by step up to the roots.
+    let (mut level, mut met) = (vec![nerve], Vec::new());
+    while let Some(item) = level.pop() {
+        for call in server.ask("callHierarchy/incomingCalls", &json!({ "item": item })).as_array().unwrap() {
+            let name = call["from"]["name"].as_str().unwrap().to_owned();
+            if !met.contains(&name) {
+                met.push(name);
+                level.push(call["from"].clone());
+            }
+        }
+    }
+    assert!(["C5", "C6"].iter().all(|root| met.iter().any(|name| name == root)), "{met:?}");
+    // Joints are of a kind, and kinds of a class.
+    let text = "The elbow joint.\n";
+    server.open(URI, 2, text);
+    let joint = server.ask("textDocument/prepareTypeHierarchy", &find(URI, text, "elbow"))[0].clone();
+    let kinds = server.ask("typeHierarchy/supertypes", &json!({ "item": joint }));
+    let hinge = kinds.as_array().unwrap().iter().find(|one| one["name"] == "hinge joint (synovial)").unwrap().clone();
+    let hinges = server.ask("typeHierarchy/subtypes", &json!({ "item": hinge }));
+    assert!(names(&hinges, "").contains(&"elbow joint".to_owned()), "{hinges}");
+    let class = server.ask("typeHierarchy/supertypes", &json!({ "item": hinge }))[0].clone();
+    assert_eq!(class["name"], "synovial joint");
+    let within = server.ask("typeHierarchy/subtypes", &json!({ "item": class }));
+    assert!(names(&within, "").contains(&"hinge joint (synovial)".to_owned()), "{within}");
     server.shut_down();
 }
 
@@ -821,10 +824,11 @@ fn a_saved_settings_file_counts_at_once() {
 fn settings_of_the_editor_count_at_once() {
     let mut server = Server::plain();
     server.open(URI, 1, "Deltoid is one.\n");
-    let settings = json!({ "fascicle": { "segments": true, "nonsense": 1 } });
+    let settings = json!({ "fascicle": { "segments": true, "nonsense": 1, "refrence": "x" } });
     server.notify("workspace/didChangeConfiguration", &json!({ "settings": settings }));
     let message = server.wait_for("window/showMessage");
-    assert!(message["params"]["message"].as_str().unwrap().contains("nonsense"));
+    let message = message["params"]["message"].as_str().unwrap();
+    assert!(message.contains("nonsense") && message.contains("did you mean `reference`?"), "{message}");
     server.listen(Duration::from_millis(300));
     let hints = server.ask("textDocument/inlayHint", &with(document(URI), "range", whole()));
     assert_eq!(hints.as_array().unwrap().len(), 1);
@@ -865,5 +869,287 @@ fn a_trace_says_where_the_time_went() {
     server.ask("textDocument/hover", &at(URI, 0, 2));
     let trace = server.wait_for("$/logTrace");
     assert!(trace["params"]["verbose"].as_str().unwrap().contains("read the document"), "{trace}");
+    server.shut_down();
+}
+
+/// A client that is told, and shows places that belong to a finding.
+fn with_places() -> Value {
+    json!({ "textDocument": { "publishDiagnostics": { "relatedInformation": true, "tagSupport": { "valueSet": [2] } } } })
+}
+
+/// The next diagnostics of a document that are as wanted.
+fn told(server: &mut Server, uri: &str, wanted: impl Fn(&[Value]) -> bool) -> Vec<Value> {
+    let is_it = |said: &Value| {
+        let list = said["params"]["diagnostics"].as_array();
+        said["params"]["uri"] == uri && list.is_some_and(|list| wanted(list))
+    };
+    let said = server.wait(is_it).unwrap_or_else(|| panic!("no such diagnostics of {uri}"));
+    said["params"]["diagnostics"].as_array().unwrap().clone()
+}
+
+#[test]
+fn what_documents_tell_differently_is_told_at_both_places_while_it_lasts() {
+    // The vocabulary holds both readings of teres minor, the second as a variant.
+    let (here, there) =
+        ("The nerve roots of the teres minor are C5 and C6.\n", "# Teres minor\n\n**Teres minor**: C5\n");
+    let folder = Folder::new("differ", &[("a.md", here), ("b.md", there)]);
+    let mut server = Server::start("utf-16", with_places(), Some(&folder.uri("")));
+    let (a, b) = (folder.uri("a.md"), folder.uri("b.md"));
+    server.open(&a, 1, here);
+    let is_told = |list: &[Value]| list.iter().any(|one| one["code"] == "told-differently");
+    let list = told(&mut server, &a, is_told);
+    let place = &list[0]["relatedInformation"][0];
+    assert_eq!((&place["location"]["uri"], &place["location"]["range"]["start"]["line"]), (&json!(b), &json!(2)));
+    // The other document is opened, and made to agree.
+    server.open(&b, 1, there);
+    told(&mut server, &b, is_told);
+    server.replace(&b, 2, "# Teres minor\n\n**Teres minor**: C5, C6\n");
+    told(&mut server, &b, <[Value]>::is_empty);
+    told(&mut server, &a, <[Value]>::is_empty);
+    // It is closed without being saved: what stands on disk counts again.
+    server.notify("textDocument/didClose", &document(&b));
+    told(&mut server, &a, is_told);
+    // It is deleted without the editor.
+    fs::remove_file(folder.0.join("b.md")).unwrap();
+    let change = json!([{ "uri": b, "type": 3 }]);
+    server.notify("workspace/didChangeWatchedFiles", &json!({ "changes": change }));
+    told(&mut server, &a, <[Value]>::is_empty);
+    server.shut_down();
+}
+
+#[test]
+fn a_name_that_was_given_up_is_told_as_such() {
+    let text = "The trochlear nerve is the fourth. The trochlear nerve, or pathetic nerve, is thin.\n";
+    let mut server = Server::start("utf-16", with_places(), None);
+    server.open(URI, 1, text);
+    let list = told(&mut server, URI, |list| !list.is_empty());
+    let former = list.iter().find(|one| one["code"] == "former-name").unwrap_or_else(|| panic!("{list:?}"));
+    assert_eq!(former["tags"], json!([2]));
+    server.shut_down();
+}
+
+/// Actions at a place, of some kinds.
+fn actions(server: &mut Server, uri: &str, line: u64, character: u64, only: &str) -> Vec<Value> {
+    let here = json!({ "line": line, "character": character });
+    let range = json!({ "start": here, "end": here });
+    let context = json!({ "diagnostics": [], "only": [only] });
+    let params = json!({ "textDocument": { "uri": uri }, "range": range, "context": context });
+    server.ask("textDocument/codeAction", &params).as_array().unwrap().clone()
+}
+
+fn titled(actions: &[Value], words: &str) -> Value {
+    let found = actions.iter().find(|action| action["title"].as_str().unwrap().contains(words));
+    found.unwrap_or_else(|| panic!("no action “{words}” among {actions:#?}")).clone()
+}
+
+#[test]
+fn what_was_found_can_be_allowed_here_and_in_the_course() {
+    let text = "Deltoid is supplied by the radial nerve, the infraspinatous not.\n";
+    let folder = Folder::new("allow", &[("a.md", text)]);
+    let mut server = Server::start("utf-16", json!({}), Some(&folder.uri("")));
+    let uri = folder.uri("a.md");
+    server.open(&uri, 1, text);
+    assert_eq!(told(&mut server, &uri, |list| !list.is_empty()).len(), 2);
+    // Here.
+    let here = titled(&actions(&mut server, &uri, 0, 30, "quickfix"), "Allow `supply-differs` here");
+    let allowed = apply(text, here["edit"]["changes"][&uri].as_array().unwrap());
+    assert!(allowed.ends_with("<!-- fascicle:allow supply-differs -->\n"), "{allowed}");
+    server.replace(&uri, 2, &allowed);
+    let left = told(&mut server, &uri, |list| list.len() == 1);
+    assert_eq!(left[0]["code"], "misspelled-name");
+    // In the course: the settings file is made if there is none, and counts when it is there.
+    let settings = folder.uri("fascicle.toml");
+    let say = |server: &mut Server, words: &str| {
+        let action = titled(&actions(server, &uri, 0, 50, "quickfix"), words);
+        let before = fs::read_to_string(folder.0.join("fascicle.toml")).unwrap_or_default();
+        folder.write("fascicle.toml", &apply(&before, action["edit"]["changes"][&settings].as_array().unwrap()));
+        let change = json!([{ "uri": settings, "type": 1 }]);
+        server.notify("workspace/didChangeWatchedFiles", &json!({ "changes": change }));
+        told(server, &uri, <[Value]>::is_empty);
+    };
+    say(&mut server, "Add “infraspinatous” to the words of the course");
+    assert_eq!(fs::read_to_string(folder.0.join("fascicle.toml")).unwrap(), "words = [\"infraspinatous\"]\n");
+    folder.write("fascicle.toml", "words = []\n");
+    server.notify("workspace/didChangeWatchedFiles", &json!({ "changes": [{ "uri": settings, "type": 2 }] }));
+    told(&mut server, &uri, |list| list.len() == 1);
+    say(&mut server, "Allow `misspelled-name` in the whole course");
+    let text = fs::read_to_string(folder.0.join("fascicle.toml")).unwrap();
+    assert_eq!(text, "words = []\noff = [\"misspelled-name\"]\n");
+    server.shut_down();
+}
+
+#[test]
+fn fixes_reach_the_whole_course() {
+    let (a, b) = ("The infraspinatous is one.\n", "# B\n\nThe infraspinatous and the supraspinatous.\n");
+    let folder = Folder::new("everywhere", &[("a.md", a), ("b.md", b), ("c.md", "Nothing.\n")]);
+    let resolve = json!({ "resolveSupport": { "properties": ["edit"] } });
+    let capabilities = json!({ "textDocument": { "codeAction": resolve } });
+    let mut server = Server::start("utf-16", capabilities, Some(&folder.uri("")));
+    wait_for_index(&mut server, 3);
+    let uri = folder.uri("a.md");
+    server.open(&uri, 1, a);
+    let all = titled(&actions(&mut server, &uri, 0, 0, "source"), "in the course");
+    assert_eq!(all["kind"], "source.fixCourse", "no editor may take it for one to apply at each save");
+    let edit = server.ask("codeAction/resolve", &all)["edit"]["changes"].clone();
+    assert_eq!(edit.as_object().unwrap().len(), 2, "{edit}");
+    let fixed = apply(b, edit[folder.uri("b.md")].as_array().unwrap());
+    assert_eq!(fixed, "# B\n\nThe infraspinatus and the supraspinatus.\n");
+    let alike = titled(&actions(&mut server, &uri, 0, 8, "quickfix"), "everywhere in the course");
+    let edit = server.ask("codeAction/resolve", &alike)["edit"]["changes"].clone();
+    assert_eq!(apply(a, edit[&uri].as_array().unwrap()), "The infraspinatus is one.\n");
+    let fixed = apply(b, edit[folder.uri("b.md")].as_array().unwrap());
+    assert_eq!(fixed, "# B\n\nThe infraspinatus and the supraspinatous.\n", "that finding and no other");
+    server.shut_down();
+}
+
+#[test]
+fn lenses_show_where_else_a_structure_is_taught() {
+    let text = "# Axillary nerve\n\nIt supplies deltoid and teres minor.\n";
+    let there = "# Shoulder\n\n## The axillary nerve\n";
+    let folder = Folder::new("taught", &[("a.md", text), ("b.md", there)]);
+    let capabilities = json!({ "window": { "showDocument": { "support": true } } });
+    let mut server = Server::start("utf-16", capabilities, Some(&folder.uri("")));
+    wait_for_index(&mut server, 2);
+    let uri = folder.uri("a.md");
+    server.open(&uri, 1, text);
+    let lenses = server.ask("textDocument/codeLens", &document(&uri));
+    let titles: Vec<&str> =
+        lenses.as_array().unwrap().iter().map(|one| one["command"]["title"].as_str().unwrap()).collect();
+    assert_eq!(titles, ["2 of 2 muscles", "also taught: b.md, “The axillary nerve”"]);
+    server.ask("workspace/executeCommand", &lenses[1]["command"]);
+    let shown = server.wait_for("window/showDocument");
+    assert_eq!(shown["params"]["uri"], folder.uri("b.md"));
+    assert_eq!(shown["params"]["selection"]["start"]["line"], 2);
+    server.shut_down();
+}
+
+#[test]
+fn a_course_within_a_folder_has_its_own_words_and_vocabulary() {
+    let overlay = "words = [\"sternalis parvus local\"]\n[[muscle]]\nname = \"sternalis parvus\"\nregion = \"thorax\"\n\
+                   nerves = [{ nerve = \"axillary-nerve\", src = \"practice\" }]\n\
+                   roots = [{ main = \"C5\", src = \"practice\" }]\n";
+    let own = "# Sternalis parvus\n\nThe sternalis parvus and the deltoid.\n";
+    let folder = Folder::new("nested", &[("a.md", "The deltoid.\n")]);
+    fs::create_dir_all(folder.0.join("inner")).unwrap();
+    folder.write("inner/fascicle.toml", "overlay = [\"ours.toml\"]\nwrods = []\n");
+    folder.write("inner/ours.toml", overlay);
+    folder.write("inner/b.md", own);
+    folder.write("inner/c.md", "The sternalis parvus is small.\n");
+    let mut server = Server::start("utf-16", json!({}), Some(&folder.uri("")));
+    let settings = folder.uri("inner/fascicle.toml");
+    let problems = told(&mut server, &settings, |list| !list.is_empty());
+    assert!(problems[0]["message"].as_str().unwrap().contains("did you mean `words`?"), "{problems:?}");
+    let uri = folder.uri("inner/b.md");
+    server.open(&uri, 1, own);
+    let place = find(&uri, own, "The sternalis");
+    let place = with(place, "position", json!({ "line": 2, "character": 8 }));
+    assert!(server.ask("textDocument/hover", &place)["contents"]["value"].as_str().unwrap().contains("axillary nerve"));
+    let context = json!({ "includeDeclaration": true });
+    let found = server.ask("textDocument/references", &with(place, "context", context));
+    let of = |name: &str| found.as_array().unwrap().iter().filter(|one| one["uri"] == folder.uri(name)).count();
+    assert_eq!((of("inner/ours.toml"), of("inner/b.md"), of("inner/c.md")), (1, 2, 1), "{found}");
+    let symbols = server.ask("workspace/symbol", &json!({ "query": "sternalis parvus" }));
+    assert!(
+        symbols.as_array().unwrap().iter().any(|one| one["location"]["uri"] == folder.uri("inner/c.md")),
+        "{symbols}"
+    );
+    // What is offered in the inner course is worked out there, though it is not the first folder.
+    server.replace(&uri, 2, "The sternalis pa");
+    let list = server.ask("textDocument/completion", &at(&uri, 0, 16));
+    let item =
+        list["items"].as_array().unwrap().iter().find(|item| item["label"] == "sternalis parvus").unwrap().clone();
+    let resolved = server.ask("completionItem/resolve", &item);
+    assert!(resolved["documentation"]["value"].as_str().unwrap().contains("axillary nerve"), "{resolved}");
+    // The deltoid is one and the same in both courses.
+    let outer = folder.uri("a.md");
+    server.open(&outer, 1, "The deltoid.\n");
+    server.replace(&uri, 3, own);
+    let context = json!({ "includeDeclaration": false });
+    let found = server.ask("textDocument/references", &with(at(&outer, 0, 6), "context", context));
+    assert_eq!(found.as_array().unwrap().len(), 2, "{found}");
+    // A settings file that is gone has nothing wrong with it.
+    fs::remove_file(folder.0.join("inner/fascicle.toml")).unwrap();
+    server.notify("workspace/didChangeWatchedFiles", &json!({ "changes": [{ "uri": settings, "type": 3 }] }));
+    told(&mut server, &settings, <[Value]>::is_empty);
+    server.shut_down();
+}
+
+#[test]
+fn findings_of_the_course_come_in_parts_and_follow_a_renamed_file() {
+    let wrong = "Deltoid is supplied by the radial nerve.\n";
+    let names: Vec<String> = (0..120).map(|number| format!("{number:03}.md")).collect();
+    let text = wrong.repeat(10);
+    let files: Vec<(&str, &str)> = names.iter().map(|name| (&**name, &*text)).collect();
+    let folder = Folder::new("parts", &files);
+    let mut server = Server::start("utf-16", json!({ "textDocument": { "diagnostic": {} } }), Some(&folder.uri("")));
+    wait_for_index(&mut server, 120);
+    let params = json!({ "previousResultIds": [], "partialResultToken": "part" });
+    let last = server.ask("workspace/diagnostic", &params);
+    assert_eq!(last["items"], json!([]), "who sends a part sends all in parts");
+    let parts: Vec<&Value> = server.said.iter().filter(|said| said["params"]["token"] == "part").collect();
+    let mut items: Vec<Value> =
+        parts.iter().flat_map(|part| part["params"]["value"]["items"].as_array().unwrap().clone()).collect();
+    assert!(parts.len() > 1 && items.len() == 120, "{} parts, {} items", parts.len(), items.len());
+    // A renamed file: the old name is cleared, the new one told.
+    fs::rename(folder.0.join("000.md"), folder.0.join("new.md")).unwrap();
+    let changes = json!([{ "uri": folder.uri("000.md"), "type": 3 }, { "uri": folder.uri("new.md"), "type": 1 }]);
+    let ids: Vec<Value> =
+        items.drain(..).map(|item| json!({ "uri": item["uri"], "value": item["resultId"] })).collect();
+    let id = server.send("workspace/diagnostic", &json!({ "previousResultIds": ids }));
+    server.notify("workspace/didChangeWatchedFiles", &json!({ "changes": changes }));
+    let report = server.answer(id)["result"]["items"].as_array().unwrap().clone();
+    let news: Vec<(&str, usize)> = report
+        .iter()
+        .filter(|item| item["kind"] == "full")
+        .map(|item| {
+            (item["uri"].as_str().unwrap().rsplit('/').next().unwrap(), item["items"].as_array().unwrap().len())
+        })
+        .collect();
+    assert_eq!(news, [("new.md", 10), ("000.md", 0)]);
+    server.shut_down();
+}
+
+#[test]
+fn a_burst_of_edits_is_not_told_edit_by_edit() {
+    let mut server = Server::plain();
+    let body = "The axillary nerve supplies deltoid and teres minor.\n\n".repeat(200);
+    server.open(URI, 0, &body);
+    for version in 1..=200 {
+        server.replace(URI, version, &format!("{body}Deltoid is supplied by the radial nerve {version}.\n"));
+    }
+    let is_last = |said: &Value| said["params"]["version"] == 200;
+    let mut versions = Vec::new();
+    let mut seen = |said: &Value| {
+        versions.extend(said["params"]["version"].as_i64());
+        is_last(said)
+    };
+    loop {
+        let said = server.wait_for("textDocument/publishDiagnostics");
+        if seen(&said) {
+            break;
+        }
+    }
+    assert!(versions.len() < 100, "told {} times", versions.len());
+    assert!(versions.is_sorted(), "never an older one after a newer: {versions:?}");
+    server.shut_down();
+}
+
+#[test]
+fn a_word_that_was_left_alone_is_told_after_a_pause_to_clients_that_ask() {
+    let capabilities = json!({
+        "textDocument": { "diagnostic": {} },
+        "workspace": { "diagnostics": { "refreshSupport": true } },
+    });
+    let mut server = Server::start("utf-16", capabilities, None);
+    server.open(URI, 1, "The musculocutaneu");
+    let end = json!({ "line": 0, "character": 18 });
+    let change = json!({ "range": { "start": end, "end": end }, "text": "o" });
+    let params = json!({ "textDocument": { "uri": URI, "version": 2 }, "contentChanges": [change] });
+    server.notify("textDocument/didChange", &params);
+    let report = server.ask("textDocument/diagnostic", &document(URI));
+    assert_eq!(report["items"], json!([]), "flagged while it grows");
+    server.wait_for("workspace/diagnostic/refresh");
+    let report = server.ask("textDocument/diagnostic", &document(URI));
+    assert_eq!(report["items"].as_array().unwrap().len(), 1, "{report}");
     server.shut_down();
 }

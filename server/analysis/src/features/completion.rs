@@ -108,7 +108,7 @@ pub fn complete(
     if folded.is_empty() {
         let fitting = context.fitting.iter().take(MOST);
         items.extend(fitting.map(|id| {
-            let name = knowledge.vocabulary.name(*id);
+            let name = authors_name(*id, &context, &knowledge.vocabulary);
             let text = if capital { capitalised(name) } else { name.to_owned() };
             Item { entry: Some(*id), text, matched: None, fits: true }
         }));
@@ -135,14 +135,15 @@ pub fn complete(
             break;
         }
         let fits = context.fitting.contains(&name.entry);
-        items.push(Item { fits, ..item(name, typed, capital, &knowledge.vocabulary) });
+        items.push(Item { fits, ..item(name, typed, capital, &context, &knowledge.vocabulary) });
     }
     Completion { span, items, more }
 }
 
 /// How far the place speaks for an entry: that it makes the statement true, that the column takes its kind, that it belongs
 /// to the section (the earlier in the course of the nerve, the more; and more while the section has not named it), that it
-/// belongs to what was just named, that the document names it, and that nerves and muscles are what courses name most.
+/// belongs to what was just named, that the document names it, and that nerves and muscles are what courses name most. What
+/// the same list or sentence has named already seldom comes again.
 fn boost(entry: EntryId, context: &Context, vocabulary: &Vocabulary) -> i64 {
     let given = |says: bool, weight: i64| if says { weight } else { 0 };
     let near = context.near.iter().position(|near| *near == entry).map_or(0, |place| {
@@ -158,6 +159,7 @@ fn boost(entry: EntryId, context: &Context, vocabulary: &Vocabulary) -> i64 {
         + given(context.named.contains(&entry), 40)
         + given(matches!(kind, Kind::Nerve | Kind::Muscle), 25)
         - given(is_part, 40)
+        - given(context.listed.contains(&entry) && !context.fitting.contains(&entry), 60)
 }
 
 /// Whether a place is the beginning of a sentence, item or cell, by what stands before it in its line.
@@ -226,18 +228,26 @@ fn score(matcher: &SkimMatcherV2, name: &Name, folded: &str, typed: &str) -> Opt
     Some(score)
 }
 
-/// The item for a name. Abbreviations, former, informal and short names complete to the preferred one.
-fn item(name: &Name, typed: &str, begins: bool, vocabulary: &Vocabulary) -> Item {
+/// What the author calls an entry: as the document has called it, else in its language by the preferred name.
+fn authors_name<'a>(id: EntryId, context: &'a Context, vocabulary: &'a Vocabulary) -> &'a str {
+    let latin = || vocabulary.entry(id).latin().filter(|_| context.is_latin);
+    context.written.get(&id).map(String::as_str).or_else(latin).unwrap_or_else(|| vocabulary.name(id))
+}
+
+/// The item for a name. Abbreviations, former, informal and short names complete to the one that the author uses, and so
+/// does every other name that what was typed does not tell from it.
+fn item(name: &Name, typed: &str, begins: bool, context: &Context, vocabulary: &Vocabulary) -> Item {
     let expands =
         matches!(name.standing, Standing::Abbreviation | Standing::Former | Standing::Informal | Standing::Short);
-    let text = if expands { vocabulary.name(name.entry) } else { &*name.text };
+    let own = authors_name(name.entry, context, vocabulary);
+    let text = if expands || fold(own).starts_with(&fold(typed)) { own } else { &*name.text };
     let mut written = typed.chars();
     let capital = written.next().is_some_and(char::is_uppercase)
         && (begins || written.next().is_none_or(|second| !second.is_uppercase()));
     Item {
         entry: Some(name.entry),
         text: if capital { capitalised(text) } else { text.to_owned() },
-        matched: expands.then(|| name.text.clone()),
+        matched: (expands || text != name.text).then(|| name.text.clone()),
         fits: false,
     }
 }

@@ -4,7 +4,9 @@
 //! other, and where a claim takes the stand-in as one of its parts, the graph is asked which entries make that claim
 //! agree. So whatever form the claim reader knows (sentence, bullet under a heading, table) can be completed.
 
-use fascicle_model::{EntryId, Kind, Vocabulary};
+use std::collections::HashMap;
+
+use fascicle_model::{EntryId, Kind, Standing, Vocabulary};
 
 use crate::blocks::{self, BlockKind, Form};
 use crate::claims::{self, Claim, PartRole, What};
@@ -13,6 +15,7 @@ use crate::mentions;
 use crate::reading::{Knowledge, Reading};
 use crate::text::Span;
 use crate::verdicts::{self, Verdict};
+use crate::words::fold;
 
 /// The most text before and behind the place that is read with it, in bytes.
 const REACH: usize = 2_000;
@@ -34,6 +37,12 @@ pub struct Context {
     pub named: Vec<EntryId>,
     /// Entries that the section names elsewhere.
     pub told: Vec<EntryId>,
+    /// Entries that were named in the same list, column or sentence, which seldom come twice.
+    pub listed: Vec<EntryId>,
+    /// How the document calls entries, where it writes their names out: the last name of each.
+    pub written: HashMap<EntryId, String>,
+    /// The document calls structures by their Latin names.
+    pub is_latin: bool,
 }
 
 /// How many names before a place speak for what comes.
@@ -81,7 +90,38 @@ impl Context {
     fn look_around(&mut self, reading: &Reading, typed: Span, vocabulary: &Vocabulary) {
         let section = headings(reading, typed.start).last().copied();
         let mut last: Vec<EntryId> = Vec::new();
+        let own_block = super::places::blocks_at(reading, typed.start).next();
+        let own_kind = own_block.and_then(|block| reading.blocks.list.get(block)).map(|block| block.kind);
+        let is_listed = |block: usize| match (reading.blocks.list.get(block).map(|block| block.kind), own_kind) {
+            (
+                Some(BlockKind::Cell { table, column, row }),
+                Some(BlockKind::Cell { table: own_table, column: own_column, row: own_row }),
+            ) => table == own_table && (column == own_column || row == own_row),
+            _ => Some(block) == own_block,
+        };
+        let (mut latin, mut other) = (0_usize, 0_usize);
         for place in super::places::all(reading).filter(|place| !place.span.overlaps(typed)) {
+            if is_listed(place.block) {
+                self.listed.extend(&place.entries);
+            }
+            if let [entry] = *place.entries
+                && !place.plural
+                && !place.shared
+                && !matches!(place.standing, Standing::Abbreviation | Standing::Short)
+            {
+                latin += usize::from(place.standing == Standing::Latin);
+                other += usize::from(place.standing != Standing::Latin);
+                let block = reading.blocks.list.get(place.block);
+                let mention = block.and_then(|block| {
+                    Some(block.plain.from_source(place.span.start)?..block.plain.from_source(place.span.end)?)
+                });
+                let written = block.zip(mention).and_then(|(block, range)| block.plain.text.get(range));
+                let written = written.map(fold).unwrap_or_default();
+                let names = &vocabulary.entry(entry).names;
+                if let Some(name) = names.iter().find(|name| fold(&name.text) == written) {
+                    self.written.insert(entry, name.text.clone());
+                }
+            }
             let heading = reading.blocks.list.get(place.block).and_then(|block| block.heading);
             for id in &place.entries {
                 if !self.named.contains(id) {
@@ -95,6 +135,7 @@ impl Context {
                 last.extend(&place.entries);
             }
         }
+        self.is_latin = latin > other;
         for id in last.into_iter().rev().take(LAST) {
             let own = belonging(id, vocabulary);
             self.before.extend(own.into_iter().filter(|id| !self.before.contains(id)).collect::<Vec<_>>());

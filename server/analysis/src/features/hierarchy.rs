@@ -1,4 +1,5 @@
-//! Hierarchies: where a nerve comes from and what it reaches; of which larger structures something is a part or a kind.
+//! Hierarchies: where a nerve comes from and what it reaches; of which larger structures something is a part, and of which
+//! class a joint is.
 
 use fascicle_model::{EntryId, Kind, Relation, Vocabulary};
 
@@ -93,4 +94,54 @@ pub fn below(id: EntryId, vocabulary: &Vocabulary) -> Vec<Step> {
         }
     }
     list
+}
+
+/// A class of joints ("synovial"), or a kind within a class ("hinge").
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct JointClass {
+    /// The class.
+    pub class: String,
+    /// The kind within it.
+    pub subtype: Option<String>,
+}
+
+impl JointClass {
+    /// What such a joint is called.
+    pub fn name(&self) -> String {
+        self.subtype
+            .as_ref()
+            .map_or_else(|| format!("{} joint", self.class), |subtype| format!("{subtype} joint ({})", self.class))
+    }
+
+    /// The class of which it is a kind.
+    pub fn above(&self) -> Option<Self> {
+        self.subtype.as_ref().map(|_| Self { class: self.class.clone(), subtype: None })
+    }
+}
+
+/// What kind of joint something is; more than one where sources differ.
+pub fn joint_classes(id: EntryId, vocabulary: &Vocabulary) -> Vec<JointClass> {
+    let class = |fact: &fascicle_model::Fact| match &fact.relation {
+        Relation::JointKind { class, subtype } => Some(JointClass { class: class.clone(), subtype: subtype.clone() }),
+        _ => None,
+    };
+    let mut list: Vec<JointClass> = vocabulary.entry(id).facts.iter().filter_map(class).collect();
+    list.dedup();
+    list
+}
+
+/// The kinds within a class, in the order of their names, and the joints that are of the class and of no kind within it.
+pub fn below_class(wanted: &JointClass, vocabulary: &Vocabulary) -> (Vec<JointClass>, Vec<EntryId>) {
+    let (mut kinds, mut joints) = (Vec::new(), Vec::new());
+    for (id, _) in vocabulary.iter().filter(|(_, entry)| entry.kind == Kind::Joint) {
+        for class in joint_classes(id, vocabulary) {
+            if class == *wanted {
+                joints.push(id);
+            } else if class.above().as_ref() == Some(wanted) && !kinds.contains(&class) {
+                kinds.push(class);
+            }
+        }
+    }
+    kinds.sort_by_key(JointClass::name);
+    (kinds, joints)
 }

@@ -6,6 +6,7 @@ use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+use fascicle_analysis::allowances::Allowances;
 use fascicle_analysis::claims::Claim;
 use fascicle_analysis::course;
 use fascicle_analysis::lines::{Encoding, LineIndex};
@@ -247,7 +248,9 @@ fn compare(list: &mut [Checked]) {
         }
     }
     for (place, finding, elsewhere) in found {
-        if let Some(checked) = list.get_mut(place) {
+        let Some(checked) = list.get_mut(place) else { continue };
+        let Document { source, text } = &checked.document;
+        if !Allowances::of(text, source.form).allows(&finding) {
             checked.findings.push((finding, elsewhere));
             checked.findings.sort_by_key(|(finding, _)| (finding.span, finding.code));
         }

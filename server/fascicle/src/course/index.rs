@@ -15,6 +15,8 @@ use fascicle_analysis::{Form, Knowledge};
 use ignore::WalkBuilder;
 use ignore::overrides::OverrideBuilder;
 
+use super::SETTINGS_FILE;
+
 /// A longer file is no lecture note.
 const LONGEST: u64 = 64 * 1024 * 1024;
 
@@ -51,8 +53,17 @@ pub struct Index {
     pub files: HashMap<PathBuf, Indexed>,
 }
 
+/// What a walk through a folder found.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Found {
+    /// Documents of the course, by path.
+    pub documents: Vec<PathBuf>,
+    /// Folders below that are courses of their own, for they have a settings file. Their documents are not in the list.
+    pub nested: Vec<PathBuf>,
+}
+
 /// The documents in a folder.
-pub fn documents(root: &Path, exclude: &[String]) -> Vec<PathBuf> {
+pub fn documents(root: &Path, exclude: &[String]) -> Found {
     let mut overrides = OverrideBuilder::new(root);
     for pattern in exclude {
         // A pattern that is none was told of when the settings were read; it excludes nothing.
@@ -62,30 +73,40 @@ pub fn documents(root: &Path, exclude: &[String]) -> Vec<PathBuf> {
     if let Ok(overrides) = overrides.build() {
         walk.overrides(overrides);
     }
+    let nested = Arc::new(Mutex::new(Vec::new()));
+    let met = Arc::clone(&nested);
+    walk.require_git(false).filter_entry(move |entry| {
+        let is_course = entry.depth() > 0
+            && entry.file_type().is_some_and(|kind| kind.is_dir())
+            && entry.path().join(SETTINGS_FILE).is_file();
+        if is_course {
+            met.lock().unwrap_or_else(PoisonError::into_inner).push(entry.path().to_path_buf());
+        }
+        !is_course
+    });
     let is_document =
         |path: &Path| path.file_name().and_then(|name| name.to_str()).is_some_and(|name| Form::of_name(name).is_some());
-    let mut list: Vec<PathBuf> = walk
-        .require_git(false)
+    let mut documents: Vec<PathBuf> = walk
         .build()
         .filter_map(Result::ok)
         .filter(|entry| entry.file_type().is_some_and(|kind| kind.is_file()) && is_document(entry.path()))
         .map(ignore::DirEntry::into_path)
         .collect();
-    list.sort();
-    list
+    documents.sort();
+    let mut nested = std::mem::take(&mut *nested.lock().unwrap_or_else(PoisonError::into_inner));
+    nested.sort();
+    Found { documents, nested }
 }
 
-/// Reads the documents of a folder on all processors. What has not changed since `before` is taken from there. `tell` is
-/// called now and then with how many are done and how many there are; `stop` ends the work early.
+/// Reads documents on all processors. What has not changed since `before` is taken from there. `tell` is called now and
+/// then with how many are done and how many there are; `stop` ends the work early.
 pub fn build(
-    root: &Path,
-    exclude: &[String],
+    paths: &[PathBuf],
     knowledge: &Knowledge,
     before: &Index,
     stop: &AtomicBool,
     tell: &(dyn Fn(usize, usize) + Sync),
 ) -> Index {
-    let paths = documents(root, exclude);
     let next = AtomicUsize::new(0);
     let files = Mutex::new(HashMap::with_capacity(paths.len()));
     let workers = thread::available_parallelism().map_or(1, usize::from);

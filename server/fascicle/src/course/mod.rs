@@ -5,6 +5,7 @@
 
 pub mod index;
 pub mod settings;
+pub mod statements;
 
 use std::fmt;
 use std::path::{Path, PathBuf};
@@ -86,6 +87,11 @@ impl Lazy {
         Self(Arc::new(LazyLock::new(make)))
     }
 
+    /// Whether two are one and the same.
+    fn is(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.0, &other.0)
+    }
+
     /// What is known. Waits until it is laid out.
     pub fn get(&self) -> &Known {
         LazyLock::force(&self.0)
@@ -142,6 +148,11 @@ impl Course {
             Lazy::of(Box::new(make))
         };
         Self { root: Some(root.to_path_buf()), settings, told, known }
+    }
+
+    /// Whether its reader knows the same as that of another course, so that entries of one are those of the other.
+    pub fn knows_what(&self, other: &Self) -> bool {
+        self.known.is(&other.known)
     }
 
     /// What is wrong with its settings and its vocabulary files.

@@ -1,9 +1,10 @@
 //! The settings of a course, as its `fascicle.toml` states them.
 
+use fascicle_analysis::Span;
 use fascicle_vocab::Problem;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-use toml::de::DeTable;
+use toml::de::{DeTable, DeValue};
 
 /// The name of the settings file of a course.
 pub const SETTINGS_FILE: &str = "fascicle.toml";
@@ -20,6 +21,7 @@ pub struct Settings {
 /// The settings file of a course, `fascicle.toml`. Editors send the same keys under `fascicle`.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(default)]
+#[schemars(deny_unknown_fields)]
 pub struct File {
     /// Words that are right in this course, whatever they look like.
     pub words: Vec<String>,
@@ -86,21 +88,47 @@ pub fn read(text: &str, editor: &File) -> (Settings, Vec<Problem>) {
     (file.into(), problems)
 }
 
-/// Reads settings as an editor sends them. Returns the keys that are no settings.
+/// Reads settings as an editor sends them. Also what is not understood, each with the nearest right key.
 pub fn from_client(value: &serde_json::Value) -> (Option<File>, Vec<String>) {
     let Some(object) = value.as_object() else { return (None, Vec::new()) };
     let known = keys();
     let mut wrong = Vec::new();
     let mut good = serde_json::Map::new();
     for (key, value) in object {
-        let alone = serde_json::json!({ key: value });
-        if known.contains(key) && serde_json::from_value::<File>(alone).is_ok() {
-            good.insert(key.clone(), value.clone());
-        } else if !matches!(&**key, "server" | "trace" | "path") {
-            wrong.push(key.clone()); // these are the editor extension's own
+        if matches!(&**key, "server" | "trace" | "path") {
+            continue; // these are the editor extension's own
+        }
+        if !known.contains(key) {
+            let near = fascicle_vocab::problem::did_you_mean(key, known.iter().map(String::as_str));
+            wrong.push(format!("no setting is called `{key}`{near}"));
+            continue;
+        }
+        match serde_json::from_value::<File>(serde_json::json!({ key: value })) {
+            Ok(_) => drop(good.insert(key.clone(), value.clone())),
+            Err(error) => wrong.push(format!("`{key}`: {error}")),
         }
     }
     (serde_json::from_value(serde_json::Value::Object(good)).ok(), wrong)
+}
+
+/// The change to a settings file that adds a value to one of its lists: what is replaced, by what. `None` if the file is not
+/// valid or the key holds something else.
+pub fn addition(text: &str, key: &str, value: &str) -> Option<(Span, String)> {
+    let table = DeTable::parse(text).ok()?;
+    let value = toml::Value::String(value.to_owned()).to_string();
+    let Some((_, list)) = table.get_ref().iter().find(|(known, _)| known.get_ref() == key) else {
+        // Tables come behind all other keys, so a key may stand at the end only where there are none.
+        let is_table = |(_, value): (&_, &toml::Spanned<DeValue<'_>>)| value.get_ref().is_table();
+        let at = if table.get_ref().iter().any(is_table) { 0 } else { text.len() };
+        let lead = if at == 0 || text.ends_with('\n') { "" } else { "\n" };
+        return Some((Span::new(at, at), format!("{lead}{key} = [{value}]\n")));
+    };
+    let items = list.get_ref().as_array()?;
+    let (at, new) = match items.iter().last() {
+        Some(last) => (last.span().end, format!(", {value}")),
+        None => (list.span().start + 1, value),
+    };
+    Some((Span::new(at, at), new))
 }
 
 /// The JSON Schema of the settings.
@@ -140,5 +168,33 @@ mod tests {
         );
         let (_, broken) = read("a = \n", &File::default());
         assert_eq!(broken.first().map(|problem| problem.line), Some(1));
+    }
+
+    #[test]
+    fn a_value_is_added_wherever_its_list_stands() {
+        for (text, expected) in [
+            ("", "off = [\"x\"]\n"),
+            ("words = []", "words = []\noff = [\"x\"]\n"),
+            ("off = [] # none yet\n", "off = [\"x\"] # none yet\n"),
+            ("off = [\n  \"a\",\n]\nwords = []\n", "off = [\n  \"a\", \"x\",\n]\nwords = []\n"),
+            ("[a]\nb = 1\n", "off = [\"x\"]\n[a]\nb = 1\n"),
+        ] {
+            let (span, new) = addition(text, "off", "x").unwrap_or_default();
+            let mut changed = text.to_owned();
+            changed.replace_range(span.start..span.end, &new);
+            assert_eq!(changed, expected);
+            assert!(toml::from_str::<toml::Table>(&changed).is_ok(), "{changed}");
+        }
+        assert_eq!(addition("off = 1", "off", "x"), None);
+        assert_eq!(addition("off = [", "off", "x"), None);
+    }
+
+    #[test]
+    fn keys_of_the_editor_are_told_with_the_nearest() {
+        let (file, wrong) =
+            from_client(&serde_json::json!({ "segmets": true, "words": 3, "server": {}, "off": ["x"] }));
+        assert_eq!(file.map(|file| file.off), Some(vec!["x".to_owned()]));
+        assert!(wrong.iter().any(|line| line.contains("did you mean `segments`?")), "{wrong:?}");
+        assert!(wrong.len() == 2 && wrong.iter().any(|line| line.contains("`words`: invalid type")), "{wrong:?}");
     }
 }

@@ -3,7 +3,7 @@
 use fascicle_analysis::lines::Encoding;
 use tower_lsp::lsp_types as lsp;
 
-use super::requests::{commands, tokens};
+use super::requests::{code_actions, commands, tokens};
 use super::to_proto;
 
 /// What the client can do, as far as we act on it.
@@ -18,6 +18,12 @@ pub struct Can {
     pub refresh: (bool, bool, bool),
     /// It shows places that belong to a diagnostic.
     pub related_information: bool,
+    /// It can show what a diagnostic speaks of as given up.
+    pub deprecated_tag: bool,
+    /// It shows a document when asked to.
+    pub show_document: bool,
+    /// It makes files as a part of an edit.
+    pub create_files: bool,
     /// It takes edits with the version that they are for.
     pub document_changes: bool,
     /// It resolves the edit of a code action when it is chosen.
@@ -56,6 +62,17 @@ impl Can {
                 flag(workspace.and_then(|workspace| workspace.semantic_tokens.as_ref()?.refresh_support)),
             ),
             related_information: flag(text.and_then(|text| text.publish_diagnostics.as_ref()?.related_information)),
+            deprecated_tag: text
+                .and_then(|text| text.publish_diagnostics.as_ref()?.tag_support.as_ref())
+                .is_some_and(|tags| tags.value_set.contains(&lsp::DiagnosticTag::DEPRECATED)),
+            show_document: client
+                .window
+                .as_ref()
+                .and_then(|window| window.show_document.as_ref())
+                .is_some_and(|show| show.support),
+            create_files: edit
+                .and_then(|edit| edit.resource_operations.as_ref())
+                .is_some_and(|kinds| kinds.contains(&lsp::ResourceOperationKind::Create)),
             document_changes: flag(edit.and_then(|edit| edit.document_changes)),
             resolve_edit: action
                 .and_then(|action| action.resolve_support.as_ref())
@@ -110,6 +127,7 @@ pub fn ours(encoding: Encoding) -> lsp::ServerCapabilities {
                 lsp::CodeActionKind::REFACTOR_REWRITE,
                 lsp::CodeActionKind::SOURCE,
                 lsp::CodeActionKind::SOURCE_FIX_ALL,
+                code_actions::FIX_COURSE,
             ]),
             resolve_provider: Some(true),
             ..Default::default()

@@ -4,6 +4,7 @@
 //! read once, however many requests ask for it. What reading one version has found is handed on to the next, so that an
 //! edit in a long document costs what the edit is worth.
 
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Mutex, OnceLock};
 
 use fascicle_analysis::lines::{Encoding, LineIndex, Position};
@@ -19,8 +20,8 @@ pub struct Document {
     pub version: Option<i32>,
     /// How it is written.
     pub form: Form,
-    /// Where the last edit ended, so that a word that is still growing is left alone.
-    pub growing: Option<usize>,
+    growing: Option<usize>,
+    has_settled: AtomicBool,
     rope: Rope,
     source: OnceLock<Source>,
     reading: OnceLock<Reading>,
@@ -62,7 +63,17 @@ impl Document {
     }
 
     fn of_rope(version: Option<i32>, form: Form, rope: Rope) -> Self {
-        Self { version, form, growing: None, rope, source: OnceLock::new(), reading: OnceLock::new(), memo: None }
+        let has_settled = AtomicBool::new(false);
+        Self {
+            version,
+            form,
+            growing: None,
+            has_settled,
+            rope,
+            source: OnceLock::new(),
+            reading: OnceLock::new(),
+            memo: None,
+        }
     }
 
     fn remembering(self, memo: Arc<Mutex<Memo>>) -> Self {
@@ -103,6 +114,16 @@ impl Document {
         }
         let memo = self.memo.clone();
         Ok(Self { growing, memo, ..Self::of_rope(Some(version), self.form, rope) })
+    }
+
+    /// Where the last edit ended, so that a word that is still growing is left alone; `None` once the author has paused.
+    pub fn growing(&self) -> Option<usize> {
+        self.growing.filter(|_| !self.has_settled.load(Ordering::Relaxed))
+    }
+
+    /// The author has paused at this version.
+    pub fn settle(&self) {
+        self.has_settled.store(true, Ordering::Relaxed);
     }
 
     /// Length of the text in bytes.

@@ -1,7 +1,7 @@
 //! The documents of a course: those that are open, as they stand in the editor, and the others, as they stand on disk.
 
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use fascicle_analysis::Form;
@@ -9,51 +9,61 @@ use fascicle_vocab::EntryId;
 use tower_lsp::lsp_types::Url;
 
 use super::document::Document;
-use super::state::View;
-use crate::course::index::{Index, Stamp};
+use super::state::{Folder, View};
+use crate::course::Course;
 
 /// A snapshot of all documents that belong with one of them.
 #[derive(Clone, Debug)]
 pub struct Everywhere {
     /// The document that was asked about, or any.
     pub here: View,
-    /// The open documents, that one among them.
+    /// The open documents, that one among them, by address.
     pub open: Vec<View>,
-    /// The indexes of the folders.
-    pub indexes: Vec<Arc<Index>>,
+    /// The folders with their indexes.
+    pub folders: Vec<Folder>,
 }
 
 impl Everywhere {
-    /// Views of the documents that name one of these entries: the open ones first, then those on disk by path.
-    pub fn naming(&self, entries: &[EntryId]) -> impl Iterator<Item = View> {
-        let mut list = self.open.clone();
-        let mut paths: Vec<&PathBuf> = self
-            .indexes
-            .iter()
-            .flat_map(|index| &index.files)
-            .filter(|(_, file)| file.contents.of(entries).next().is_some())
-            .map(|(path, _)| path)
-            .collect();
-        paths.sort();
-        paths.dedup();
-        list.extend(paths.into_iter().filter_map(|path| self.closed(path)));
+    /// Views of the documents that name one of these entries, each with the entries as its own course numbers them: the
+    /// open ones first, then those on disk by path.
+    pub fn naming(&self, entries: &[EntryId]) -> impl Iterator<Item = (View, Vec<EntryId>)> {
+        let mut list: Vec<(View, Vec<EntryId>)> =
+            self.open.iter().map(|view| (view.clone(), self.entries_in(&view.course, entries))).collect();
+        let mut paths: Vec<(&PathBuf, &Folder, Vec<EntryId>)> = Vec::new();
+        for folder in &self.folders {
+            let own = self.entries_in(&folder.course, entries);
+            let files = folder.index.files.iter().filter(|(_, file)| file.contents.of(&own).next().is_some());
+            paths.extend(files.map(|(path, _)| (path, folder, own.clone())));
+        }
+        paths.sort_by_key(|(path, ..)| *path);
+        paths.dedup_by_key(|(path, ..)| *path);
+        list.extend(paths.into_iter().filter_map(|(path, folder, own)| Some((self.closed(path, folder)?, own))));
         list.into_iter()
     }
 
+    /// Entries of the course of the document that was asked about, as another course numbers them.
+    fn entries_in(&self, course: &Course, entries: &[EntryId]) -> Vec<EntryId> {
+        if course.knows_what(&self.here.course) {
+            return entries.to_vec();
+        }
+        let (own, other) = (&self.here.course.knowledge().vocabulary, &course.knowledge().vocabulary);
+        entries.iter().filter_map(|id| other.find(&own.entry(*id).id)).collect()
+    }
+
+    /// Whether a document is open.
+    pub fn is_open(&self, uri: &Url) -> bool {
+        self.open.binary_search_by(|view| view.uri.cmp(uri)).is_ok()
+    }
+
     /// A view of a document on disk; `None` if it is open, or no text, or gone.
-    pub fn closed(&self, path: &PathBuf) -> Option<View> {
+    pub fn closed(&self, path: &Path, folder: &Folder) -> Option<View> {
         let uri = Url::from_file_path(path).ok()?;
-        if self.open.iter().any(|view| view.uri == uri) {
+        if self.is_open(&uri) {
             return None;
         }
-        on_disk(&self.here, uri, path)
+        let form = Form::of_name(path.file_name()?.to_str()?)?;
+        let text = fs::read_to_string(path).ok()?;
+        let document = Arc::new(Document::on_disk(form, &text));
+        Some(View { uri, document, course: Arc::clone(&folder.course), ..self.here.clone() })
     }
-}
-
-/// A view of a file, for which holds what holds for another view.
-pub fn on_disk(like: &View, uri: Url, path: &PathBuf) -> Option<View> {
-    let form = Form::of_name(path.file_name()?.to_str()?)?;
-    Stamp::of(path)?;
-    let text = fs::read_to_string(path).ok()?;
-    Some(View { uri, document: Arc::new(Document::on_disk(form, &text)), ..like.clone() })
 }

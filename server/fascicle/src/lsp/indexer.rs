@@ -3,13 +3,19 @@
 use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
+use std::time::{Duration, Instant};
 
 use tokio::sync::mpsc;
 use tower_lsp::lsp_types as lsp;
 
-use super::state::Session;
-use crate::course::Course;
-use crate::course::index::{self, Index};
+use super::publish::{self, Publisher};
+use super::server::refresh;
+use super::state::{Folder, Session};
+use crate::course::index;
+use crate::course::statements;
+
+/// How long statements are read before orders are looked at again.
+const TURN: Duration = Duration::from_millis(100);
 
 /// What is to be done.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -26,9 +32,9 @@ pub struct Indexer(mpsc::UnboundedSender<Order>);
 
 impl Indexer {
     /// Starts the task.
-    pub fn start(session: Session) -> Self {
+    pub fn start(session: Session, publisher: Publisher) -> Self {
         let (sender, receiver) = mpsc::unbounded_channel();
-        tokio::spawn(run(session, receiver));
+        tokio::spawn(run(session, publisher, receiver));
         Self(sender)
     }
 
@@ -38,69 +44,109 @@ impl Indexer {
     }
 }
 
-async fn run(session: Session, mut orders: mpsc::UnboundedReceiver<Order>) {
-    while let Some(first) = orders.recv().await {
-        let mut waiting = vec![first];
+async fn run(session: Session, publisher: Publisher, mut orders: mpsc::UnboundedReceiver<Order>) {
+    let mut at_work = false;
+    let mut is_news = false;
+    loop {
+        // While statements are to be read, orders are only looked for between two turns.
+        let first = if at_work { orders.try_recv().ok() } else { orders.recv().await };
+        if first.is_none() && !at_work {
+            return;
+        }
+        let mut waiting: Vec<Order> = first.into_iter().collect();
         while let Ok(order) = orders.try_recv() {
             if !waiting.contains(&order) {
                 waiting.push(order);
             }
         }
+        let has_orders = !waiting.is_empty();
         for order in waiting {
             match order {
                 Order::Folder(root) => folder(&session, root).await,
                 Order::Files(paths) => files(&session, paths).await,
             }
         }
-        session.bump();
+        if has_orders {
+            session.bump();
+        }
+        let (more, differs) = read_statements(&session).await;
+        at_work = more;
+        is_news |= differs;
+        if is_news && !at_work {
+            is_news = false;
+            refresh(&session, &publisher);
+        }
     }
 }
 
-/// The folder's course and what its index holds now; `None` once the folder has left the workspace.
-fn of_folder(session: &Session, root: &PathBuf) -> Option<(Arc<Course>, Arc<Index>)> {
-    let state = session.state();
-    let folder = state.folders.iter().find(|folder| folder.root == *root)?;
-    Some((Arc::clone(&folder.course), Arc::clone(&folder.index)))
+/// What is held of a folder now; `None` once it has left the workspace.
+fn of_folder(session: &Session, root: &PathBuf) -> Option<Folder> {
+    session.state().folders.iter().find(|folder| folder.root == *root).cloned()
+}
+
+/// Changes what is held of a folder, if its course is still the one that was worked with.
+fn change(session: &Session, seen: &Folder, change: impl FnOnce(&mut Folder)) {
+    let mut state = session.state();
+    let mut folders = state.folders.iter_mut();
+    if let Some(folder) = folders.find(|now| now.root == seen.root && Arc::ptr_eq(&now.course, &seen.course)) {
+        change(folder);
+    }
 }
 
 async fn folder(session: &Session, root: PathBuf) {
-    let Some((course, before)) = of_folder(session, &root) else { return };
-    let stop = Arc::new(AtomicBool::new(false));
-    let (tell, told) = mpsc::unbounded_channel();
-    let bar = tokio::spawn(show(session.clone(), told));
-    let job = {
-        let root = root.clone();
-        tokio::task::spawn_blocking(move || {
-            let exclude = &course.settings.file.exclude;
-            index::build(&root, exclude, course.knowledge(), &before, &stop, &|done, all| {
+    let mut roots = vec![root];
+    while let Some(root) = roots.pop() {
+        let Some(seen) = of_folder(session, &root) else { continue };
+        let stop = Arc::new(AtomicBool::new(false));
+        let (tell, told) = mpsc::unbounded_channel();
+        let bar = tokio::spawn(show(session.clone(), told));
+        let work = seen.clone();
+        let job = tokio::task::spawn_blocking(move || {
+            let found = index::documents(&work.root, &work.course.settings.file.exclude);
+            let index = index::build(&found.documents, work.course.knowledge(), &work.index, &stop, &|done, all| {
                 if tell.send((done, all)).is_err() {
                     stop.store(true, Ordering::Relaxed);
                 }
-            })
-        })
-    };
-    if let Ok(index) = job.await {
-        let mut state = session.state();
-        if let Some(folder) = state.folders.iter_mut().find(|folder| folder.root == root) {
-            folder.index = Arc::new(index);
-            folder.is_indexed = true;
+            });
+            (index, found.nested)
+        });
+        if let Ok((index, nested)) = job.await {
+            change(session, &seen, |folder| {
+                folder.index = Arc::new(index);
+                folder.is_indexed = true;
+            });
+            let known = roots.len();
+            {
+                let mut state = session.state();
+                roots.extend(nested.into_iter().filter(|root| state.add_folder(root.clone(), true)));
+            }
+            if roots.len() > known {
+                publish::settings(session).await;
+            }
         }
+        drop(bar.await);
     }
-    drop(bar.await);
 }
 
 async fn files(session: &Session, paths: Vec<PathBuf>) {
-    let roots: Vec<PathBuf> = session.state().folders.iter().map(|folder| folder.root.clone()).collect();
-    for root in roots {
-        let Some((course, before)) = of_folder(session, &root) else { continue };
-        let own: Vec<PathBuf> = paths.iter().filter(|path| path.starts_with(&root)).cloned().collect();
+    let folders = session.state().folders.clone();
+    let holder = |path: &PathBuf| {
+        let within = folders.iter().filter(|folder| path.starts_with(&folder.root));
+        within.max_by_key(|folder| folder.root.as_os_str().len()).map(|folder| &folder.root)
+    };
+    for seen in &folders {
+        let own: Vec<PathBuf> = paths.iter().filter(|path| holder(path) == Some(&seen.root)).cloned().collect();
         if own.is_empty() {
             continue;
         }
+        let work = seen.clone();
         let job = tokio::task::spawn_blocking(move || {
-            let mut index = (*before).clone();
+            let mut index = (*work.index).clone();
+            let found = index::documents(&work.root, &work.course.settings.file.exclude).documents;
             for path in own {
-                match index::file(&path, course.knowledge(), index.files.get(&path)) {
+                let is_wanted = found.binary_search(&path).is_ok();
+                let before = index.files.get(&path);
+                match index::file(&path, work.course.knowledge(), before).filter(|_| is_wanted) {
                     Some(indexed) => drop(index.files.insert(path, indexed)),
                     None => drop(index.files.remove(&path)),
                 }
@@ -108,12 +154,44 @@ async fn files(session: &Session, paths: Vec<PathBuf>) {
             index
         });
         if let Ok(index) = job.await {
-            let mut state = session.state();
-            if let Some(folder) = state.folders.iter_mut().find(|folder| folder.root == root) {
-                folder.index = Arc::new(index);
-            }
+            change(session, seen, |folder| folder.index = Arc::new(index));
         }
     }
+}
+
+/// Reads what documents state, for one turn. Returns whether there is more to be read, and whether what was read differs
+/// from what was known.
+async fn read_statements(session: &Session) -> (bool, bool) {
+    let folders = session.state().folders.clone();
+    let (mut more, mut differs) = (false, false);
+    for seen in folders {
+        let work = seen.clone();
+        let job = tokio::task::spawn_blocking(move || {
+            let until = Instant::now() + TURN;
+            let mut read = Vec::new();
+            let mut is_done = true;
+            for path in work.statements.missing(&work.index) {
+                if Instant::now() > until {
+                    is_done = false;
+                    break;
+                }
+                if let Some((stamp, list)) = statements::read(path, &work.course) {
+                    read.push((path.clone(), stamp, list));
+                }
+            }
+            let (mut statements, differs) = work.statements.with(read, &work.index);
+            if is_done {
+                statements.count();
+            }
+            (statements, is_done, differs)
+        });
+        if let Ok((statements, is_done, is_news)) = job.await {
+            change(session, &seen, |folder| folder.statements = Arc::new(statements));
+            more |= !is_done;
+            differs |= is_news;
+        }
+    }
+    (more, differs)
 }
 
 /// Shows a bar with a count, if the client has one and the work is worth it.

@@ -42,13 +42,14 @@ pub fn serve() -> ExitCode {
     };
     let gone = Arc::new(Notify::new());
     let code = runtime.block_on(async {
-        let (service, socket, session) = server::service(Arc::clone(&gone));
+        let output = transport::writer(Arc::clone(&gone));
+        let (service, socket, session) = server::service(Arc::clone(&gone), output.clone());
         let complete = move |method: &str, result: &mut serde_json::Value| {
             if let Some(session) = &session {
                 additions::complete(session, method, result);
             }
         };
-        transport::serve(service, socket, gone, complete).await
+        transport::serve(service, socket, output, gone, complete).await
     });
     runtime.shutdown_background();
     code

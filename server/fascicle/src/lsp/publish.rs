@@ -3,33 +3,27 @@
 //! One task sends them all, so that they come in order. A document that changes while it is read is read again, and what
 //! was read of the older version is never sent. A word that the author is still typing is left alone until he pauses.
 
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
+use std::hash::{DefaultHasher, Hash, Hasher};
+use std::path::PathBuf;
 use std::sync::Arc;
 use std::time::Duration;
 
+use fascicle_analysis::course::stated;
 use tokio::sync::mpsc;
 use tower_lsp::lsp_types::Url;
 
-use super::requests::diagnostics;
-use super::state::Session;
+use super::requests::{diagnostics, differences};
+use super::state::{Session, View};
 use super::to_proto;
 use crate::course::{Course, SETTINGS_FILE};
 
 /// How long a word may grow before it is looked at.
 const PAUSE: Duration = Duration::from_millis(700);
 
-/// A document whose diagnostics are to be sent.
-#[derive(Clone, Debug)]
-pub struct Mark {
-    /// Its address.
-    pub uri: Url,
-    /// The version of which the author has paused.
-    pub settled: Option<i32>,
-}
-
 /// The way to the task.
 #[derive(Clone, Debug)]
-pub struct Publisher(mpsc::UnboundedSender<Mark>);
+pub struct Publisher(mpsc::UnboundedSender<Url>);
 
 impl Publisher {
     /// Starts the task.
@@ -41,42 +35,57 @@ impl Publisher {
 
     /// Sends the diagnostics of a document when its turn comes; for one that is closed, that there are none.
     pub fn mark(&self, uri: Url) {
-        drop(self.0.send(Mark { uri, settled: None }));
+        drop(self.0.send(uri));
     }
 }
 
-async fn run(session: Session, again: mpsc::WeakUnboundedSender<Mark>, mut marks: mpsc::UnboundedReceiver<Mark>) {
+/// What was sent of a document.
+struct Sent {
+    version: Option<i32>,
+    result: String,
+    /// A number for what it states, by which others of its course are known to be told anew.
+    states: u64,
+}
+
+async fn run(session: Session, again: mpsc::WeakUnboundedSender<Url>, mut marks: mpsc::UnboundedReceiver<Url>) {
+    let mut sent: HashMap<Url, Sent> = HashMap::new();
     while let Some(first) = marks.recv().await {
-        let mut waiting: HashMap<Url, Option<i32>> = HashMap::from([(first.uri, first.settled)]);
+        let mut waiting = HashSet::from([first]);
         while let Ok(mark) = marks.try_recv() {
-            let settled = waiting.entry(mark.uri).or_default();
-            *settled = (*settled).max(mark.settled);
+            waiting.insert(mark);
         }
-        for (uri, settled) in waiting {
-            let Some(view) = session.view(&uri) else {
+        for uri in waiting {
+            let Some(all) = session.everywhere(&uri) else {
+                if sent.remove(&uri).is_some() {
+                    mark_others(&session, &again, &uri);
+                }
                 session.client.publish_diagnostics(uri, Vec::new(), None).await;
                 continue;
             };
-            let has_settled = settled.is_some() && settled == view.document.version;
-            if settled.is_some() && !has_settled {
-                continue; // the author went on typing; a later mark is on its way
-            }
-            let job = view.clone();
-            let Ok((list, held_back)) = tokio::task::spawn_blocking(move || diagnostics::of(&job, has_settled)).await
-            else {
-                continue;
-            };
+            let view = all.here.clone();
+            let job = tokio::task::spawn_blocking(move || {
+                let view = &all.here;
+                let (list, held_back) = diagnostics::of(&all, view, &differences::of_document(&all, view));
+                (list, held_back, states(view))
+            });
+            let Ok((list, held_back, states)) = job.await else { continue };
             if !session.is_latest(&view) {
-                continue;
+                continue; // a later mark is on its way
             }
             let version = view.document.version;
-            session.client.publish_diagnostics(uri.clone(), list, version).await;
+            let result = diagnostics::result_id(&list);
+            let before = sent.insert(uri.clone(), Sent { version, result: result.clone(), states });
+            if before.as_ref().is_none_or(|before| before.states != states) {
+                mark_others(&session, &again, &uri);
+            }
+            if before.is_none_or(|before| before.version != version || before.result != result) {
+                session.client.publish_diagnostics(uri.clone(), list, version).await;
+            }
             if held_back {
                 let again = again.clone();
-                tokio::spawn(async move {
-                    tokio::time::sleep(PAUSE).await;
+                settle_later(session.clone(), view, move || {
                     if let Some(sender) = again.upgrade() {
-                        drop(sender.send(Mark { uri, settled: version }));
+                        drop(sender.send(uri));
                     }
                 });
             }
@@ -84,20 +93,69 @@ async fn run(session: Session, again: mpsc::WeakUnboundedSender<Mark>, mut marks
     }
 }
 
-/// Tells what is wrong with the settings and the vocabulary files of the workspace folders, at their lines. Clients do not
-/// ask about these files, so it is sent to all of them.
+/// Documents of one course may say different things, so what one states has to do with what is told of the others.
+fn mark_others(session: &Session, again: &mpsc::WeakUnboundedSender<Url>, uri: &Url) {
+    let Some(sender) = again.upgrade() else { return };
+    let others: Vec<Url> = {
+        let mut state = session.state();
+        let root = state.course_of(uri).root.clone();
+        let open: Vec<Url> = state.documents.keys().filter(|other| *other != uri).cloned().collect();
+        open.into_iter().filter(|other| root.is_some() && state.course_of(other).root == root).collect()
+    };
+    for other in others {
+        drop(sender.send(other));
+    }
+}
+
+fn states(view: &View) -> u64 {
+    let mut hasher = DefaultHasher::new();
+    stated(&view.reading().claims).hash(&mut hasher);
+    hasher.finish()
+}
+
+/// Calls `then` when the author has paused at a version with a word that was left alone while it grew.
+pub fn settle_later(session: Session, view: View, then: impl FnOnce() + Send + 'static) {
+    tokio::spawn(async move {
+        tokio::time::sleep(PAUSE).await;
+        if session.is_latest(&view) {
+            view.document.settle();
+            then();
+        }
+    });
+}
+
+/// Tells what is wrong with the settings and the vocabulary files of the courses, at their lines, and clears what was told
+/// of files that are no longer theirs. Clients do not ask about these files, so it is sent to all of them.
 pub async fn settings(session: &Session) {
-    let courses: Vec<Arc<Course>> = session.state().folders.iter().map(|folder| Arc::clone(&folder.course)).collect();
-    for course in courses {
-        let Some(root) = course.root.clone() else { continue };
-        let mut files: Vec<String> = vec![SETTINGS_FILE.to_owned()];
-        files.extend(course.settings.file.overlay.iter().cloned());
-        let Ok(problems) = tokio::task::spawn_blocking(move || course.problems()).await else { continue };
+    let mut courses: Vec<Arc<Course>> = Vec::new();
+    for folder in &session.state().folders {
+        if !courses.iter().any(|course| course.root == folder.course.root) {
+            courses.push(Arc::clone(&folder.course));
+        }
+    }
+    let job = tokio::task::spawn_blocking(move || {
+        let problems = |course: Arc<Course>| {
+            let root: PathBuf = course.root.clone()?;
+            Some((root, course.settings.file.overlay.clone(), course.problems()))
+        };
+        courses.into_iter().filter_map(problems).collect::<Vec<_>>()
+    });
+    let Ok(all) = job.await else { return };
+    let mut told = HashSet::new();
+    for (root, overlay, problems) in all {
+        let files = std::iter::once(SETTINGS_FILE.to_owned()).chain(overlay);
         for file in files {
             let path = root.join(&file);
             let Some(uri) = Url::from_file_path(&path).ok().filter(|_| path.is_file()) else { continue };
-            let list = problems.iter().filter(|problem| problem.file == file).map(to_proto::problem).collect();
-            session.client.publish_diagnostics(uri, list, None).await;
+            let list: Vec<_> = problems.iter().filter(|problem| problem.file == file).map(to_proto::problem).collect();
+            if !list.is_empty() {
+                told.insert(uri.clone());
+                session.client.publish_diagnostics(uri, list, None).await;
+            }
         }
+    }
+    let before = std::mem::replace(&mut session.state().told_settings, told.clone());
+    for uri in before.difference(&told) {
+        session.client.publish_diagnostics(uri.clone(), Vec::new(), None).await;
     }
 }

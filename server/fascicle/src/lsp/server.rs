@@ -18,13 +18,15 @@ use tower_lsp::{ClientSocket, LanguageServer, LspService};
 
 use super::capabilities::{self, Can};
 use super::document::Document;
+use super::everywhere::Everywhere;
 use super::indexer::{Indexer, Order};
 use super::publish::{self, Publisher};
 use super::requests::{
-    code_actions, commands, completion, diagnostics, hierarchy, hover, navigation, references, status, structure,
-    symbols, tokens, tree, workspace_diagnostics,
+    code_actions, commands, completion, diagnostics, hierarchy, hover, lenses, navigation, references, status,
+    structure, symbols, tokens, tree, workspace_diagnostics,
 };
-use super::state::{Session, View};
+use super::state::{Folder, Session, View};
+use super::transport::Output;
 use super::{from_proto, transport};
 use crate::course::{Course, SETTINGS_FILE, settings};
 
@@ -37,18 +39,20 @@ struct Server {
     session: Session,
     publisher: Publisher,
     indexer: Indexer,
+    /// The direct way out, for what must be written before an answer.
+    output: Output,
     gone: Arc<Notify>,
 }
 
 /// The service, its way to the client, and what it holds.
-pub fn service(gone: Arc<Notify>) -> (LspService<impl LanguageServer>, ClientSocket, Option<Session>) {
+pub fn service(gone: Arc<Notify>, output: Output) -> (LspService<impl LanguageServer>, ClientSocket, Option<Session>) {
     let mut held = None;
     let (service, socket) = LspService::build(|client| {
         let session = Session::new(client);
         held = Some(session.clone());
         let publisher = Publisher::start(session.clone());
-        let indexer = Indexer::start(session.clone());
-        Server { session, publisher, indexer, gone }
+        let indexer = Indexer::start(session.clone(), publisher.clone());
+        Server { session, publisher, indexer, output, gone }
     })
     .custom_method("fascicle/status", Server::status)
     .custom_method("fascicle/entry", Server::entry)
@@ -56,14 +60,6 @@ pub fn service(gone: Arc<Notify>) -> (LspService<impl LanguageServer>, ClientSoc
     .custom_method("$/setTrace", Server::set_trace)
     .finish();
     (service, socket, held)
-}
-
-/// `$/progress` with a part of a result, which the crate's type has no room for.
-enum PartialResult {}
-
-impl lsp::notification::Notification for PartialResult {
-    type Params = Value;
-    const METHOD: &'static str = "$/progress";
 }
 
 /// Tells the work on a request that nobody waits for it any more.
@@ -160,16 +156,20 @@ impl Server {
         }
     }
 
-    /// Answers a request about the vocabulary in another thread.
+    /// Answers a request about the vocabulary of a document's course in another thread.
     async fn ask<T: Send + 'static>(
         &self,
         method: &'static str,
+        about: Option<lsp::Url>,
         work: impl FnOnce(&Course, &Can) -> T + Send + 'static,
     ) -> Result<T> {
         let (course, can) = {
-            let state = self.session.state();
-            let folder = state.folders.first().map(|folder| &folder.course);
-            (Arc::clone(folder.unwrap_or(&state.elsewhere)), Arc::clone(&state.can))
+            let mut state = self.session.state();
+            let course = match &about {
+                Some(uri) => state.course_of(uri),
+                None => Arc::clone(state.folders.first().map_or(&state.elsewhere, |folder| &folder.course)),
+            };
+            (course, Arc::clone(&state.can))
         };
         let began = Instant::now();
         let answer =
@@ -178,13 +178,32 @@ impl Server {
         answer
     }
 
+    /// Answers a request about a document and all others in another thread. What was seen of them was seen before the first
+    /// await.
+    async fn answer_from_all<T: Send + 'static>(
+        &self,
+        method: &'static str,
+        uri: &lsp::Url,
+        work: impl FnOnce(&Everywhere) -> Result<T> + Send + 'static,
+    ) -> Result<T> {
+        let all = self.session.everywhere(uri).ok_or_else(|| not_open(uri))?;
+        let view = Ok(all.here.clone());
+        self.try_answer(method, view, move |_| work(&all)).await
+    }
+
     #[allow(clippy::unused_async)] // the shape that the service wants
     async fn status(&self) -> Result<status::Status> {
         Ok(status::status(&self.session))
     }
 
     async fn entry(&self, params: navigation::EntryParams) -> Result<Option<navigation::EntryDocument>> {
-        self.ask("fascicle/entry", move |course, can| navigation::entry(course, can.entry_documents, &params)).await
+        let courses: Vec<Arc<Course>> =
+            self.session.state().folders.iter().map(|folder| Arc::clone(&folder.course)).collect();
+        self.ask("fascicle/entry", None, move |course, can| {
+            let all = std::iter::once(course).chain(courses.iter().map(|course| &**course));
+            all.into_iter().find_map(|course| navigation::entry(course, can.entry_documents, &params))
+        })
+        .await
     }
 
     async fn tree(&self, params: tree::TreeParams) -> Result<Option<tree::Tree>> {
@@ -248,7 +267,7 @@ impl Server {
             let Some(value) = value.filter(Value::is_object) else { return };
             let (editor, wrong) = settings::from_client(&value);
             if !wrong.is_empty() {
-                let message = format!("fascicle has no such settings, or not of that kind: {}", wrong.join(", "));
+                let message = format!("fascicle: {}", wrong.join("; "));
                 session.client.show_message(lsp::MessageType::WARNING, message).await;
             }
             let Some(editor) = editor else { return };
@@ -295,7 +314,7 @@ impl Server {
 }
 
 /// Has everything told anew.
-fn refresh(session: &Session, publisher: &Publisher) {
+pub fn refresh(session: &Session, publisher: &Publisher) {
     session.bump();
     let (can, open) = {
         let state = session.state();
@@ -351,7 +370,7 @@ impl LanguageServer for Server {
             state.can = Arc::new(Can::read(&params));
             state.trace = params.trace == Some(lsp::TraceValue::Verbose);
             for root in folders.iter().filter_map(path) {
-                state.add_folder(root);
+                state.add_folder(root, false);
             }
         }
         if let Some(process) = params.process_id {
@@ -448,9 +467,10 @@ impl LanguageServer for Server {
         let removed: Vec<PathBuf> = params.event.removed.iter().filter_map(|folder| path(&folder.uri)).collect();
         {
             let mut state = self.session.state();
-            state.folders.retain(|folder| !removed.contains(&folder.root));
+            let has_left = |folder: &Folder| removed.iter().any(|root| folder.root.starts_with(root));
+            state.folders.retain(|folder| !has_left(folder));
             for root in added {
-                state.add_folder(root);
+                state.add_folder(root, false);
             }
         }
         self.reopen();
@@ -479,21 +499,41 @@ impl LanguageServer for Server {
     }
 
     async fn completion_resolve(&self, item: lsp::CompletionItem) -> Result<lsp::CompletionItem> {
-        self.ask("completionItem/resolve", move |course, _| completion::resolve(course, item)).await
+        let about = navigation::about(item.data.as_ref());
+        self.ask("completionItem/resolve", about, move |course, _| completion::resolve(course, item)).await
     }
 
     async fn code_action(&self, params: lsp::CodeActionParams) -> Result<Option<lsp::CodeActionResponse>> {
-        let view = self.view(&params.text_document.uri);
-        self.answer("textDocument/codeAction", view, move |view| Some(code_actions::code_actions(view, &params))).await
+        let uri = params.text_document.uri.clone();
+        self.answer_from_all("textDocument/codeAction", &uri, move |all| {
+            Ok(Some(code_actions::code_actions(all, &params)))
+        })
+        .await
     }
 
     async fn code_action_resolve(&self, action: lsp::CodeAction) -> Result<lsp::CodeAction> {
         let Some(later) = code_actions::later_of(&action) else { return Ok(action) };
-        let view = self.session.view(&later.uri).ok_or_else(Error::content_modified);
-        self.try_answer("codeAction/resolve", view, move |view| code_actions::resolve(view, &later, action)).await
+        if self.session.view(&later.uri).is_none() {
+            return Err(Error::content_modified());
+        }
+        let uri = later.uri.clone();
+        self.answer_from_all("codeAction/resolve", &uri, move |all| code_actions::resolve(all, &later, action)).await
     }
 
     async fn execute_command(&self, params: lsp::ExecuteCommandParams) -> Result<Option<Value>> {
+        let client = self.session.client.clone();
+        // The client's answer is not waited for: a handler that waits for its client could wait for ever.
+        if params.command == commands::SHOW {
+            let Some(show) = commands::show(&params.arguments) else {
+                return Err(Error::invalid_params("the arguments are the address of a document and a range"));
+            };
+            tokio::spawn(async move {
+                if let Err(error) = client.show_document(show).await {
+                    tracing::warn!(%error, "the client did not show a document");
+                }
+            });
+            return Ok(None);
+        }
         let Some(view) = commands::view(&self.session, &params.arguments) else {
             return Err(Error::invalid_params("the first argument is the address of an open document"));
         };
@@ -503,8 +543,6 @@ impl LanguageServer for Server {
             })
             .await?;
         let Some(edit) = edit else { return Err(Error::invalid_params("no such command, or nothing to insert")) };
-        // The client's answer is not waited for: a handler that waits for its client could wait for ever.
-        let client = self.session.client.clone();
         tokio::spawn(async move {
             if let Err(error) = client.apply_edit(edit).await {
                 tracing::warn!(%error, "the client did not apply an edit");
@@ -514,8 +552,19 @@ impl LanguageServer for Server {
     }
 
     async fn diagnostic(&self, params: lsp::DocumentDiagnosticParams) -> Result<lsp::DocumentDiagnosticReportResult> {
-        let view = self.view(&params.text_document.uri);
-        self.answer_latest("textDocument/diagnostic", view, move |view| diagnostics::document(view, &params)).await
+        let uri = params.text_document.uri.clone();
+        let all = self.session.everywhere(&uri).ok_or_else(|| not_open(&uri))?;
+        let (view, seen) = (Ok(all.here.clone()), all.here.clone());
+        let work = move |_: &View| diagnostics::document(&all, &params);
+        let (report, held_back) = self.answer_latest("textDocument/diagnostic", view, work).await?;
+        if held_back {
+            let session = self.session.clone();
+            publish::settle_later(self.session.clone(), seen, move || {
+                session.bump();
+                tokio::spawn(async move { drop(session.client.workspace_diagnostic_refresh().await) });
+            });
+        }
+        Ok(report)
     }
 
     async fn workspace_diagnostic(
@@ -534,19 +583,22 @@ impl LanguageServer for Server {
                 workspace_diagnostics::reports(&all, &known, previous, &mut |report| drop(sender.send(report)))
             });
             let mut items = Vec::new();
-            let mut is_news = false;
+            let (mut is_news, mut is_streamed) = (false, false);
             let mut last = Instant::now();
             while let Some(report) = parts.recv().await {
                 is_news |= workspace_diagnostics::is_news(&report);
                 items.push(report);
                 if let Some(token) = token.as_ref().filter(|_| is_news && last.elapsed() > PART) {
-                    let value = json!({ "token": token, "value": { "items": std::mem::take(&mut items) } });
-                    self.session.client.send_notification::<PartialResult>(value).await;
-                    last = Instant::now();
+                    self.send_part(token, &std::mem::take(&mut items));
+                    (last, is_streamed) = (Instant::now(), true);
                 }
             }
             let told = job.await.map_err(|_| Error::internal_error())?;
             self.session.state().told = Arc::new(told);
+            if let Some(token) = token.as_ref().filter(|_| is_streamed && !items.is_empty()) {
+                // Who sends a part sends all in parts.
+                self.send_part(token, &std::mem::take(&mut items));
+            }
             if is_news {
                 let report = lsp::WorkspaceDiagnosticReport { items };
                 return Ok(lsp::WorkspaceDiagnosticReportResult::Report(report));
@@ -583,10 +635,8 @@ impl LanguageServer for Server {
     async fn references(&self, params: lsp::ReferenceParams) -> Result<Option<Vec<lsp::Location>>> {
         let at = params.text_document_position;
         let with_definition = params.context.include_declaration;
-        let all = self.session.everywhere(&at.text_document.uri).ok_or_else(|| not_open(&at.text_document.uri))?;
-        let view = Ok(all.here.clone());
-        self.answer("textDocument/references", view, move |_| {
-            references::references(&all, at.position, with_definition)
+        self.answer_from_all("textDocument/references", &at.text_document.uri, move |all| {
+            Ok(references::references(all, at.position, with_definition))
         })
         .await
     }
@@ -616,10 +666,11 @@ impl LanguageServer for Server {
 
     async fn rename(&self, params: lsp::RenameParams) -> Result<Option<lsp::WorkspaceEdit>> {
         let at = params.text_document_position;
-        let all = self.session.everywhere(&at.text_document.uri).ok_or_else(|| not_open(&at.text_document.uri))?;
-        let view = Ok(all.here.clone());
         let new = params.new_name;
-        self.try_answer("textDocument/rename", view, move |_| references::rename(&all, at.position, &new)).await
+        self.answer_from_all("textDocument/rename", &at.text_document.uri, move |all| {
+            references::rename(all, at.position, &new)
+        })
+        .await
     }
 
     async fn document_symbol(&self, params: lsp::DocumentSymbolParams) -> Result<Option<lsp::DocumentSymbolResponse>> {
@@ -647,7 +698,8 @@ impl LanguageServer for Server {
         &self,
         params: lsp::CallHierarchyIncomingCallsParams,
     ) -> Result<Option<Vec<lsp::CallHierarchyIncomingCall>>> {
-        self.ask("callHierarchy/incomingCalls", move |course, can| {
+        let about = navigation::about(params.item.data.as_ref());
+        self.ask("callHierarchy/incomingCalls", about, move |course, can| {
             hierarchy::incoming(course, can.entry_documents, &params.item)
         })
         .await
@@ -657,7 +709,8 @@ impl LanguageServer for Server {
         &self,
         params: lsp::CallHierarchyOutgoingCallsParams,
     ) -> Result<Option<Vec<lsp::CallHierarchyOutgoingCall>>> {
-        self.ask("callHierarchy/outgoingCalls", move |course, can| {
+        let about = navigation::about(params.item.data.as_ref());
+        self.ask("callHierarchy/outgoingCalls", about, move |course, can| {
             hierarchy::outgoing(course, can.entry_documents, &params.item)
         })
         .await
@@ -677,22 +730,24 @@ impl LanguageServer for Server {
         &self,
         params: lsp::TypeHierarchySupertypesParams,
     ) -> Result<Option<Vec<lsp::TypeHierarchyItem>>> {
-        self.ask("typeHierarchy/supertypes", move |course, can| {
+        let about = navigation::about(params.item.data.as_ref());
+        self.ask("typeHierarchy/supertypes", about, move |course, can| {
             hierarchy::supertypes(course, can.entry_documents, &params.item)
         })
         .await
     }
 
     async fn subtypes(&self, params: lsp::TypeHierarchySubtypesParams) -> Result<Option<Vec<lsp::TypeHierarchyItem>>> {
-        self.ask("typeHierarchy/subtypes", move |course, can| {
+        let about = navigation::about(params.item.data.as_ref());
+        self.ask("typeHierarchy/subtypes", about, move |course, can| {
             hierarchy::subtypes(course, can.entry_documents, &params.item)
         })
         .await
     }
 
     async fn code_lens(&self, params: lsp::CodeLensParams) -> Result<Option<Vec<lsp::CodeLens>>> {
-        let view = self.view(&params.text_document.uri);
-        self.answer_latest("textDocument/codeLens", view, |view| Some(structure::lenses(view))).await
+        self.answer_from_all("textDocument/codeLens", &params.text_document.uri, |all| Ok(Some(lenses::lenses(all))))
+            .await
     }
 
     async fn inlay_hint(&self, params: lsp::InlayHintParams) -> Result<Option<Vec<lsp::InlayHint>>> {
@@ -701,7 +756,8 @@ impl LanguageServer for Server {
     }
 
     async fn inlay_hint_resolve(&self, hint: lsp::InlayHint) -> Result<lsp::InlayHint> {
-        self.ask("inlayHint/resolve", move |course, _| structure::resolve_hint(course, hint)).await
+        let about = navigation::about(hint.data.as_ref());
+        self.ask("inlayHint/resolve", about, move |course, _| structure::resolve_hint(course, hint)).await
     }
 
     async fn semantic_tokens_full(
@@ -764,6 +820,12 @@ impl LanguageServer for Server {
 }
 
 impl Server {
+    /// Sends a part of a result. It must be written before the answer, which the way through the client does not promise.
+    fn send_part(&self, token: &lsp::ProgressToken, items: &[lsp::WorkspaceDocumentDiagnosticReport]) {
+        let params = json!({ "token": token, "value": { "items": items } });
+        self.output.send(&json!({ "jsonrpc": "2.0", "method": "$/progress", "params": params }));
+    }
+
     /// Keeps what the client has now, so that next time only the difference is sent.
     fn keep_tokens(&self, uri: lsp::Url, data: &[lsp::SemanticToken]) -> String {
         let mut state = self.session.state();

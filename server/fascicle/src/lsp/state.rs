@@ -22,6 +22,7 @@ use super::everywhere::Everywhere;
 use super::requests::workspace_diagnostics::Told;
 use crate::course::index::Index;
 use crate::course::settings::File;
+use crate::course::statements::Statements;
 use crate::course::{Course, Lazy, SETTINGS_FILE};
 
 /// What the server holds.
@@ -35,7 +36,7 @@ pub struct State {
     pub documents: HashMap<Url, Arc<Document>>,
     /// Documents that were dropped because an edit could not be applied.
     pub dropped: HashSet<Url>,
-    /// The workspace folders.
+    /// The workspace folders, and the courses found below them.
     pub folders: Vec<Folder>,
     /// Courses by their folders, each opened when a document of it is first asked for.
     pub courses: HashMap<PathBuf, Arc<Course>>,
@@ -51,18 +52,24 @@ pub struct State {
     pub tokens: HashMap<Url, (String, Arc<Vec<SemanticToken>>)>,
     /// What was last told of files on disk.
     pub told: Arc<Told>,
+    /// Settings and vocabulary files of which something was told.
+    pub told_settings: HashSet<Url>,
     known: Lazy,
 }
 
-/// A workspace folder.
+/// A folder whose documents belong to one course: a workspace folder, or a course in one.
 #[derive(Clone, Debug)]
 pub struct Folder {
     /// Its path.
     pub root: PathBuf,
+    /// It was found below a workspace folder, for it has a settings file.
+    pub is_nested: bool,
     /// Its course.
     pub course: Arc<Course>,
     /// What its documents name.
     pub index: Arc<Index>,
+    /// What they state.
+    pub statements: Arc<Statements>,
     /// The index was built once.
     pub is_indexed: bool,
 }
@@ -106,6 +113,7 @@ impl Session {
             trace: false,
             tokens: HashMap::new(),
             told: Arc::default(),
+            told_settings: HashSet::new(),
             known: known.clone(),
         };
         Self { client, known, state: Arc::new(Mutex::new(state)), changes: watch::Sender::new(0) }
@@ -184,31 +192,34 @@ impl State {
         let open: Vec<Url> = self.documents.keys().cloned().collect();
         let mut open: Vec<View> = open.iter().filter_map(|uri| self.view(uri)).collect();
         open.sort_by(|a, b| a.uri.cmp(&b.uri));
-        let indexes = self.folders.iter().map(|folder| Arc::clone(&folder.index)).collect();
-        Everywhere { here, open, indexes }
+        Everywhere { here, open, folders: self.folders.clone() }
     }
 
     /// The course that a document belongs to: the nearest folder above it with a settings file, else the innermost
     /// workspace folder, else none.
     pub fn course_of(&mut self, uri: &Url) -> Arc<Course> {
         let Ok(path) = uri.to_file_path() else { return Arc::clone(&self.elsewhere) };
-        let parent = path.parent().unwrap_or(&path).to_path_buf();
-        if let Some(course) = self.courses.get(&parent) {
+        self.course_in(path.parent().unwrap_or(&path))
+    }
+
+    /// The course to which the documents of a folder belong.
+    fn course_in(&mut self, folder: &Path) -> Arc<Course> {
+        if let Some(course) = self.courses.get(folder) {
             return Arc::clone(course);
         }
-        let course = if let Some(root) = parent.ancestors().find(|folder| folder.join(SETTINGS_FILE).is_file()) {
+        let course = if let Some(root) = folder.ancestors().find(|folder| folder.join(SETTINGS_FILE).is_file()) {
             self.course_at(root)
         } else {
-            let inner = self.folders.iter().filter(|folder| path.starts_with(&folder.root));
+            let inner = self.folders.iter().filter(|inner| folder.starts_with(&inner.root));
             let inner = inner.max_by_key(|folder| folder.root.as_os_str().len());
             Arc::clone(inner.map_or(&self.elsewhere, |folder| &folder.course))
         };
-        self.courses.insert(parent, Arc::clone(&course));
+        self.courses.insert(folder.to_path_buf(), Arc::clone(&course));
         course
     }
 
-    /// The course in a folder.
-    fn course_at(&mut self, root: &Path) -> Arc<Course> {
+    /// The course of a folder with a settings file.
+    fn course_at(&self, root: &Path) -> Arc<Course> {
         let opened = self.courses.values().chain(self.folders.iter().map(|folder| &folder.course));
         if let Some(course) = opened.into_iter().find(|course| course.root.as_deref() == Some(root)) {
             return Arc::clone(course);
@@ -216,24 +227,41 @@ impl State {
         Arc::new(Course::open_over(root, &self.known, &self.editor))
     }
 
-    /// Adds a workspace folder.
-    pub fn add_folder(&mut self, root: PathBuf) {
+    /// The course of a workspace folder, whose settings file may stand above it.
+    fn course_of_folder(&self, root: &Path) -> Arc<Course> {
+        let above = root.ancestors().find(|folder| folder.join(SETTINGS_FILE).is_file());
+        self.course_at(above.unwrap_or(root))
+    }
+
+    /// Adds a folder to those whose documents are kept in an index. Returns whether it is new.
+    pub fn add_folder(&mut self, root: PathBuf, is_nested: bool) -> bool {
         if self.folders.iter().any(|folder| folder.root == root) {
-            return;
+            return false;
         }
         self.courses.clear();
-        let course = Arc::new(Course::open_over(&root, &self.known, &self.editor));
-        self.folders.push(Folder { root, course, index: Arc::default(), is_indexed: false });
+        let course = self.course_of_folder(&root);
+        let (index, statements) = (Arc::default(), Arc::default());
+        self.folders.push(Folder { root, is_nested, course, index, statements, is_indexed: false });
+        true
     }
 
     /// Reads all settings anew; what was read by the old ones is read again.
     pub fn reopen_courses(&mut self) {
         self.courses.clear();
         self.told = Arc::default();
-        for folder in &mut self.folders {
-            folder.course = Arc::new(Course::open_over(&folder.root, &self.known, &self.editor));
-        }
         self.elsewhere = Arc::new(Course::none_over(&self.known, &self.editor));
+        let mut old = std::mem::take(&mut self.folders);
+        old.retain(|folder| !folder.is_nested || folder.root.join(SETTINGS_FILE).is_file());
+        for mut folder in old {
+            let course = self.course_of_folder(&folder.root);
+            if !course.knows_what(&folder.course) {
+                // The numbers of the entries are others now.
+                folder.index = Arc::default();
+            }
+            folder.statements = Arc::default();
+            folder.course = course;
+            self.folders.push(folder);
+        }
         for document in self.documents.values_mut() {
             *document = Arc::new(document.unread());
         }

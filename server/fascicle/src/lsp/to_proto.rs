@@ -1,5 +1,7 @@
 //! From plain data to the protocol's types.
 
+use std::fmt::Write as _;
+
 use fascicle_analysis::lines::{Encoding, Position};
 use fascicle_analysis::{Finding, Fix, Severity, Span};
 use fascicle_vocab::Kind;
@@ -43,14 +45,21 @@ pub const fn severity(severity: Severity) -> lsp::DiagnosticSeverity {
     }
 }
 
-/// A finding.
-pub fn diagnostic(view: &View, finding: &Finding) -> lsp::Diagnostic {
+/// A finding. `elsewhere` are the places of other documents that belong to it.
+pub fn diagnostic(view: &View, finding: &Finding, elsewhere: &[lsp::DiagnosticRelatedInformation]) -> lsp::Diagnostic {
     let mut message = finding.message.clone();
     for step in &finding.reason {
         message.push_str("\n• ");
         message.push_str(step);
     }
-    let related: Vec<lsp::DiagnosticRelatedInformation> = finding
+    if !view.can.related_information {
+        for place in elsewhere {
+            let name = place.location.uri.path_segments().and_then(Iterator::last).unwrap_or_default();
+            let line = place.location.range.start.line + 1;
+            let _ = write!(message, "\n• {name}, line {line}: {}", place.message);
+        }
+    }
+    let mut related: Vec<lsp::DiagnosticRelatedInformation> = finding
         .related
         .iter()
         .map(|(span, remark)| lsp::DiagnosticRelatedInformation {
@@ -58,6 +67,8 @@ pub fn diagnostic(view: &View, finding: &Finding) -> lsp::Diagnostic {
             message: remark.clone(),
         })
         .collect();
+    related.extend(elsewhere.iter().cloned());
+    let is_given_up = finding.code == fascicle_analysis::consistency::FORMER_NAME && view.can.deprecated_tag;
     lsp::Diagnostic {
         range: range(view, finding.span),
         severity: Some(severity(finding.severity)),
@@ -67,7 +78,7 @@ pub fn diagnostic(view: &View, finding: &Finding) -> lsp::Diagnostic {
         source: Some("fascicle".to_owned()),
         message,
         related_information: (!related.is_empty() && view.can.related_information).then_some(related),
-        tags: None,
+        tags: is_given_up.then(|| vec![lsp::DiagnosticTag::DEPRECATED]),
         data: None,
     }
 }
@@ -109,6 +120,27 @@ pub fn workspace_edits(can: &Can, edits: Vec<(View, Vec<lsp::TextEdit>)>) -> lsp
     };
     let edits = edits.into_iter().map(edit).collect();
     lsp::WorkspaceEdit { document_changes: Some(lsp::DocumentChanges::Edits(edits)), ..Default::default() }
+}
+
+/// A change to a file that is no open document, made first if it is new.
+pub fn edit_of_file(can: &Can, uri: lsp::Url, edit: lsp::TextEdit, is_new: bool) -> lsp::WorkspaceEdit {
+    if !can.document_changes {
+        return lsp::WorkspaceEdit { changes: Some([(uri, vec![edit])].into()), ..Default::default() };
+    }
+    let create = lsp::ResourceOp::Create(lsp::CreateFile {
+        uri: uri.clone(),
+        options: Some(lsp::CreateFileOptions { overwrite: Some(false), ignore_if_exists: Some(true) }),
+        annotation_id: None,
+    });
+    let text_document = lsp::OptionalVersionedTextDocumentIdentifier { uri, version: None };
+    let edit = lsp::TextDocumentEdit { text_document, edits: vec![lsp::OneOf::Left(edit)] };
+    let changes = if is_new && can.create_files {
+        let edit = lsp::DocumentChangeOperation::Edit(edit);
+        lsp::DocumentChanges::Operations(vec![lsp::DocumentChangeOperation::Op(create), edit])
+    } else {
+        lsp::DocumentChanges::Edits(vec![edit])
+    };
+    lsp::WorkspaceEdit { document_changes: Some(changes), ..Default::default() }
 }
 
 /// What a client shows for a kind of structure.

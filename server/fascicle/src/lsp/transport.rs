@@ -45,6 +45,7 @@ enum Incoming {
 pub async fn serve<S>(
     mut service: S,
     socket: ClientSocket,
+    output: Output,
     gone: Arc<Notify>,
     complete: impl Fn(&str, &mut Value) + Clone + Send + 'static,
 ) -> ExitCode
@@ -54,7 +55,6 @@ where
 {
     let (mut from_server, mut answers) = socket.split();
     let mut input = reader();
-    let output = writer(Arc::clone(&gone));
     let mut shut_down = false;
     let at_work = Arc::new(());
     loop {
@@ -265,14 +265,15 @@ fn next_message(input: &mut impl BufRead) -> io::Result<Option<Incoming>> {
 }
 
 /// The way out: messages are written by a thread of its own, in the order in which they were sent.
-#[derive(Clone)]
-struct Output {
+#[derive(Clone, Debug)]
+pub struct Output {
     sender: std::sync::mpsc::Sender<Option<Vec<u8>>>,
     done: Arc<std::sync::Mutex<Option<thread::JoinHandle<()>>>>,
 }
 
 impl Output {
-    fn send(&self, message: &impl serde::Serialize) {
+    /// Sends a message. It is written before all that is sent later.
+    pub fn send(&self, message: &impl serde::Serialize) {
         let body = serde_json::to_vec(message).unwrap_or_else(|error| {
             let error = json!({ "code": -32603, "message": error.to_string() });
             json!({ "jsonrpc": "2.0", "id": null, "error": error }).to_string().into_bytes()
@@ -295,7 +296,8 @@ impl Output {
     }
 }
 
-fn writer(gone: Arc<Notify>) -> Output {
+/// Begins to write. `gone` is notified when nobody reads any more.
+pub fn writer(gone: Arc<Notify>) -> Output {
     let (sender, receiver) = std::sync::mpsc::channel::<Option<Vec<u8>>>();
     let handle = thread::spawn(move || {
         let mut output = io::BufWriter::new(io::stdout().lock());

@@ -2,7 +2,9 @@
 #![allow(dead_code, clippy::unwrap_used, clippy::expect_used, clippy::missing_panics_doc)]
 
 use std::collections::HashMap;
+use std::fs;
 use std::io::{BufRead, BufReader, Write};
+use std::path::PathBuf;
 use std::process::{Child, ChildStdin, Command, ExitStatus, Stdio};
 use std::sync::mpsc::{Receiver, RecvTimeoutError, channel};
 use std::time::{Duration, Instant};
@@ -235,4 +237,37 @@ fn read(output: &mut impl BufRead) -> Option<Value> {
 /// Where a document is, by line and character.
 pub fn at(uri: &str, line: u64, character: u64) -> Value {
     json!({ "textDocument": { "uri": uri }, "position": { "line": line, "character": character } })
+}
+
+/// A folder of a test's own, removed at its end.
+pub struct Folder(pub PathBuf);
+
+impl Folder {
+    /// Makes it, with files.
+    pub fn new(name: &str, files: &[(&str, &str)]) -> Self {
+        let path = std::env::temp_dir().join(format!("fascicle-{}-{name}", std::process::id()));
+        drop(fs::remove_dir_all(&path));
+        fs::create_dir_all(&path).unwrap();
+        let folder = Self(path.canonicalize().unwrap());
+        for (name, text) in files {
+            folder.write(name, text);
+        }
+        folder
+    }
+
+    /// Writes a file.
+    pub fn write(&self, name: &str, text: &str) {
+        fs::write(self.0.join(name), text).unwrap();
+    }
+
+    /// The address of a file, or of the folder.
+    pub fn uri(&self, name: &str) -> String {
+        format!("file://{}", self.0.join(name).display()).trim_end_matches('/').to_owned()
+    }
+}
+
+impl Drop for Folder {
+    fn drop(&mut self) {
+        drop(fs::remove_dir_all(&self.0));
+    }
 }

@@ -5,7 +5,9 @@
 
 use fascicle_analysis::features::places::Place;
 use fascicle_analysis::features::{insert, rename};
-use fascicle_analysis::{Finding, Fix};
+use fascicle_analysis::lines::LineIndex;
+use fascicle_analysis::misspellings::{MISSPELLED_NAME, MISSPELLED_WORD};
+use fascicle_analysis::{Finding, FindingKind, Fix};
 use fascicle_vocab::{EntryId, Kind, Standing};
 use serde::{Deserialize, Serialize};
 use serde_json::json;
@@ -13,8 +15,11 @@ use tower_lsp::jsonrpc::{Error, Result};
 use tower_lsp::lsp_types as lsp;
 
 use super::commands;
+use super::diagnostics::{self, Found};
+use crate::course::{SETTINGS_FILE, settings};
+use crate::lsp::everywhere::Everywhere;
 use crate::lsp::state::View;
-use crate::lsp::{from_proto, to_proto};
+use crate::lsp::{from_proto, library, to_proto};
 
 /// What an action makes when it is chosen.
 #[derive(Clone, Debug, Serialize, Deserialize)]
@@ -37,10 +42,18 @@ enum Make {
     Table { entry: String, line: u32 },
     /// The branch tree of an entry, before a line.
     Tree { entry: String, line: u32 },
+    /// All safe fixes, in all documents of the course.
+    FixCourse,
+    /// One fix, wherever the course has the same finding of the same words.
+    FixAlike { code: String, written: String, title: String },
 }
 
+/// All safe fixes of the course. It is no kind below `source.fixAll`, which editors may apply whenever a document is saved.
+pub const FIX_COURSE: lsp::CodeActionKind = lsp::CodeActionKind::new("source.fixCourse");
+
 /// `textDocument/codeAction`
-pub fn code_actions(view: &View, params: &lsp::CodeActionParams) -> lsp::CodeActionResponse {
+pub fn code_actions(all: &Everywhere, params: &lsp::CodeActionParams) -> lsp::CodeActionResponse {
+    let view = &all.here;
     let wants = |kind: &lsp::CodeActionKind| {
         params.context.only.as_ref().is_none_or(|only| {
             only.iter().any(|wanted| {
@@ -51,8 +64,14 @@ pub fn code_actions(view: &View, params: &lsp::CodeActionParams) -> lsp::CodeAct
     let span = from_proto::span(view, params.range);
     let mut list: Vec<lsp::CodeAction> = Vec::new();
     if wants(&lsp::CodeActionKind::QUICKFIX) {
-        let here = |finding: &&Finding| finding.span.start <= span.end && finding.span.end >= span.start;
-        list.extend(view.reading().findings.iter().filter(here).flat_map(|finding| quick_fixes(view, finding)));
+        let found = diagnostics::findings(all, view);
+        let here: Vec<&Found> = found
+            .iter()
+            .filter(|(finding, _)| finding.span.start <= span.end && finding.span.end >= span.start)
+            .collect();
+        list.extend(here.iter().flat_map(|found| quick_fixes(view, found)));
+        list.extend(here.iter().filter_map(|found| fix_alike(all, found)));
+        list.extend(here.iter().flat_map(|found| allowances(view, found)));
     }
     let place = fascicle_analysis::features::places::at(view.reading(), span.start);
     if let Some(place) = place {
@@ -60,31 +79,81 @@ pub fn code_actions(view: &View, params: &lsp::CodeActionParams) -> lsp::CodeAct
             list.extend(names(view, &place));
         }
         if wants(&lsp::CodeActionKind::SOURCE) {
-            list.extend(insertions(view, &place));
+            list.extend(insertions(all, &place));
         }
     }
-    if wants(&lsp::CodeActionKind::SOURCE_FIX_ALL)
-        && view.reading().findings.iter().any(|finding| safe(finding).is_some())
-    {
-        list.push(later(
-            view,
-            "Apply all safe fixes in this document",
-            lsp::CodeActionKind::SOURCE_FIX_ALL,
-            Make::FixAll,
-        ));
+    let is_fixable = || view.reading().findings.iter().any(|finding| safe(finding).is_some());
+    if wants(&lsp::CodeActionKind::SOURCE_FIX_ALL) && is_fixable() {
+        let title = "Apply all safe fixes in this document";
+        list.push(later(all, title, lsp::CodeActionKind::SOURCE_FIX_ALL, Make::FixAll));
+    }
+    // Reading a whole course takes its time, so it is offered only where it is done when it is chosen.
+    if wants(&FIX_COURSE) && view.course.root.is_some() && view.can.resolve_edit {
+        list.push(later(all, "Apply all safe fixes in the course", FIX_COURSE, Make::FixCourse));
     }
     list.into_iter().map(lsp::CodeActionOrCommand::CodeAction).collect()
 }
 
-fn quick_fixes<'a>(view: &'a View, finding: &'a Finding) -> impl Iterator<Item = lsp::CodeAction> + 'a {
+fn quick_fixes<'a>(view: &'a View, (finding, related): &'a Found) -> impl Iterator<Item = lsp::CodeAction> + 'a {
     finding.fixes.iter().enumerate().map(move |(rank, fix)| lsp::CodeAction {
         title: fix.title.clone(),
         kind: Some(lsp::CodeActionKind::QUICKFIX),
-        diagnostics: Some(vec![to_proto::diagnostic(view, finding)]),
+        diagnostics: Some(vec![to_proto::diagnostic(view, finding, related)]),
         edit: Some(to_proto::workspace_edit(view, to_proto::text_edits(view, fix))),
         is_preferred: (rank == 0 && fix.safe).then_some(true),
         ..Default::default()
     })
+}
+
+/// The first fix of a name, wherever the course has it to be fixed.
+fn fix_alike(all: &Everywhere, (finding, related): &Found) -> Option<lsp::CodeAction> {
+    let view = &all.here;
+    let is_offered = finding.kind == FindingKind::Name && view.course.root.is_some() && view.can.resolve_edit;
+    let fix = finding.fixes.first().filter(|_| is_offered)?;
+    let title = format!("{} everywhere in the course", fix.title);
+    let written = view.slice(finding.span).to_owned();
+    let make = Make::FixAlike { code: finding.code.to_owned(), written, title: fix.title.clone() };
+    let diagnostics = Some(vec![to_proto::diagnostic(view, finding, related)]);
+    Some(lsp::CodeAction { diagnostics, ..later(all, &title, lsp::CodeActionKind::QUICKFIX, make) })
+}
+
+/// Ways to keep what was found: the word is right in this course, the finding is allowed here, it is not wanted at all.
+fn allowances(view: &View, (finding, related): &Found) -> Vec<lsp::CodeAction> {
+    let action = |title: String, edit: lsp::WorkspaceEdit| lsp::CodeAction {
+        title,
+        kind: Some(lsp::CodeActionKind::QUICKFIX),
+        diagnostics: Some(vec![to_proto::diagnostic(view, finding, related)]),
+        edit: Some(edit),
+        ..Default::default()
+    };
+    let mut list = Vec::new();
+    if matches!(finding.code, MISSPELLED_NAME | MISSPELLED_WORD) {
+        let wrong = finding.fixes.first().and_then(|fix| fix.edits.first()).map_or(finding.span, |edit| edit.span);
+        let word = view.slice(wrong);
+        let edit = settings_edit(view, "words", word).filter(|_| !word.trim().is_empty());
+        list.extend(edit.map(|edit| action(format!("Add “{word}” to the words of the course"), edit)));
+    }
+    let here = fascicle_analysis::allowances::allow(view.text(), view.document.form, view.reading(), finding);
+    if let Some(edit) = here {
+        let edits = vec![lsp::TextEdit { range: to_proto::range(view, edit.span), new_text: edit.text }];
+        list.push(action(format!("Allow `{}` here", finding.code), to_proto::workspace_edit(view, edits)));
+    }
+    let course = settings_edit(view, "off", finding.code);
+    list.extend(course.map(|edit| action(format!("Allow `{}` in the whole course", finding.code), edit)));
+    list
+}
+
+/// The edit that adds a value to a list of the course's settings file, which it makes if there is none.
+fn settings_edit(view: &View, key: &str, value: &str) -> Option<lsp::WorkspaceEdit> {
+    let path = view.course.root.as_ref()?.join(SETTINGS_FILE);
+    let text = std::fs::read_to_string(&path).unwrap_or_default();
+    let (span, new) = settings::addition(&text, key, value)?;
+    let uri = lsp::Url::from_file_path(&path).ok()?;
+    let lines = LineIndex::new(&text);
+    let position = |at: usize| to_proto::position(lines.position(at, &text, view.encoding));
+    let edit =
+        lsp::TextEdit { range: lsp::Range { start: position(span.start), end: position(span.end) }, new_text: new };
+    Some(to_proto::edit_of_file(&view.can, uri, edit, !path.is_file()))
 }
 
 /// The fix of a finding that may be applied without asking.
@@ -137,7 +206,8 @@ fn names(view: &View, place: &Place) -> Vec<lsp::CodeAction> {
 }
 
 /// The table and the tree of the nerve at a place, behind its block.
-fn insertions(view: &View, place: &Place) -> Vec<lsp::CodeAction> {
+fn insertions(all: &Everywhere, place: &Place) -> Vec<lsp::CodeAction> {
+    let view = &all.here;
     let [entry] = *place.entries else { return Vec::new() };
     let vocabulary = &view.course.knowledge().vocabulary;
     let id = vocabulary.entry(entry).id.clone();
@@ -148,23 +218,25 @@ fn insertions(view: &View, place: &Place) -> Vec<lsp::CodeAction> {
     let mut list = Vec::new();
     if is_one(&[Kind::Nerve, Kind::Plexus, Kind::Group]) && insert::supply_table(entry, vocabulary).is_some() {
         let title = format!("Insert the supply table of {name}");
-        list.push(later(view, &title, lsp::CodeActionKind::SOURCE, Make::Table { entry: id.clone(), line }));
+        list.push(later(all, &title, lsp::CodeActionKind::SOURCE, Make::Table { entry: id.clone(), line }));
     }
     if is_one(&[Kind::Nerve, Kind::Plexus]) && insert::branch_tree(entry, vocabulary).is_some() {
         let title = format!("Insert the branch tree of {name}");
-        list.push(later(view, &title, lsp::CodeActionKind::SOURCE, Make::Tree { entry: id, line }));
+        list.push(later(all, &title, lsp::CodeActionKind::SOURCE, Make::Tree { entry: id, line }));
     }
     list
 }
 
 /// An action whose edit is made when it is chosen, or now if the client cannot wait.
-fn later(view: &View, title: &str, kind: lsp::CodeActionKind, make: Make) -> lsp::CodeAction {
-    let edit = if view.can.resolve_edit { None } else { edit(view, &make) };
+fn later(all: &Everywhere, title: &str, kind: lsp::CodeActionKind, make: Make) -> lsp::CodeAction {
+    let view = &all.here;
+    let edit = if view.can.resolve_edit { None } else { edit(all, &make) };
     let data = Later { uri: view.uri.clone(), version: view.document.version, make };
     lsp::CodeAction { title: title.to_owned(), kind: Some(kind), edit, data: Some(json!(data)), ..Default::default() }
 }
 
-fn edit(view: &View, make: &Make) -> Option<lsp::WorkspaceEdit> {
+fn edit(all: &Everywhere, make: &Make) -> Option<lsp::WorkspaceEdit> {
+    let view = &all.here;
     let vocabulary = &view.course.knowledge().vocabulary;
     let entry = |id: &str| -> Option<EntryId> { vocabulary.find(id) };
     match make {
@@ -177,7 +249,42 @@ fn edit(view: &View, make: &Make) -> Option<lsp::WorkspaceEdit> {
             let text = insert::branch_tree(entry(id)?, vocabulary)?;
             Some(commands::insertion(view, *line, &text))
         }
+        Make::FixCourse => Some(everywhere(all, |_| true, fix_all)),
+        Make::FixAlike { code, written, title } => {
+            let alike = |view: &View| {
+                let is_alike = |finding: &&Finding| finding.code == code && view.slice(finding.span) == written;
+                let fixes = view.reading().findings.iter().filter(is_alike).filter_map(|finding| finding.fixes.first());
+                fixes.filter(|fix| fix.title == *title).flat_map(|fix| to_proto::text_edits(view, fix)).collect()
+            };
+            Some(everywhere(all, |text| text.contains(written), alike))
+        }
     }
+}
+
+/// The edits of every document of the course whose text is worth reading.
+fn everywhere(
+    all: &Everywhere,
+    is_worth_it: impl Fn(&str) -> bool,
+    edits: impl Fn(&View) -> Vec<lsp::TextEdit>,
+) -> lsp::WorkspaceEdit {
+    let root = &all.here.course.root;
+    let open = all.open.iter().filter(|view| view.course.root == *root && !library::is_own(view)).cloned();
+    let folders = all.folders.iter().filter(|folder| folder.course.root == *root);
+    let mut paths: Vec<_> =
+        folders.flat_map(|folder| folder.index.files.keys().map(move |path| (path, folder))).collect();
+    paths.sort_by_key(|(path, _)| *path);
+    let closed = paths.into_iter().filter_map(|(path, folder)| all.closed(path, folder));
+    let mut list = Vec::new();
+    for view in open.chain(closed).filter(|view| is_worth_it(view.text())) {
+        if all.here.is_cancelled() {
+            break;
+        }
+        let own = edits(&view);
+        if !own.is_empty() {
+            list.push((view, own));
+        }
+    }
+    to_proto::workspace_edits(&all.here.can, list)
 }
 
 /// The edits of all safe fixes, but for those that touch what another one changes.
@@ -204,12 +311,12 @@ pub fn later_of(action: &lsp::CodeAction) -> Option<Later> {
 ///
 /// # Errors
 /// The document has changed since the action was offered.
-pub fn resolve(view: &View, later: &Later, mut action: lsp::CodeAction) -> Result<lsp::CodeAction> {
-    if later.version != view.document.version {
+pub fn resolve(all: &Everywhere, later: &Later, mut action: lsp::CodeAction) -> Result<lsp::CodeAction> {
+    if later.version != all.here.document.version {
         return Err(Error::content_modified());
     }
     if action.edit.is_none() {
-        action.edit = edit(view, &later.make);
+        action.edit = edit(all, &later.make);
     }
     Ok(action)
 }

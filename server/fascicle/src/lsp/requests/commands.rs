@@ -12,8 +12,21 @@ pub const INSERT_TABLE: &str = "fascicle.insertSupplyTable";
 /// Put the branch tree of an entry before a line of a document; the same arguments.
 pub const INSERT_TREE: &str = "fascicle.insertBranchTree";
 
+/// Show a place of a document: its address, the range.
+pub const SHOW: &str = "fascicle.show";
+
 /// All commands.
-pub const ALL: [&str; 2] = [INSERT_TABLE, INSERT_TREE];
+pub const ALL: [&str; 3] = [INSERT_TABLE, INSERT_TREE, SHOW];
+
+/// What the client is asked to show.
+pub fn show(arguments: &[Value]) -> Option<lsp::ShowDocumentParams> {
+    Some(lsp::ShowDocumentParams {
+        uri: serde_json::from_value(arguments.first()?.clone()).ok()?,
+        external: Some(false),
+        take_focus: Some(true),
+        selection: Some(serde_json::from_value(arguments.get(1)?.clone()).ok()?),
+    })
+}
 
 /// The document that a command is for.
 pub fn view(session: &Session, arguments: &[Value]) -> Option<View> {

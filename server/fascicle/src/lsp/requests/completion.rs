@@ -1,7 +1,7 @@
 //! `textDocument/completion` and `completionItem/resolve`.
 
 use fascicle_analysis::features::{self, completion};
-use fascicle_vocab::{Kind, Vocabulary};
+use fascicle_vocab::Kind;
 use serde_json::json;
 use tower_lsp::lsp_types as lsp;
 
@@ -12,7 +12,6 @@ use crate::lsp::{from_proto, to_proto};
 /// `textDocument/completion`
 pub fn completion(view: &View, params: &lsp::CompletionParams) -> lsp::CompletionResponse {
     let at = view.offset(from_proto::position(params.text_document_position.position));
-    let vocabulary = &view.course.knowledge().vocabulary;
     let found = completion::complete(
         view.text(),
         view.document.form,
@@ -23,18 +22,12 @@ pub fn completion(view: &View, params: &lsp::CompletionParams) -> lsp::Completio
     );
     let range = to_proto::range(view, found.span);
     let typed = view.slice(found.span);
-    let items =
-        found.items.iter().enumerate().map(|(rank, item)| self::item(rank, item, range, typed, vocabulary)).collect();
+    let items = found.items.iter().enumerate().map(|(rank, item)| self::item(rank, item, range, typed, view)).collect();
     lsp::CompletionResponse::List(lsp::CompletionList { is_incomplete: found.more, items })
 }
 
-fn item(
-    rank: usize,
-    item: &completion::Item,
-    range: lsp::Range,
-    typed: &str,
-    vocabulary: &Vocabulary,
-) -> lsp::CompletionItem {
+fn item(rank: usize, item: &completion::Item, range: lsp::Range, typed: &str, view: &View) -> lsp::CompletionItem {
+    let vocabulary = &view.course.knowledge().vocabulary;
     let entry = item.entry.map(|id| vocabulary.entry(id));
     lsp::CompletionItem {
         label: item.text.clone(),
@@ -49,7 +42,7 @@ fn item(
         filter_text: Some(item.matched.as_ref().map_or_else(|| item.text.clone(), |_| typed.to_owned())),
         preselect: (rank == 0 && item.fits).then_some(true),
         text_edit: Some(lsp::CompletionTextEdit::Edit(lsp::TextEdit { range, new_text: item.text.clone() })),
-        data: entry.map(|entry| json!({ "entry": entry.id })),
+        data: entry.map(|entry| json!({ "entry": entry.id, "of": view.uri })),
         ..Default::default()
     }
 }

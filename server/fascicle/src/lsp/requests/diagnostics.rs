@@ -2,27 +2,54 @@
 
 use std::hash::{DefaultHasher, Hash, Hasher};
 
+use fascicle_analysis::allowances::Allowances;
 use fascicle_analysis::{Finding, FindingKind};
 use tower_lsp::lsp_types as lsp;
 
+use super::differences::{self, Difference};
+use crate::lsp::everywhere::Everywhere;
 use crate::lsp::state::View;
 use crate::lsp::{library, to_proto};
 
-/// The diagnostics of a document, and whether one was held back because its word is still being typed.
-pub fn of(view: &View, settled: bool) -> (Vec<lsp::Diagnostic>, bool) {
-    if library::is_own(view) {
-        return (Vec::new(), false);
-    }
-    let growing = view.document.growing.filter(|_| !settled);
-    let grows = |finding: &Finding| finding.kind == FindingKind::Name && growing == Some(finding.span.end);
-    let findings = &view.reading().findings;
-    let list = findings.iter().filter(|finding| !grows(finding)).map(|finding| to_proto::diagnostic(view, finding));
-    (list.collect(), findings.iter().any(grows))
+/// A finding with the places of other documents that belong to it.
+pub type Found = (Finding, Vec<lsp::DiagnosticRelatedInformation>);
+
+/// The findings of a document: its own, and what it tells otherwise than the rest of its course.
+pub fn findings(all: &Everywhere, view: &View) -> Vec<Found> {
+    with_differences(all, view, &differences::of_document(all, view))
 }
 
-/// `textDocument/diagnostic`
-pub fn document(view: &View, params: &lsp::DocumentDiagnosticParams) -> lsp::DocumentDiagnosticReportResult {
-    let (items, _) = of(view, false);
+fn with_differences(all: &Everywhere, view: &View, differences: &[Difference]) -> Vec<Found> {
+    if library::is_own(view) {
+        return Vec::new();
+    }
+    let mut list: Vec<Found> = view.reading().findings.iter().map(|finding| (finding.clone(), Vec::new())).collect();
+    let allowed = Allowances::of(view.text(), view.document.form);
+    let told = differences.iter().filter(|one| !allowed.allows(&one.finding));
+    list.extend(told.map(|one| (one.finding.clone(), differences::related(all, one))));
+    list.sort_by_key(|(finding, _)| (finding.span, finding.code));
+    list
+}
+
+/// The diagnostics of a document, and whether one was held back because its word is still being typed.
+pub fn of(all: &Everywhere, view: &View, differences: &[Difference]) -> (Vec<lsp::Diagnostic>, bool) {
+    // A client that asks and cannot be told to ask again would never hear of what is held back.
+    let is_asked_again = !view.can.pull_diagnostics || view.can.refresh_diagnostics;
+    let growing = view.document.growing().filter(|_| is_asked_again);
+    let grows = |finding: &Finding| finding.kind == FindingKind::Name && growing == Some(finding.span.end);
+    let findings = with_differences(all, view, differences);
+    let shown = findings.iter().filter(|(finding, _)| !grows(finding));
+    let list = shown.map(|(finding, related)| to_proto::diagnostic(view, finding, related)).collect();
+    (list, findings.iter().any(|(finding, _)| grows(finding)))
+}
+
+/// `textDocument/diagnostic`, and whether a finding was held back.
+pub fn document(
+    all: &Everywhere,
+    params: &lsp::DocumentDiagnosticParams,
+) -> (lsp::DocumentDiagnosticReportResult, bool) {
+    let view = &all.here;
+    let (items, held_back) = of(all, view, &differences::of_document(all, view));
     let id = result_id(&items);
     let report = if params.previous_result_id.as_ref() == Some(&id) {
         lsp::DocumentDiagnosticReport::Unchanged(lsp::RelatedUnchangedDocumentDiagnosticReport {
@@ -35,7 +62,7 @@ pub fn document(view: &View, params: &lsp::DocumentDiagnosticParams) -> lsp::Doc
             ..Default::default()
         })
     };
-    lsp::DocumentDiagnosticReportResult::Report(report)
+    (lsp::DocumentDiagnosticReportResult::Report(report), held_back)
 }
 
 /// A name for a list of diagnostics: equal lists have equal names.

@@ -69,6 +69,11 @@ pub fn linked(view: &View, position: lsp::Position) -> Option<lsp::LinkedEditing
     (ranges.len() > 1).then_some(lsp::LinkedEditingRanges { ranges, word_pattern: None })
 }
 
+/// The document for which something was offered that is now to be worked out: its course decides what entries there are.
+pub fn about(data: Option<&serde_json::Value>) -> Option<lsp::Url> {
+    serde_json::from_value(data?.get("of")?.clone()).ok()
+}
+
 /// What `fascicle/entry` asks for: an entry by its identifier or by the address of its document, or the page of findings
 /// by its address.
 #[derive(Debug, Deserialize)]

@@ -1,21 +1,22 @@
 //! `textDocument/references`, `textDocument/prepareRename`, `textDocument/rename` and `workspace/symbol`: over the course.
 
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 use std::path::PathBuf;
-use std::sync::Arc;
 
 use fascicle_analysis::Span;
+use fascicle_analysis::features::index::Contents;
 use fascicle_analysis::features::places::Place;
 use fascicle_analysis::features::{index, rename};
-use fascicle_vocab::{EntryId, Standing, Vocabulary};
+use fascicle_vocab::{Entry, EntryId, Standing, Vocabulary};
 use fuzzy_matcher::FuzzyMatcher;
 use fuzzy_matcher::skim::SkimMatcherV2;
 use tower_lsp::jsonrpc::{Error, Result};
 use tower_lsp::lsp_types as lsp;
 
 use super::navigation;
+use crate::course::Course;
 use crate::lsp::everywhere::Everywhere;
-use crate::lsp::state::View;
+use crate::lsp::state::{Folder, View};
 use crate::lsp::{library, to_proto};
 
 /// The most symbols that are told at once.
@@ -31,12 +32,12 @@ pub fn references(all: &Everywhere, position: lsp::Position, with_definition: bo
             place.entries.iter().filter_map(|id| library::location(&all.here.course, can.entry_documents, *id)),
         );
     }
-    for view in all.naming(&place.entries) {
+    for (view, entries) in all.naming(&place.entries) {
         if all.here.is_cancelled() {
             return None;
         }
         list.extend(
-            navigation::names_of(&view, &place.entries)
+            navigation::names_of(&view, &entries)
                 .into_iter()
                 .map(|place| lsp::Location { uri: view.uri.clone(), range: to_proto::range(&view, place.span) }),
         );
@@ -81,8 +82,8 @@ pub fn rename(all: &Everywhere, position: lsp::Position, new: &str) -> Result<Op
     let plural =
         vocabulary.entry(entry).names.iter().find(|name| name.text == new).and_then(|name| name.plural.as_deref());
     let mut edits = Vec::new();
-    for view in all.naming(&place.entries) {
-        let same = navigation::names_of(&view, &[entry]).into_iter().filter(|place| {
+    for (view, entries) in all.naming(&place.entries) {
+        let same = navigation::names_of(&view, &entries).into_iter().filter(|place| {
             let quoted = view.reading().blocks.list.get(place.block).is_some_and(|block| block.quoted);
             can_be_renamed(place) && !quoted && name_used(view.slice(place.span), place, entry, vocabulary) == old
         });
@@ -123,66 +124,90 @@ fn name_used(
 
 /// `workspace/symbol`: headings, and structures at the first place where each document names them.
 pub fn symbols(all: &Everywhere, query: &str) -> Vec<lsp::SymbolInformation> {
-    let matcher = SkimMatcherV2::default().ignore_case();
-    let vocabulary = &all.here.course.knowledge().vocabulary;
-    let score = |name: &str| if query.is_empty() { Some(0) } else { matcher.fuzzy_match(name, query) };
-    let scores: Vec<Option<i64>> = vocabulary
-        .entries()
-        .iter()
-        .map(|entry| entry.names.iter().filter_map(|name| score(&name.text)).max())
-        .collect();
-    let knowledge = all.here.course.knowledge();
-    let open = all
-        .open
-        .iter()
-        .map(|view| (Document::Open(view), Arc::new(index::contents(view.text(), view.document.form, knowledge))));
-    let closed = all.indexes.iter().flat_map(|index| &index.files);
-    let closed = closed.map(|(path, file)| (Document::Closed(path), Arc::clone(&file.contents)));
-    let mut found: Vec<(i64, Document<'_>, u32, String, lsp::SymbolKind)> = Vec::new();
-    for (document, contents) in open.chain(closed) {
-        for heading in &contents.headings {
-            let Some(score) = score(&heading.title) else { continue };
-            let kind = heading.entry.map_or(lsp::SymbolKind::STRING, |id| to_proto::symbol_kind(vocabulary.kind(id)));
-            found.push((score + 10, document, heading.start, heading.title.to_string(), kind));
-        }
-        let mut told: Vec<EntryId> = Vec::new();
-        for spot in contents.spots.iter().filter(|_| !query.is_empty()) {
-            let Some(score) = scores.get(spot.entry.0 as usize).copied().flatten() else { continue };
-            if told.contains(&spot.entry) {
-                continue;
-            }
-            told.push(spot.entry);
-            let kind = to_proto::symbol_kind(vocabulary.kind(spot.entry));
-            found.push((score, document, spot.start, vocabulary.name(spot.entry).to_owned(), kind));
+    let mut search = Search { matcher: SkimMatcherV2::default().ignore_case(), query, found: Vec::new() };
+    for view in &all.open {
+        let contents = index::contents(view.text(), view.document.form, view.course.knowledge());
+        let scores = search.scores(&view.course);
+        search.look(Document::Open(view), &contents, &view.course, &scores);
+    }
+    for folder in &all.folders {
+        let scores = search.scores(&folder.course);
+        for (path, file) in &folder.index.files {
+            search.look(Document::Closed(path, folder), &file.contents, &folder.course, &scores);
         }
     }
-    found.sort_by(|a, b| b.0.cmp(&a.0).then_with(|| a.3.cmp(&b.3)).then(a.2.cmp(&b.2)));
-    found.truncate(MOST);
+    let mut found = search.found;
+    found.sort_by(|a, b| b.score.cmp(&a.score).then_with(|| a.name.cmp(&b.name)).then(a.at.cmp(&b.at)));
     let mut views: HashMap<&PathBuf, Option<View>> = HashMap::new();
-    found
-        .into_iter()
-        .filter_map(|(_, document, at, name, kind)| {
-            let view = match document {
-                Document::Open(view) => view,
-                Document::Closed(path) => views.entry(path).or_insert_with(|| all.closed(path)).as_ref()?,
-            };
-            let span = Span::new(at as usize, at as usize);
-            #[allow(deprecated)] // the type has a field that is, and no other way to be made
-            Some(lsp::SymbolInformation {
-                name: if name.is_empty() { "(no title)".to_owned() } else { name },
-                kind,
-                tags: None,
-                deprecated: None,
-                location: lsp::Location { uri: view.uri.clone(), range: to_proto::range(view, span) },
-                container_name: None,
-            })
+    let symbols = found.into_iter().filter_map(|found| {
+        let view = match found.document {
+            Document::Open(view) => view,
+            Document::Closed(path, folder) => views.entry(path).or_insert_with(|| all.closed(path, folder)).as_ref()?,
+        };
+        let span = Span::new(found.at as usize, found.at as usize);
+        #[allow(deprecated)] // the type has a field that is, and no other way to be made
+        Some(lsp::SymbolInformation {
+            name: found.name,
+            kind: found.kind,
+            tags: None,
+            deprecated: None,
+            location: lsp::Location { uri: view.uri.clone(), range: to_proto::range(view, span) },
+            container_name: None,
         })
-        .collect()
+    });
+    symbols.take(MOST).collect()
+}
+
+/// A search and what it has found.
+struct Search<'a> {
+    matcher: SkimMatcherV2,
+    query: &'a str,
+    found: Vec<Found<'a>>,
+}
+
+impl<'a> Search<'a> {
+    fn score(&self, name: &str) -> Option<i64> {
+        if self.query.is_empty() { Some(0) } else { self.matcher.fuzzy_match(name, self.query) }
+    }
+
+    /// How well each entry of a course fits.
+    fn scores(&self, course: &Course) -> Vec<Option<i64>> {
+        let best = |entry: &Entry| entry.names.iter().filter_map(|name| self.score(&name.text)).max();
+        course.knowledge().vocabulary.entries().iter().map(best).collect()
+    }
+
+    fn look(&mut self, document: Document<'a>, contents: &Contents, course: &Course, scores: &[Option<i64>]) {
+        let vocabulary = &course.knowledge().vocabulary;
+        for heading in &contents.headings {
+            let Some(score) = self.score(&heading.title) else { continue };
+            let kind = heading.entry.map_or(lsp::SymbolKind::STRING, |id| to_proto::symbol_kind(vocabulary.kind(id)));
+            let name = if heading.title.is_empty() { "(no title)".to_owned() } else { heading.title.to_string() };
+            self.found.push(Found { score: score + 10, document, at: heading.start, name, kind });
+        }
+        let mut told: HashSet<EntryId> = HashSet::new();
+        for spot in contents.spots.iter().filter(|_| !self.query.is_empty()) {
+            let Some(score) = scores.get(spot.entry.0 as usize).copied().flatten() else { continue };
+            if told.insert(spot.entry) {
+                let kind = to_proto::symbol_kind(vocabulary.kind(spot.entry));
+                let name = vocabulary.name(spot.entry).to_owned();
+                self.found.push(Found { score, document, at: spot.start, name, kind });
+            }
+        }
+    }
+}
+
+/// What a search found.
+struct Found<'a> {
+    score: i64,
+    document: Document<'a>,
+    at: u32,
+    name: String,
+    kind: lsp::SymbolKind,
 }
 
 /// A document of a search.
 #[derive(Clone, Copy)]
 enum Document<'a> {
     Open(&'a View),
-    Closed(&'a PathBuf),
+    Closed(&'a PathBuf, &'a Folder),
 }

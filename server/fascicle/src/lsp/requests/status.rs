@@ -36,6 +36,8 @@ struct Folder {
     bytes: u64,
     /// How many names are in them.
     names: usize,
+    /// Of how many it is not read yet what they state.
+    unread: usize,
 }
 
 #[derive(Debug, Serialize)]
@@ -62,6 +64,7 @@ pub fn status(session: &Session) -> Status {
         documents: folder.index.files.len(),
         bytes: folder.index.files.values().map(|file| file.stamp.len).sum(),
         names: folder.index.files.values().map(|file| file.contents.spots.len()).sum(),
+        unread: folder.statements.missing(&folder.index).count(),
     };
     Status {
         version: env!("CARGO_PKG_VERSION"),

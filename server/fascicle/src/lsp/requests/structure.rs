@@ -1,6 +1,6 @@
-//! What hangs on the structure of a text: folding, selection ranges, links, lenses, inlay hints.
+//! What hangs on the structure of a text: folding, selection ranges, links, inlay hints.
 
-use fascicle_analysis::features::{coverage, folding, hints, links, selection};
+use fascicle_analysis::features::{folding, hints, links, selection};
 use serde_json::json;
 use tower_lsp::lsp_types as lsp;
 
@@ -76,30 +76,6 @@ pub fn links(view: &View) -> Vec<lsp::DocumentLink> {
         .collect()
 }
 
-/// `textDocument/codeLens`: above a heading, what the section covers of the muscles of its nerve.
-pub fn lenses(view: &View) -> Vec<lsp::CodeLens> {
-    if view.course.settings.file.coverage == Some(false) {
-        return Vec::new();
-    }
-    let vocabulary = &view.course.knowledge().vocabulary;
-    coverage::coverage(view.reading(), view.text().len(), vocabulary)
-        .into_iter()
-        .map(|coverage| lsp::CodeLens {
-            range: to_proto::range(view, coverage.section.heading),
-            command: Some(lsp::Command {
-                title: coverage.line(vocabulary),
-                command: super::commands::INSERT_TABLE.to_owned(),
-                arguments: Some(vec![
-                    json!(view.uri),
-                    json!(vocabulary.entry(coverage.subject).id),
-                    json!(to_proto::range(view, coverage.section.heading).end.line + 1),
-                ]),
-            }),
-            data: None,
-        })
-        .collect()
-}
-
 /// `textDocument/inlayHint`: the segments behind names, where the course or the editor wants them.
 pub fn hints(view: &View, range: lsp::Range) -> Vec<lsp::InlayHint> {
     if !view.course.settings.file.segments {
@@ -117,7 +93,7 @@ pub fn hints(view: &View, range: lsp::Range) -> Vec<lsp::InlayHint> {
             tooltip: None,
             padding_left: Some(true),
             padding_right: None,
-            data: Some(json!({ "entry": vocabulary.entry(hint.entry).id })),
+            data: Some(json!({ "entry": vocabulary.entry(hint.entry).id, "of": view.uri })),
         })
         .collect()
 }
