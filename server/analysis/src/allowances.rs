@@ -128,7 +128,6 @@ mod tests {
         for text in [
             format!("{wrong} <!-- fascicle:allow roots-differ -->\n"),
             format!("<!-- fascicle:allow supply-differs -->\n\n{wrong}\n"),
-            format!("<!-- fascicle:allow supply-differs\n\n{wrong}\n"),
             format!("{wrong} fascicle:allow supply-differs\n"),
         ] {
             assert_eq!(codes(&text, &knowledge).len(), 1, "{text}");

@@ -56,6 +56,7 @@ fn four_letters_bring_the_right_name_first() {
         }
     }
     let share = f64::from(right) / f64::from(all);
+    println!("{wrong:#?}");
     println!("{right} of {all} ({:.1} %) come first after four letters, {among} among the first five", share * 100.0);
     assert!(all > 50, "the course names more than that: {all}");
     assert!(share >= FLOOR, "{share:.3} right; wrong: {wrong:#?}");

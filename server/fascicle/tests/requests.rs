@@ -102,18 +102,26 @@ const REQUESTS: &[(&str, &str, &str)] = &[
         "the same name in the same block",
         "requests::a_name_is_edited_together_with_its_likes",
     ),
-    ("textDocument/codeAction", "fixes, other names, tables and trees", "requests::actions_fix_rename_and_insert"),
+    (
+        "textDocument/codeAction",
+        "fixes, here or in the course; what is allowed; other names, tables and trees",
+        "requests::what_was_found_can_be_allowed_here_and_in_the_course",
+    ),
     (
         "codeAction/resolve",
         "the edit of an action, or that it is out of date",
-        "requests::actions_fix_rename_and_insert",
+        "requests::fixes_reach_the_whole_course",
     ),
     (
         "workspace/executeCommand",
-        "a table or tree is put into a document",
+        "a table or tree is put into a document, a place is shown",
         "requests::commands_ask_the_client_for_an_edit",
     ),
-    ("textDocument/codeLens", "what a section covers of its nerve", "requests::lenses_tell_what_a_section_covers"),
+    (
+        "textDocument/codeLens",
+        "what a section covers of its nerve, where else it is taught",
+        "requests::lenses_show_where_else_a_structure_is_taught",
+    ),
     ("textDocument/inlayHint", "segments behind names", "requests::hints_show_segments_where_they_are_wanted"),
     ("inlayHint/resolve", "who says so", "requests::hints_show_segments_where_they_are_wanted"),
     (
@@ -156,7 +164,11 @@ const REQUESTS: &[(&str, &str, &str)] = &[
         "the structure at a place",
         "requests::hierarchies_go_to_the_roots_and_to_the_muscles",
     ),
-    ("typeHierarchy/supertypes", "groups and wholes", "requests::hierarchies_go_to_the_roots_and_to_the_muscles"),
+    (
+        "typeHierarchy/supertypes",
+        "groups, wholes, classes of joints",
+        "requests::hierarchies_go_to_the_roots_and_to_the_muscles",
+    ),
     ("typeHierarchy/subtypes", "members and parts", "requests::hierarchies_go_to_the_roots_and_to_the_muscles"),
     ("textDocument/diagnostic", "findings, or that they are unchanged", "requests::findings_can_be_asked_for"),
     (
@@ -300,6 +312,48 @@ fn hover_shows_the_card_and_the_verdict() {
 }
 
 #[test]
+fn hover_draws_the_branches_of_a_nerve_as_the_client_can_show_them() {
+    let text = "The axillary nerve.\n";
+    let mut server = Server::plain();
+    server.open(URI, 1, text);
+    let hover = server.ask("textDocument/hover", &find(URI, text, "axillary"));
+    let card = hover["contents"]["value"].as_str().unwrap();
+    let tree = card.split("```text\n").nth(1).unwrap();
+    assert!(tree.contains("teres minor") && tree.contains("deltoid"), "{card}");
+    server.shut_down();
+
+    let mut server = Server::spawn();
+    let options = json!({ "pictures": true });
+    server.ask("initialize", &json!({ "capabilities": {}, "initializationOptions": options }));
+    server.notify("initialized", &json!({}));
+    server.open(URI, 1, text);
+    let hover = server.ask("textDocument/hover", &find(URI, text, "axillary"));
+    assert!(hover["contents"]["value"].as_str().unwrap().contains("](data:image/svg+xml,%3Csvg"), "{hover}");
+    server.shut_down();
+}
+
+/// One word on each kind of structure that no card of another kind has.
+#[test]
+fn hover_has_a_card_for_every_kind_of_structure() {
+    let mut server = Server::plain();
+    for (text, words) in [
+        ("deltoid", &["axillary nerve", "upper trunk", "Segments", "Attachments", "Actions by joint", "group"][..]),
+        ("median nerve", &["Path", "Course and branches, in order", "Skin", "injury", "Muscles"]),
+        ("elbow joint", &["hinge", "Bones", "flexion to 150°", "brachialis", "Nerves"]),
+        ("C6", &["Myotome", "Dermatome", "Key muscle", "Reflex"]),
+        ("carpal tunnel", &["What passes", "median nerve"]),
+    ] {
+        server.open(URI, 1, text);
+        let hover = server.ask("textDocument/hover", &at(URI, 0, 1));
+        let card = hover["contents"]["value"].as_str().unwrap_or_else(|| panic!("no card of {text}"));
+        for word in words {
+            assert!(card.contains(word), "{text}: no {word} in {card}");
+        }
+    }
+    server.shut_down();
+}
+
+#[test]
 fn completion_offers_what_makes_the_sentence_true_first() {
     let capabilities =
         json!({ "textDocument": { "completion": { "completionList": { "itemDefaults": ["editRange"] } } } });
@@ -335,7 +389,7 @@ fn completion_offers_what_makes_the_sentence_true_first() {
         ("The common peroneal nerve is long. The comm^", "common peroneal nerve"),
         ("The common peroneal nerve is long. The CPN^", "common peroneal nerve"),
         ("The common peroneal nerve is long. The common fib^", "common fibular nerve"),
-        ("Musculus deltoideus et musculus supraspinatus. Axillary^", "nervus axillaris"),
+        ("Musculus deltoideus et musculus supraspinatus et AXN^", "nervus axillaris"),
     ] {
         assert_eq!(first(text)["label"], label, "{text}");
     }
@@ -858,6 +912,18 @@ fn files_change_without_the_editor() {
     wait_for_index(&mut server, 2);
     let found = server.ask("workspace/symbol", &json!({ "query": "teres minor" }));
     assert!(found[0]["location"]["uri"].as_str().unwrap().ends_with("b.md"), "{found}");
+    server.shut_down();
+}
+
+#[test]
+fn files_change_though_nobody_watches_them() {
+    let folder = Folder::new("unwatched", &[("a.md", "Deltoid.\n")]);
+    let mut server = Server::start("utf-16", json!({}), Some(&folder.uri("")));
+    wait_for_index(&mut server, 1);
+    folder.write("b.md", "Teres minor.\n");
+    wait_for_index(&mut server, 2);
+    fs::remove_file(folder.0.join("a.md")).unwrap();
+    wait_for_index(&mut server, 1);
     server.shut_down();
 }
 

@@ -143,7 +143,7 @@ pub fn complete(
 /// How far the place speaks for an entry: that it makes the statement true, that the column takes its kind, that it belongs
 /// to the section (the earlier in the course of the nerve, the more; and more while the section has not named it), that it
 /// belongs to what was just named, that the document names it, and that nerves and muscles are what courses name most. What
-/// the same list or sentence has named already seldom comes again.
+/// another row has named already seldom comes again.
 fn boost(entry: EntryId, context: &Context, vocabulary: &Vocabulary) -> i64 {
     let given = |says: bool, weight: i64| if says { weight } else { 0 };
     let near = context.near.iter().position(|near| *near == entry).map_or(0, |place| {
@@ -152,6 +152,8 @@ fn boost(entry: EntryId, context: &Context, vocabulary: &Vocabulary) -> i64 {
     });
     let kind = vocabulary.kind(entry);
     let is_part = vocabulary.entry(entry).part_of.is_some();
+    // The rows of a table have each muscle once; a nerve may stand in many.
+    let is_told_already = kind == Kind::Muscle && context.listed.contains(&entry);
     given(context.fitting.contains(&entry), 150)
         + given(context.kinds.contains(&kind), 60)
         + near
@@ -159,7 +161,7 @@ fn boost(entry: EntryId, context: &Context, vocabulary: &Vocabulary) -> i64 {
         + given(context.named.contains(&entry), 40)
         + given(matches!(kind, Kind::Nerve | Kind::Muscle), 25)
         - given(is_part, 40)
-        - given(context.listed.contains(&entry) && !context.fitting.contains(&entry), 60)
+        - given(is_told_already, 60)
 }
 
 /// Whether a place is the beginning of a sentence, item or cell, by what stands before it in its line.

@@ -37,7 +37,7 @@ pub struct Context {
     pub named: Vec<EntryId>,
     /// Entries that the section names elsewhere.
     pub told: Vec<EntryId>,
-    /// Entries that were named in the same list, column or sentence, which seldom come twice.
+    /// Entries that another row of the table names in the same column.
     pub listed: Vec<EntryId>,
     /// How the document calls entries, where it writes their names out: the last name of each.
     pub written: HashMap<EntryId, String>,
@@ -94,10 +94,10 @@ impl Context {
         let own_kind = own_block.and_then(|block| reading.blocks.list.get(block)).map(|block| block.kind);
         let is_listed = |block: usize| match (reading.blocks.list.get(block).map(|block| block.kind), own_kind) {
             (
-                Some(BlockKind::Cell { table, column, row }),
-                Some(BlockKind::Cell { table: own_table, column: own_column, row: own_row }),
-            ) => table == own_table && (column == own_column || row == own_row),
-            _ => Some(block) == own_block,
+                Some(BlockKind::Cell { table, column, .. }),
+                Some(BlockKind::Cell { table: own_table, column: own_column, .. }),
+            ) => table == own_table && column == own_column,
+            _ => false,
         };
         let (mut latin, mut other) = (0_usize, 0_usize);
         for place in super::places::all(reading).filter(|place| !place.span.overlaps(typed)) {

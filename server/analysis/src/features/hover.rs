@@ -1,6 +1,6 @@
 //! Hover: the card of the structure at a place, and what the graph says of the claim there.
 
-use fascicle_model::EntryId;
+use fascicle_model::{EntryId, Kind};
 
 use super::places;
 use crate::reading::{Knowledge, Reading};
@@ -14,11 +14,13 @@ pub struct Hover {
     pub span: Span,
     /// Markdown.
     pub markdown: String,
+    /// The nerve or plexus that is named there, if it is one and no other: its branches can be drawn.
+    pub nerve: Option<EntryId>,
 }
 
 /// What is to be shown over a byte: the judged claims there, then the cards of what is named there.
 pub fn hover(reading: &Reading, offset: usize, knowledge: &Knowledge) -> Option<Hover> {
-    let place = places::at(reading, offset);
+    let place = places::at(reading, offset).or_else(|| places::root_at(reading, offset, &knowledge.vocabulary));
     let mut parts: Vec<String> = Vec::new();
     let mut span = place.as_ref().map(|place| place.span);
     for (claim, judgement) in &reading.claims {
@@ -40,7 +42,11 @@ pub fn hover(reading: &Reading, offset: usize, knowledge: &Knowledge) -> Option<
     if let Some(place) = &place {
         parts.extend(place.entries.iter().take(3).map(|id| card(knowledge, *id)));
     }
-    Some(Hover { span: span?, markdown: parts.join("\n\n---\n\n") }).filter(|hover| !hover.markdown.is_empty())
+    let nerve = place.as_ref().and_then(|place| match *place.entries {
+        [only] => matches!(knowledge.vocabulary.kind(only), Kind::Nerve | Kind::Plexus).then_some(only),
+        _ => None,
+    });
+    Some(Hover { span: span?, markdown: parts.join("\n\n---\n\n"), nerve }).filter(|hover| !hover.markdown.is_empty())
 }
 
 /// A verdict with its reason and the path through the graph.

@@ -1,6 +1,6 @@
 //! Where the structures of a document are named: its mentions, in the order of the source.
 
-use fascicle_model::{EntryId, Standing};
+use fascicle_model::{EntryId, Kind, Standing, Vocabulary};
 
 use crate::blocks::BlockIx;
 use crate::reading::Reading;
@@ -52,6 +52,27 @@ pub fn at(reading: &Reading, offset: usize) -> Option<Place> {
         .flat_map(|block| in_block(reading, block))
         .filter(|place| touches(place.span, offset))
         .min_by_key(|place| (offset == place.span.end, place.span.len()))
+}
+
+/// The spinal segment at a byte ("C6"), which is no name among the others: it is read as a part of a range of segments.
+pub fn root_at(reading: &Reading, offset: usize, vocabulary: &Vocabulary) -> Option<Place> {
+    blocks_at(reading, offset).find_map(|block| {
+        let plain = &reading.blocks.list.get(block)?.plain;
+        let word = super::selection::word(&plain.text, plain.from_source(offset)?);
+        let is_it = |(_, entry): &(EntryId, &fascicle_model::Entry)| {
+            entry.kind == Kind::Root && entry.name() == word.of(&plain.text)
+        };
+        let (root, _) = vocabulary.iter().find(is_it)?;
+        Some(Place {
+            span: plain.to_source(word),
+            entries: vec![root],
+            standing: Standing::Preferred,
+            plural: false,
+            shared: false,
+            editable: false,
+            block,
+        })
+    })
 }
 
 /// The blocks that hold a byte.

@@ -1,7 +1,7 @@
 //! What the documents of a course state, kept so that what two of them say differently can be told in either.
 //!
 //! Reading statements takes longer than reading names, so it is done behind the index, a few documents at a time, and only
-//! for documents that name two structures or more.
+//! for documents that name a structure at all.
 
 use std::collections::{BTreeMap, HashMap, HashSet};
 use std::fs;
@@ -13,9 +13,6 @@ use fascicle_analysis::course::{Key, Stated, Value, stated};
 
 use super::Course;
 use super::index::{Index, Indexed, Stamp};
-
-/// A document with fewer names states no relation.
-const FEWEST_NAMES: usize = 2;
 
 /// The statements of a course.
 #[derive(Clone, Debug, Default)]
@@ -44,8 +41,8 @@ impl Statements {
     /// The documents that are to be read again, or for the first time.
     pub fn missing<'a>(&'a self, index: &'a Index) -> impl Iterator<Item = &'a PathBuf> {
         let is_missing = |(path, indexed): &(&PathBuf, &Indexed)| {
-            let is_worth_it = indexed.contents.spots.len() >= FEWEST_NAMES;
-            is_worth_it && self.files.get(*path).is_none_or(|(stamp, _)| *stamp != indexed.stamp)
+            let names_something = !indexed.contents.spots.is_empty();
+            names_something && self.files.get(*path).is_none_or(|(stamp, _)| *stamp != indexed.stamp)
         };
         index.files.iter().filter(is_missing).map(|(path, _)| path)
     }

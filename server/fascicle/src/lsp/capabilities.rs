@@ -34,6 +34,8 @@ pub struct Can {
     pub nested_symbols: bool,
     /// It has its own way to show documents of the `fascicle:` scheme.
     pub entry_documents: bool,
+    /// It shows pictures in Markdown, which it says by `"pictures": true` in its `initializationOptions`.
+    pub pictures: bool,
     /// It shows progress that we begin.
     pub progress: bool,
     /// It answers for its settings.
@@ -53,6 +55,8 @@ impl Can {
         let edit = workspace.and_then(|workspace| workspace.workspace_edit.as_ref());
         let action = text.and_then(|text| text.code_action.as_ref());
         let flag = |flag: Option<bool>| flag.unwrap_or(false);
+        let options = params.initialization_options.as_ref();
+        let option = |name: &str| flag(options.and_then(|options| options.get(name)?.as_bool()));
         Self {
             pull_diagnostics: text.is_some_and(|text| text.diagnostic.is_some()),
             refresh_diagnostics: flag(workspace.and_then(|workspace| workspace.diagnostic.as_ref()?.refresh_support)),
@@ -81,11 +85,8 @@ impl Can {
             nested_symbols: flag(
                 text.and_then(|text| text.document_symbol.as_ref()?.hierarchical_document_symbol_support),
             ),
-            entry_documents: params
-                .initialization_options
-                .as_ref()
-                .and_then(|options| options.get("entryDocuments")?.as_bool())
-                .unwrap_or(false),
+            entry_documents: option("entryDocuments"),
+            pictures: option("pictures"),
             progress: flag(client.window.as_ref().and_then(|window| window.work_done_progress)),
             configuration: flag(workspace.and_then(|workspace| workspace.configuration)),
             watch: flag(

@@ -242,6 +242,16 @@ mod tests {
                 document = document.changed(version, &[change], encoding).unwrap();
                 let expected: String = text.iter().collect();
                 assert_eq!(document.source().text, expected, "{from:?} to {to:?}, {encoding:?}, {piece:?}");
+                // And back: what we call the position of a character is its position. Within one line end there is none.
+                let source = document.source();
+                for (at, (byte, c)) in expected.char_indices().enumerate() {
+                    if c == '\n' && at > 0 && text[at - 1] == '\r' {
+                        continue;
+                    }
+                    let told = source.lines.position(byte, &source.text, encoding);
+                    assert_eq!(independent(&text, told.line, told.column, encoding), at, "{told:?} in {expected:?}");
+                    assert_eq!(source.lines.offset(told, &source.text, encoding), byte, "{told:?} in {expected:?}");
+                }
                 if text.len() > 60 {
                     text.clear();
                     document = Document::new(version, Form::Markdown, "");

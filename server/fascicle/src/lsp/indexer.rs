@@ -17,6 +17,9 @@ use crate::course::statements;
 /// How long statements are read before orders are looked at again.
 const TURN: Duration = Duration::from_millis(100);
 
+/// How often the folders are looked through where the client does not watch files for us.
+const AGAIN: Duration = Duration::from_secs(5);
+
 /// What is to be done.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Order {
@@ -49,10 +52,19 @@ async fn run(session: Session, publisher: Publisher, mut orders: mpsc::Unbounded
     let mut is_news = false;
     loop {
         // While statements are to be read, orders are only looked for between two turns.
-        let first = if at_work { orders.try_recv().ok() } else { orders.recv().await };
-        if first.is_none() && !at_work {
-            return;
-        }
+        let first = if at_work {
+            orders.try_recv().ok()
+        } else if session.state().can.watch {
+            let Some(order) = orders.recv().await else { return };
+            Some(order)
+        } else {
+            match tokio::time::timeout(AGAIN, orders.recv()).await {
+                Ok(None) => return,
+                Ok(order) => order,
+                Err(_) if look_again(&session).await => None,
+                Err(_) => continue,
+            }
+        };
         let mut waiting: Vec<Order> = first.into_iter().collect();
         while let Ok(order) = orders.try_recv() {
             if !waiting.contains(&order) {
@@ -126,6 +138,32 @@ async fn folder(session: &Session, root: PathBuf) {
         }
         drop(bar.await);
     }
+}
+
+/// Looks through the folders for documents that have come, changed or gone. Returns whether there are any.
+async fn look_again(session: &Session) -> bool {
+    let folders = session.state().folders.clone();
+    let mut differs = false;
+    for seen in folders.into_iter().filter(|folder| folder.is_indexed) {
+        let work = seen.clone();
+        let job = tokio::task::spawn_blocking(move || {
+            let found = index::documents(&work.root, &work.course.settings.file.exclude);
+            let go_on = AtomicBool::new(false);
+            let index = index::build(&found.documents, work.course.knowledge(), &work.index, &go_on, &|_, _| {});
+            let stamp = |path: &PathBuf| work.index.files.get(path).map(|file| file.stamp);
+            let is_same = index.files.len() == work.index.files.len()
+                && index.files.iter().all(|(path, file)| stamp(path) == Some(file.stamp));
+            (!is_same).then_some(index)
+        });
+        if let Ok(Some(index)) = job.await {
+            change(session, &seen, |folder| folder.index = Arc::new(index));
+            differs = true;
+        }
+    }
+    if differs {
+        session.bump();
+    }
+    differs
 }
 
 async fn files(session: &Session, paths: Vec<PathBuf>) {

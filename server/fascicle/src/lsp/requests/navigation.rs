@@ -9,9 +9,11 @@ use crate::course::Course;
 use crate::lsp::state::View;
 use crate::lsp::{from_proto, library, to_proto};
 
-/// The name at a position.
+/// The name at a position, or the spinal segment.
 pub fn place(view: &View, position: lsp::Position) -> Option<Place> {
-    places::at(view.reading(), view.offset(from_proto::position(position)))
+    let at = view.offset(from_proto::position(position));
+    let root = || places::root_at(view.reading(), at, &view.course.knowledge().vocabulary);
+    places::at(view.reading(), at).or_else(root)
 }
 
 /// `textDocument/definition`: where the structure is described.
