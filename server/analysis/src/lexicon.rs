@@ -466,12 +466,21 @@ word_lists! {
         "misconception" "misconceptions" "myth" "wrongly" "incorrectly" "incorrect" "erroneously" "falsely" "confuse"
         "confused" "confuses" "mistaken" "mistakenly" "false" "untrue" "wrong" "dog" "dogs" "canine" "cat" "cats"
         "feline" "horse" "horses" "equine" "rat" "rats" "mouse" "mice" "rabbit" "rabbits" "sheep" "pig" "pigs"
-        "porcine" "bovine" "cattle" "monkey" "monkeys" "primate" "primates" "ape" "apes" "quadruped" "quadrupeds"
+        "porcine" "bovine" "cattle" "monkey" "monkeys" "frog" "frogs" "primate" "primates" "ape" "apes" "quadruped" "quadrupeds"
         "mammals" "amphibian" "amphibians" "fish" "bird" "birds" "reptile" "reptiles" "embryo" "embryonic"
         "embryologically" "embryology" "branchial" "somite" "somites" "historically" "formerly" "previously" "thought"
         "reported" "reports" "studies" "study" "cadavers" "cadaveric" "specimens" "variant" "variants" "variation"
         "variations" "anomalous" "anomaly" "anomalies" "variably" "instead" "write" "writes" "wrote" "think" "thinks"
         "mnemonic" "nobody" "no-one" "doubt" "doubts" "believes" "believed" "neither-of";
+    /// Words with which only a question begins, whether or not it ends with a question mark.
+    begins_question: "does" "do" "did" "why" "whose";
+    /// Words in a heading or before a list that take back what stands below ("*Common mistakes*", "*In the dog:*").
+    is_frame_word:
+        "mistake" "mistakes" "error" "errors" "howler" "howlers" "misconception" "misconceptions" "myth" "myths"
+        "wrong" "wrongly" "incorrect" "untrue" "fallacy" "fallacies" "blunder" "blunders" "confusions" "pitfalls"
+        "dog" "dogs" "canine" "cat" "cats" "feline" "horse" "horses" "equine" "rat" "rats" "mouse" "mice" "rabbit"
+        "rabbits" "sheep" "pig" "pigs" "porcine" "bovine" "cattle" "monkey" "monkeys" "frog" "frogs" "quadrupeds"
+        "embryology" "embryo" "variants" "variations" "anomalies";
     /// Words that make what follows no motor supply: vessels, sensation, nuclei.
     is_not_motor:
         "artery" "arteries" "arterial" "blood" "vein" "veins" "venous" "vascular" "perfusion" "vessel" "vessels"
@@ -913,6 +922,92 @@ pub const KEY_HEADS: &[&str] =
 /// Words with which a stem begins that only instruct.
 pub const INSTRUCTIONS: &[&str] =
     &["true or false", "true/false", "t/f", "complete", "complete the sentence", "fill in"];
+
+/// Phrases in a heading or before a list that take back what stands below ("*True or false?*", "*What they wrote:*").
+pub const FRAMES: &[&str] = &[
+    "true or false",
+    "true/false",
+    "true / false",
+    "true – false",
+    "t/f",
+    "t / f",
+    "t or f",
+    "right or wrong",
+    "correct or incorrect",
+    "which of",
+    "decide whether",
+    "say whether",
+    "state whether",
+    "judge whether",
+    "each statement",
+    "these statements",
+    "following statements",
+    "statements to",
+    "false statements",
+    "do not write",
+    "never write",
+    "don't write",
+    "don’t write",
+    "do not say",
+    "never say",
+    "students wrote",
+    "they wrote",
+    "people wrote",
+    "candidates wrote",
+    "students say",
+    "to discuss",
+    "for discussion",
+    "to correct",
+    "correct the",
+    "find the",
+    "spot the",
+    "agree or disagree",
+    "not true",
+    "last year's answers",
+    "read in scripts",
+];
+
+/// What stands before a statement that is judged wrong.
+pub const TAKEN_BACK_BEFORE: &[&str] = &[
+    "❌",
+    "✗",
+    "✘",
+    "✖",
+    "☒",
+    "🚫",
+    "[f]",
+    "(f)",
+    "(false)",
+    "[false]",
+    "false:",
+    "false –",
+    "false —",
+    "wrong:",
+    "wrong –",
+    "wrong —",
+    "incorrect:",
+    "not true:",
+    "myth:",
+    "mistake:",
+    "error:",
+];
+
+/// What stands behind a statement that is to be judged or is judged wrong.
+pub const TAKEN_BACK_BEHIND: &[&str] = &[
+    "t/f",
+    "t / f",
+    "true/false",
+    "true / false",
+    "true or false?",
+    "t or f",
+    "false",
+    "wrong",
+    "incorrect",
+    "f",
+    "✗",
+    "✘",
+    "❌",
+];
 
 /// Everyday verbs for movements, with the movement that they mean.
 pub const PLAIN_VERBS: &[(&str, &str)] = &[

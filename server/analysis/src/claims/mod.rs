@@ -5,6 +5,7 @@
 //! [`crate::lexicon`] alone.
 
 mod exam;
+mod frames;
 mod labels;
 pub mod phrases;
 mod sections;
@@ -17,6 +18,7 @@ use std::collections::BTreeSet;
 
 use fascicle_model::{EntryId, Segments};
 
+use self::frames::Frames;
 use self::sections::Excerpt;
 use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::mentions::Mentions;
@@ -292,6 +294,7 @@ pub fn of_section(
         claims.extend(labels::read(&scope, &subjects.above(at)));
     }
     claims.extend(tables::read(&blocks, &mentions, knowledge));
+    claims = Frames::new(&blocks).settle(claims, &blocks);
     claims.sort_by_key(|claim| (claim.span, claim.kind));
     // A line may be read as a sentence and by its label.
     claims.dedup_by(|later, first| later.kind == first.kind && later.parts == first.parts);

@@ -22,7 +22,8 @@ impl Sentence<'_, '_> {
 
     /// Whether the sentence asserts something of its own.
     pub(super) fn asserts(&self) -> bool {
-        let is_question = self.atoms.last().is_some_and(|atom| atom.word == "?");
+        let is_question = self.atoms.last().is_some_and(|atom| atom.word == "?")
+            || self.atoms.first().is_some_and(|atom| lexicon::begins_question(&atom.word));
         let is_quoted = self.atoms.iter().any(|atom| matches!(&*atom.word, "“" | "\"" | "«"));
         !is_question
             && !is_quoted

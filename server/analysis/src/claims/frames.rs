@@ -1,0 +1,125 @@
+//! Whether what a block says is meant. Under *True or false?*, below *Common mistakes*, in a list that *What they wrote:*
+//! leads in, beside a cross or before *(T/F)*, statements stand that nobody makes.
+
+use std::collections::BTreeMap;
+
+use super::{Claim, Key};
+use crate::blocks::{BlockIx, BlockKind, Blocks};
+use crate::lexicon;
+use crate::text::Span;
+
+/// How the statements of each block of a section are meant.
+pub struct Frames {
+    meant: Vec<Meant>,
+}
+
+/// How the statements of a block are meant.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Meant {
+    /// As they stand.
+    So,
+    /// Nobody makes them.
+    Open,
+    /// They are keyed true or false at a place of the visible text.
+    Keyed(bool, Span),
+}
+
+impl Frames {
+    /// Looks at a section's blocks, headings over it included.
+    pub fn new(blocks: &Blocks) -> Self {
+        let mut meant: Vec<Meant> = Vec::with_capacity(blocks.list.len());
+        // The line that leads in the list whose items are passed, if it takes back what they say.
+        let mut lead_in = false;
+        for block in &blocks.list {
+            let text = block.plain.text.as_str();
+            let bare = text.trim();
+            let is_open = |up: Option<BlockIx>| up.and_then(|up| meant.get(up)) == Some(&Meant::Open);
+            let above = is_open(block.heading) || is_open(block.parent);
+            let own = match block.kind {
+                BlockKind::Heading(_) => {
+                    lead_in = false;
+                    is_frame(bare)
+                }
+                BlockKind::Title => false, // of the whole course or document; too far away
+                BlockKind::Item(_) | BlockKind::Cell { .. } => lead_in || is_taken_back(bare),
+                _ => {
+                    let leads = bare.ends_with([':', '?']) || bare.split_whitespace().count() <= LONGEST_LINE;
+                    lead_in = leads && is_frame(bare);
+                    lead_in || is_taken_back(bare)
+                }
+            };
+            let own = own || block.parent.is_some() && bare.ends_with(':') && is_frame(bare);
+            let keyed = keyed(text, above || own);
+            meant.push(keyed.unwrap_or(if above || own { Meant::Open } else { Meant::So }));
+        }
+        Self { meant }
+    }
+
+    /// Keeps the claims that are made. What is keyed on its own line becomes what its key says.
+    pub fn settle(&self, claims: Vec<Claim>, blocks: &Blocks) -> Vec<Claim> {
+        let meant = |claim: &Claim| self.meant.get(claim.block).copied().unwrap_or(Meant::So);
+        let mut count: BTreeMap<BlockIx, usize> = BTreeMap::new();
+        for claim in &claims {
+            *count.entry(claim.block).or_default() += 1;
+        }
+        let settled = |mut claim: Claim| {
+            let (is_true, at) = match meant(&claim) {
+                Meant::So => return Some(claim),
+                Meant::Open => return None,
+                Meant::Keyed(is_true, at) => (is_true, at),
+            };
+            // Of several statements on a line that is keyed false, any one may be the false one.
+            if !is_true && count.get(&claim.block).is_some_and(|count| *count > 1) {
+                return None;
+            }
+            let span = blocks.list.get(claim.block)?.plain.to_source(at);
+            claim.negated ^= !is_true;
+            claim.key = Some(Box::new(Key { span, options: Vec::new(), part: None }));
+            claim.span = span;
+            Some(claim)
+        };
+        claims.into_iter().filter_map(settled).collect()
+    }
+}
+
+/// A line of more words that does not end with a colon is a statement, no heading of a list.
+const LONGEST_LINE: usize = 8;
+
+/// Whether words that stand over others take back what these say.
+fn is_frame(text: &str) -> bool {
+    let lower = text.to_lowercase();
+    lexicon::FRAMES.iter().any(|phrase| lower.contains(phrase))
+        || lower.split(|c: char| !c.is_alphanumeric()).any(lexicon::is_frame_word)
+}
+
+/// Whether a line carries the mark of something to be judged, or judged wrong.
+fn is_taken_back(text: &str) -> bool {
+    let lower = text.to_lowercase();
+    lower.ends_with("__")
+        || lexicon::TAKEN_BACK_BEFORE.iter().any(|mark| lower.starts_with(mark))
+        || ends_with_one_of(&lower, lexicon::TAKEN_BACK_BEHIND)
+}
+
+/// The key that stands behind a statement on its own line. Without a frame only a bracket makes it one.
+fn keyed(text: &str, in_frame: bool) -> Option<Meant> {
+    let bare = text.trim_end_matches(['.', ' ', ')', ']', '*', '_']);
+    let word = bare.rsplit([' ', '(', '[', '—', '–', '→']).next()?;
+    let before = bare.strip_suffix(word).filter(|_| word.chars().all(char::is_alphabetic))?;
+    let is_true = if lexicon::is_true(&word.to_lowercase()) {
+        true
+    } else if lexicon::is_false(&word.to_lowercase()) {
+        false
+    } else {
+        return None;
+    };
+    let is_set_off = before.ends_with(['(', '[']) || before.trim_end().ends_with(['—', '–', '→', '.']);
+    (is_set_off && (in_frame || before.ends_with(['(', '['])))
+        .then(|| Meant::Keyed(is_true, Span::new(before.len(), bare.len())))
+}
+
+/// Whether a text ends with one of some marks, brackets and full stops aside.
+fn ends_with_one_of(text: &str, marks: &[&str]) -> bool {
+    let bare = text.trim_end_matches(['.', ' ', ')', ']', '*', '_']);
+    let stands_free = |rest: &str| rest.ends_with([' ', '(', '[', '—', '–', '→']);
+    marks.iter().any(|mark| bare.strip_suffix(mark).is_some_and(stands_free))
+}
