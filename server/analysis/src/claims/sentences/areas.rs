@@ -88,11 +88,7 @@ impl Sentence<'_, '_> {
     }
 
     /// The area of skin that the words from an atom on describe, up to a mark or a verb.
-    pub(super) fn area(&self, at: usize) -> Option<Side> {
-        self.area_of(at, false)
-    }
-
-    /// The same; `is_skin` tells that a verb says that it is skin.
+    /// `is_skin` tells that a verb or a label says that it is skin.
     pub(super) fn area_of(&self, at: usize, is_skin: bool) -> Option<Side> {
         let mut end = at;
         while end < self.atoms.len() && end < at + 12 {

@@ -7,9 +7,11 @@
 //!
 //! The way of a sentence through the files of this folder: [`read`] splits a block into sentences, `atoms` turns each into
 //! its row, `assertion` says whether it claims anything and how firmly; then each atom with which a claim can begin is
-//! handed to the file that reads its form: `relations`, `brackets`, `areas`, `predicates`, `counts`, `actions`, `everyday`, and, for
-//! the sentence as a whole, `deficits`. These ask `subjects` who does it and `objects` to whom; both find `groups`, and
-//! `sides` says which members fit. `values` reads what stands behind a label or in a cell of a table, where no verb is.
+//! handed to the file that reads its form: `relations` (what a phrase claims by what it joins stands in `kinds`),
+//! `brackets`, `areas`, `predicates`, `counts`, `actions`, `everyday`, `typed` (an unusual order, where what is named tells
+//! which is which), `gaps` (clauses that leave words out) and, for the sentence as a whole, `deficits` and `questions`.
+//! These ask `subjects` who does it and `objects` to whom; both find `groups`, and `sides` says which members fit.
+//! `values` reads what stands behind a label or in a cell of a table, where no verb is.
 
 mod actions;
 mod areas;
@@ -21,6 +23,7 @@ mod deficits;
 mod everyday;
 mod gaps;
 mod groups;
+mod kinds;
 mod lesions;
 mod objects;
 mod predicates;

@@ -107,14 +107,17 @@ impl Sentence<'_, '_> {
         if !self.ends_clause(next) && self.word(next) != "like" {
             return Vec::new();
         }
-        let (before, ..) = self.before_verb(at + 1);
+        // "MUSCLE, that's a median one": the verb is part of the pronoun
+        let is_joined = !lexicon::is_auxiliary(self.word(at));
+        let before = if is_joined { at } else { self.before_verb(at + 1).0 };
         let left = self.subject(before, &SUPPLIED, &[]);
         self.supply_of(&left, &nerves, at, negated)
     }
 
     /// "Innervation is by the axillary nerve", "its nerve is the axillary": the muscle is the one spoken of.
     pub(super) fn noun_of_implied(&self, at: usize) -> Vec<Claim> {
-        if !lexicon::is_supply_noun(&self.written(at)) {
+        let word = self.word(at);
+        if !(lexicon::is_supply_noun(word) || (word.is_empty() && lexicon::is_supply_noun(&self.written(at)))) {
             return Vec::new();
         }
         let mut before = at;

@@ -1,0 +1,123 @@
+//! What a relation claims of its two sides, by what they are: "arises from" speaks of roots, of a parent nerve or of a
+//! muscle's origin, "supplies" of a muscle or of skin.
+
+use fascicle_model::{Kind, Vocabulary};
+
+use super::sides::{Side, fits};
+use crate::claims::{ClaimKind, PartRole, What};
+use crate::lexicon::RelationWord;
+
+/// Which end of a muscle a relation phrase speaks of; `None` where it may be either.
+pub(super) fn attachment_end(relation: &RelationWord) -> Option<&'static str> {
+    let phrase = relation.phrase;
+    let is_origin = matches!(relation.kind, ClaimKind::Branching | ClaimKind::Roots)
+        || phrase.ends_with(" from")
+        || ["start", "origin", "proximal attachment of"].iter().any(|first| phrase.starts_with(first));
+    let is_insertion = phrase.contains("insert")
+        || ["end", "converge", "distal attachment of"].iter().any(|first| phrase.starts_with(first));
+    if is_origin { Some("origin") } else { is_insertion.then_some("insertion") }
+}
+
+/// What a relation claims of its two sides, by what they are: *arises from* speaks of roots, of a parent nerve or of a
+/// muscle's origin.
+pub(super) fn kind_of(
+    vocabulary: &Vocabulary,
+    relation: &RelationWord,
+    left: &Side,
+    right: &Side,
+) -> Option<(ClaimKind, PartRole, PartRole)> {
+    let first = |side: &Side| match &side.what {
+        What::Entry(ids) => ids.first().map(|id| vocabulary.kind(*id)),
+        _ => None,
+    };
+    let is_neural = |kind: Option<Kind>| matches!(kind, Some(Kind::Nerve | Kind::Plexus | Kind::Root));
+    let all_fit = |role: PartRole, side: &Side| matches!(&side.what, What::Entry(ids) if ids.iter().any(|id| fits(vocabulary, role, *id)));
+    match (&left.what, &right.what) {
+        (What::Entry(_), What::Segments(..)) => {
+            let speaks_of_roots =
+                matches!(relation.kind, ClaimKind::Branching | ClaimKind::Roots | ClaimKind::Renaming)
+                    && relation.left != PartRole::Parent;
+            let supplied = relation.kind == ClaimKind::Supply && relation.left == PartRole::Muscle;
+            let has_roots = is_neural(first(left)) || first(left) == Some(Kind::Muscle);
+            (has_roots && (speaks_of_roots || supplied)).then_some((
+                ClaimKind::Roots,
+                PartRole::Structure,
+                PartRole::Segments,
+            ))
+        }
+        (What::Segments(..), What::Entry(_)) => {
+            let has_roots = is_neural(first(right)) || first(right) == Some(Kind::Muscle);
+            let speaks_of_roots = relation.kind == ClaimKind::Roots
+                || (relation.kind == ClaimKind::Supply && relation.left == PartRole::Nerve)
+                || (relation.kind == ClaimKind::Branching && relation.left == PartRole::Parent)
+                || relation.kind == ClaimKind::Membership;
+            (has_roots && speaks_of_roots).then_some((ClaimKind::Roots, PartRole::Segments, PartRole::Structure))
+        }
+        (What::Entry(_), What::Entry(_)) => {
+            if matches!(relation.kind, ClaimKind::Supply | ClaimKind::Skin | ClaimKind::Membership) {
+                let feels = match (is_neural(first(left)), is_neural(first(right))) {
+                    (true, false) => first(right) == Some(Kind::Skin),
+                    (false, true) => first(left) == Some(Kind::Skin),
+                    _ => false,
+                };
+                if feels && is_neural(first(left)) {
+                    return Some((ClaimKind::Skin, PartRole::Nerve, PartRole::Skin));
+                } else if feels {
+                    return Some((ClaimKind::Skin, PartRole::Skin, PartRole::Nerve));
+                }
+            }
+            if relation.kind == ClaimKind::Membership
+                && first(left) == Some(Kind::Muscle)
+                && is_neural(first(right))
+                && relation.phrase.starts_with("belongs")
+            {
+                return Some((ClaimKind::Supply, PartRole::Muscle, PartRole::Nerve));
+            }
+            // "its origin is" is said of roots and of muscles
+            if relation.kind == ClaimKind::Roots
+                && first(left) == Some(Kind::Muscle)
+                && first(right) == Some(Kind::Landmark)
+            {
+                return relation.phrase.contains("origin").then_some((
+                    ClaimKind::Attachment,
+                    PartRole::Muscle,
+                    PartRole::Landmark,
+                ));
+            }
+            if relation.kind == ClaimKind::Branching
+                && relation.right == PartRole::Parent
+                && (first(left) == Some(Kind::Muscle) || all_fit(PartRole::Muscle, left))
+            {
+                return (first(right) == Some(Kind::Landmark)).then_some((
+                    ClaimKind::Attachment,
+                    PartRole::Muscle,
+                    PartRole::Landmark,
+                ));
+            }
+            // "is formed by" is said of joints and their bones
+            if relation.kind == ClaimKind::Branching
+                && relation.right == PartRole::Parent
+                && first(left) == Some(Kind::Joint)
+                && relation.phrase.contains("formed")
+            {
+                return (first(right) == Some(Kind::Landmark)).then_some((
+                    ClaimKind::Joint,
+                    PartRole::Joint,
+                    PartRole::Landmark,
+                ));
+            }
+            if relation.kind == ClaimKind::Branching
+                && relation.left == PartRole::Parent
+                && first(right) == Some(Kind::Muscle)
+            {
+                return None;
+            }
+            (all_fit(relation.left, left) && all_fit(relation.right, right)).then_some((
+                relation.kind,
+                relation.left,
+                relation.right,
+            ))
+        }
+        _ => None,
+    }
+}
