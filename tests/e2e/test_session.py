@@ -167,6 +167,88 @@ async def test_every_request_that_is_offered_is_answered(session):
     assert answered >= 4 * 3
 
 
+async def test_every_request_is_answered_and_its_answer_is_of_the_protocol(session):
+    """All requests of the server's table, one after the other as an editor sends them: what is offered is worked out, what
+    is prepared is followed. The answers are checked at the end."""
+    uri, text = session.open(session.root / "lectures/03-hand.md")
+    client, this = session.client, document(uri)
+    nerve, muscle = (session.position(text, text.index(word) + 2) for word in ("median nerve", "adductor pollicis"))
+    whole = lsp.Range(start=lsp.Position(line=0, character=0), end=lsp.Position(line=200, character=0))
+    ask = session.within
+
+    listed = await ask(client.text_document_completion_async(lsp.CompletionParams(this, nerve)))
+    item = (listed.items if isinstance(listed, lsp.CompletionList) else listed)[0]
+    assert (await ask(client.completion_item_resolve_async(item))).documentation
+
+    actions = await ask(
+        client.text_document_code_action_async(
+            lsp.CodeActionParams(this, lsp.Range(start=nerve, end=nerve), lsp.CodeActionContext(diagnostics=[]))
+        )
+    )
+    assert actions
+    for action in actions:
+        resolved = action if action.edit else await ask(client.code_action_resolve_async(action))
+        assert resolved.edit is not None, action.title
+
+    lenses = await ask(client.text_document_code_lens_async(lsp.CodeLensParams(this)))
+    for lens in lenses:
+        if lens.command.command:
+            command = lsp.ExecuteCommandParams(command=lens.command.command, arguments=lens.command.arguments)
+            await ask(client.workspace_execute_command_async(command))
+
+    hints = await ask(client.text_document_inlay_hint_async(lsp.InlayHintParams(this, whole)))
+    for hint in (hints or [])[:3]:
+        await ask(client.inlay_hint_resolve_async(hint))
+
+    [caller, *_] = await ask(
+        client.text_document_prepare_call_hierarchy_async(lsp.CallHierarchyPrepareParams(this, nerve))
+    )
+    assert await ask(client.call_hierarchy_incoming_calls_async(lsp.CallHierarchyIncomingCallsParams(caller)))
+    assert await ask(client.call_hierarchy_outgoing_calls_async(lsp.CallHierarchyOutgoingCallsParams(caller)))
+    [kind, *_] = await ask(
+        client.text_document_prepare_type_hierarchy_async(lsp.TypeHierarchyPrepareParams(this, muscle))
+    )
+    above = await ask(client.type_hierarchy_supertypes_async(lsp.TypeHierarchySupertypesParams(kind)))
+    for group in above or []:
+        await ask(client.type_hierarchy_subtypes_async(lsp.TypeHierarchySubtypesParams(group)))
+
+    for method, kind in [
+        ("definition", lsp.DefinitionParams),
+        ("declaration", lsp.DeclarationParams),
+        ("type_definition", lsp.TypeDefinitionParams),
+        ("document_highlight", lsp.DocumentHighlightParams),
+        ("linked_editing_range", lsp.LinkedEditingRangeParams),
+        ("prepare_rename", lsp.PrepareRenameParams),
+        ("hover", lsp.HoverParams),
+    ]:
+        answer = await ask(getattr(client, f"text_document_{method}_async")(kind(this, nerve)))
+        assert answer is not None or method in ("linked_editing_range", "type_definition"), method
+    found = await ask(
+        client.text_document_references_async(lsp.ReferenceParams(lsp.ReferenceContext(True), this, nerve))
+    )
+    assert len(found) > 1
+    edit = await ask(client.text_document_rename_async(lsp.RenameParams(this, muscle, "musculus adductor pollicis")))
+    assert edit.changes or edit.document_changes
+
+    full = await ask(client.text_document_semantic_tokens_full_async(lsp.SemanticTokensParams(this)))
+    session.change(uri, text + "\nThe ulnar nerve.\n")
+    delta = lsp.SemanticTokensDeltaParams(this, full.result_id)
+    assert await ask(client.text_document_semantic_tokens_full_delta_async(delta))
+    assert await ask(client.text_document_semantic_tokens_range_async(lsp.SemanticTokensRangeParams(this, whole)))
+
+    assert await ask(client.text_document_document_symbol_async(lsp.DocumentSymbolParams(this)))
+    assert await ask(client.text_document_folding_range_async(lsp.FoldingRangeParams(this)))
+    assert await ask(client.text_document_selection_range_async(lsp.SelectionRangeParams(this, [nerve, muscle])))
+    await ask(client.text_document_document_link_async(lsp.DocumentLinkParams(this)))
+    assert await ask(client.workspace_symbol_async(lsp.WorkspaceSymbolParams("median nerve")))
+
+    first = await ask(client.text_document_diagnostic_async(lsp.DocumentDiagnosticParams(this)))
+    again = lsp.DocumentDiagnosticParams(this, previous_result_id=first.result_id)
+    assert (await ask(client.text_document_diagnostic_async(again))).kind == "unchanged"
+    report = await ask(client.workspace_diagnostic_async(lsp.WorkspaceDiagnosticParams([])))
+    assert any(item.uri == uri for item in report.items)
+
+
 async def test_the_server_survives_what_no_client_should_send(session):
     uri, text = session.open(session.root / "lectures/03-hand.md")
     nowhere = "file:///nowhere/at/all.md"
