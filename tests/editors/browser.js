@@ -1,4 +1,4 @@
-// The browser that the drivers use, and small helpers.
+// The browser that the drivers use, and small tools.
 
 import { chromium } from "playwright-core";
 
