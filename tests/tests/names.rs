@@ -23,8 +23,8 @@ static NAMES: LazyLock<Vec<String>> = LazyLock::new(|| {
 
 fn findings(text: &str, form: Form) -> Vec<Finding> {
     let reading = reading::read(text, form, &KNOWLEDGE, &Settings::default());
-    let misspelled = |finding: &Finding| finding.kind == FindingKind::Name && finding.code.starts_with("misspelled");
-    reading.findings.into_iter().filter(misspelled).collect()
+    let codes = ["misspelled-name", "misspelled-word", "word-order", "incomplete-name"];
+    reading.findings.into_iter().filter(|finding| codes.contains(&finding.code)).collect()
 }
 
 fn apply(text: &str, finding: &Finding) -> Option<String> {
@@ -65,14 +65,45 @@ fn document() -> impl Strategy<Value = String> {
     ];
     let after =
         prop_oneof![Just(""), Just("."), Just(" is shown."), Just(", and the radial nerve"), Just(" and deltoid\n")];
-    (before, slip(), after, any::<bool>(), 0usize..6).prop_map(|(before, slip, after, emphasis, at)| {
-        let mut words: Vec<String> = slip.split(' ').map(str::to_owned).collect();
+    (before, slip(), after, dress(), 0usize..6)
+        .prop_map(|(before, slip, after, dress, at)| format!("{before}{}{after}", dress.on(&slip, at)))
+}
+
+/// What a name may have inside it that is none of its letters, or is another form of them.
+#[derive(Clone, Copy, Debug)]
+enum Dress {
+    None,
+    Emphasis,
+    SoftHyphen,
+    HardHyphen,
+    HardBlank,
+    Ligature,
+    CombiningMark,
+}
+
+impl Dress {
+    /// The name with it at one of its words.
+    fn on(self, name: &str, at: usize) -> String {
+        let mut words: Vec<String> = name.split(' ').map(str::to_owned).collect();
         let at = at % words.len();
-        if emphasis {
-            words[at] = format!("*{}*", words[at]);
+        let word = &mut words[at];
+        let middle = word.len() / 2;
+        match self {
+            Self::None => {}
+            Self::Emphasis => *word = format!("*{word}*"),
+            Self::SoftHyphen => word.insert(middle, '\u{AD}'),
+            Self::Ligature => *word = word.replace("fi", "\u{FB01}").replace("fl", "\u{FB02}"),
+            Self::CombiningMark => word.insert(middle, '\u{301}'),
+            Self::HardHyphen => return words.join("\u{2011}"),
+            Self::HardBlank => return words.join("\u{A0}"),
         }
-        format!("{before}{}{after}", words.join(" "))
-    })
+        words.join(" ")
+    }
+}
+
+fn dress() -> impl Strategy<Value = Dress> {
+    use Dress::{CombiningMark, Emphasis, HardBlank, HardHyphen, Ligature, None, SoftHyphen};
+    prop::sample::select(vec![None, Emphasis, SoftHyphen, HardHyphen, HardBlank, Ligature, CombiningMark])
 }
 
 /// How many texts are tried; `PROPTEST_CASES` asks for more.
@@ -101,7 +132,15 @@ proptest! {
         for finding in findings(&text, Form::Markdown) {
             let spans = finding.fixes.iter().flat_map(|fix| fix.edits.iter().map(|edit| edit.span)).chain([finding.span]);
             for span in spans {
-                prop_assert!(text.get(span.start..span.end).is_some_and(|marked| !marked.is_empty()));
+                // Whole words and no more: no letter, mark or soft hyphen of a word is cut off.
+                let marked = text.get(span.start..span.end).unwrap_or_default();
+                prop_assert!(!marked.is_empty());
+                if span == finding.span {
+                    prop_assert!(marked.trim() == marked, "{text:?}: {marked:?}");
+                    let inside = |c: char| c.is_alphanumeric() || matches!(c, '\u{AD}' | '\u{301}');
+                    prop_assert!(!text[..span.start].ends_with(inside), "{text:?}: {marked:?}");
+                    prop_assert!(!text[span.end..].starts_with(inside), "{text:?}: {marked:?}");
+                }
                 for encoding in [Encoding::Utf8, Encoding::Utf16, Encoding::Utf32] {
                     for at in [span.start, span.end] {
                         let place = index.position(at, &text, encoding);

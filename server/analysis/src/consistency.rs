@@ -1,8 +1,8 @@
 //! Names as a course uses them: one name for one structure, one spelling, abbreviations that are introduced.
 //!
 //! Nothing here is wrong by itself, so all of it is told as hints, each kind with a code of its own that a course can turn
-//! off. What a course prefers is what it writes most; where that is even, what it writes first. The documents come in the
-//! course's order.
+//! off. What a course prefers is what its settings say (`prefer`, `avoid`, `spelling`), else what it writes most; where that
+//! is even, what it writes first. The documents come in the course's order.
 
 use std::collections::BTreeMap;
 
@@ -15,7 +15,7 @@ use crate::lexicon;
 use crate::mentions::{Mention, Mentions};
 use crate::names::{NameIndex, WordId};
 use crate::reading::{Knowledge, Reading};
-use crate::settings::Settings;
+use crate::settings::{EnglishSpelling, Settings};
 use crate::text::{Mark, Span};
 use crate::words::fold_into;
 
@@ -32,11 +32,14 @@ pub const ABBREVIATION: &str = "abbreviation-not-introduced";
 /// An abbreviation that is introduced for two structures.
 pub const TWO_MEANINGS: &str = "abbreviation-with-two-meanings";
 
+/// All codes of this kind.
+pub const CODES: [&str; 6] = [TWO_NAMES, FORMER_NAME, EPONYM, MIXED_SPELLING, ABBREVIATION, TWO_MEANINGS];
+
 /// What the documents of a course (or one document alone) have to be told, for each document in order.
 pub fn findings(documents: &[&Reading], knowledge: &Knowledge, settings: &Settings) -> Vec<Vec<Finding>> {
     let mut out = vec![Vec::new(); documents.len()];
-    names(documents, knowledge, &mut out);
-    spellings(documents, &mut out);
+    names(documents, knowledge, settings, &mut out);
+    spellings(documents, settings.spelling, &mut out);
     abbreviations(documents, knowledge, &mut out);
     for list in &mut out {
         list.retain(|finding| !settings.off.iter().any(|code| code == finding.code));
@@ -115,52 +118,99 @@ fn key_of(text: &str, names: &NameIndex) -> Vec<WordId> {
     names.forms_of(text).into_iter().filter_map(|form| form.exact.or(form.singular)).collect()
 }
 
-fn names(documents: &[&Reading], knowledge: &Knowledge, out: &mut [Vec<Finding>]) {
+/// Which of its names a structure is to be called by.
+struct Kept<'a> {
+    /// Which of the entry's names.
+    name: usize,
+    /// How often it is used, in words.
+    how_often: String,
+    /// Where it stands.
+    place: Option<&'a Use>,
+    /// Who has chosen it.
+    by: By,
+}
+
+/// How a name comes to be kept.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum By {
+    /// It is used most.
+    Use,
+    /// The course prefers it to every other name.
+    Preference,
+    /// The course keeps from names of some kinds.
+    Avoidance,
+}
+
+/// Whether a course keeps from a name.
+fn is_avoided(standing: Standing, settings: &Settings) -> bool {
+    settings.avoid.iter().any(|avoided| avoided == code_of(standing))
+}
+
+/// The name that the settings choose for an entry whose names are used so.
+fn chosen_name(entry: EntryId, uses: &[Use], knowledge: &Knowledge, settings: &Settings) -> Option<(usize, By)> {
+    let known = &knowledge.vocabulary.entry(entry).names;
+    let preferred = settings.prefer.iter().find_map(|text| {
+        let names = knowledge.names.lookup(text);
+        names.iter().find(|name| name.entry == entry).map(|name| usize::from(name.name))
+    });
+    if let Some(name) = preferred {
+        return Some((name, By::Preference));
+    }
+    let avoided = |name: usize| known.get(name).is_some_and(|name| is_avoided(name.standing, settings));
+    let is_used = uses.iter().any(|one| avoided(one.name));
+    (is_used && !avoided(0)).then_some((0, By::Avoidance))
+}
+
+/// The code of a finding about a name of some standing beside another.
+const fn code_of(standing: Standing) -> &'static str {
+    match standing {
+        Standing::Former => FORMER_NAME,
+        Standing::Eponym => EPONYM,
+        Standing::Spelling => MIXED_SPELLING,
+        _ => TWO_NAMES,
+    }
+}
+
+fn names(documents: &[&Reading], knowledge: &Knowledge, settings: &Settings, out: &mut [Vec<Finding>]) {
     let mut by_entry: BTreeMap<EntryId, Vec<Use>> = BTreeMap::new();
     for one in uses(documents, knowledge) {
         by_entry.entry(one.entry).or_default().push(one);
     }
     for (entry, uses) in by_entry {
-        let mut count: Vec<(usize, usize)> = Vec::new();
-        for one in &uses {
-            match count.iter_mut().find(|(name, _)| *name == one.name) {
-                Some((_, times)) => *times += 1,
-                None => count.push((one.name, 1)),
-            }
-        }
-        let most = count.iter().map(|(_, times)| *times).max().unwrap_or(0);
-        let Some((kept, times)) = count.iter().find(|(_, times)| *times == most).copied() else { continue };
-        let Some(preferred) = uses.iter().find(|one| one.name == kept) else { continue };
         let known = &knowledge.vocabulary.entry(entry).names;
         if !matches!(knowledge.vocabulary.kind(entry), Kind::Nerve | Kind::Plexus | Kind::Muscle | Kind::Joint) {
             continue; // bones and organs have everyday names beside their own
         }
+        let Some(kept) = kept_name(entry, &uses, knowledge, settings) else { continue };
         let words = |name: usize| known.get(name).map(|name| key_of(&name.text, &knowledge.names)).unwrap_or_default();
-        let kept_words = words(kept);
+        let kept_words = words(kept.name);
         let is_shorter = |name: usize| {
             let words = words(name);
             words.iter().all(|word| kept_words.contains(word)) || kept_words.iter().all(|word| words.contains(word))
         };
+        let is_told = |one: &&Use| {
+            let standing = known.get(one.name).map_or(Standing::Exact, |name| name.standing);
+            one.name != kept.name
+                && !is_shorter(one.name)
+                && (kept.by != By::Avoidance || is_avoided(standing, settings))
+        };
         let mut told = FxHashSet::default();
-        for one in uses.iter().filter(|one| one.name != kept && !is_shorter(one.name)) {
+        for one in uses.iter().filter(is_told) {
             if !told.insert((one.document, one.name)) {
                 continue; // the first of each document is enough
             }
             let Some(name) = known.get(one.name) else { continue };
-            let Some(other) = known.get(kept) else { continue };
-            let code = match name.standing {
-                Standing::Former => FORMER_NAME,
-                Standing::Eponym => EPONYM,
-                Standing::Spelling => MIXED_SPELLING,
-                _ => TWO_NAMES,
+            let Some(other) = known.get(kept.name) else { continue };
+            let message = if kept.by == By::Use {
+                format!(
+                    "“{}” is also called “{}” here ({}); one name for one structure is easier to learn.",
+                    one.written, other.text, kept.how_often
+                )
+            } else {
+                format!("“{}” is called “{}” in this course.", one.written, other.text)
             };
-            let how_often = if times == 1 { "once".to_owned() } else { format!("{times} times") };
-            let message = format!(
-                "“{}” is also called “{}” here ({how_often}); one name for one structure is easier to learn.",
-                one.written, other.text
-            );
-            let mut finding = hint(code, one.span, message);
-            if preferred.document == one.document {
+            let mut finding = hint(code_of(name.standing), one.span, message);
+            if let Some(preferred) = kept.place.filter(|preferred| preferred.document == one.document) {
                 finding.related.push((preferred.span, format!("“{}” stands here.", preferred.written)));
             }
             if one.verbatim {
@@ -174,6 +224,25 @@ fn names(documents: &[&Reading], knowledge: &Knowledge, out: &mut [Vec<Finding>]
             }
         }
     }
+}
+
+/// The name that a structure is to be called by: what the settings choose, else what is used most.
+fn kept_name<'a>(entry: EntryId, uses: &'a [Use], knowledge: &Knowledge, settings: &Settings) -> Option<Kept<'a>> {
+    let place = |name: usize| uses.iter().find(|one| one.name == name);
+    if let Some((name, by)) = chosen_name(entry, uses, knowledge, settings) {
+        return Some(Kept { name, how_often: String::new(), place: place(name), by });
+    }
+    let mut count: Vec<(usize, usize)> = Vec::new();
+    for one in uses {
+        match count.iter_mut().find(|(name, _)| *name == one.name) {
+            Some((_, times)) => *times += 1,
+            None => count.push((one.name, 1)),
+        }
+    }
+    let most = count.iter().map(|(_, times)| *times).max().unwrap_or(0);
+    let (name, times) = count.iter().find(|(_, times)| *times == most).copied()?;
+    let how_often = if times == 1 { "once".to_owned() } else { format!("{times} times") };
+    Some(Kept { name, how_often, place: place(name), by: By::Use })
 }
 
 fn with_capital(text: &str, capital: bool) -> String {
@@ -228,7 +297,7 @@ const SPELLINGS: &[(&str, &str)] = &[
     ("practise", "practice"),
 ];
 
-fn spellings(documents: &[&Reading], out: &mut [Vec<Finding>]) {
+fn spellings(documents: &[&Reading], chosen: Option<EnglishSpelling>, out: &mut [Vec<Finding>]) {
     let british: FxHashMap<&str, &str> = SPELLINGS.iter().copied().collect();
     let american: FxHashMap<&str, &str> = SPELLINGS.iter().map(|(british, american)| (*american, *british)).collect();
     let mut word = String::new();
@@ -260,16 +329,20 @@ fn spellings(documents: &[&Reading], out: &mut [Vec<Finding>]) {
             }
         }
     }
-    if count.0 == 0 || count.1 == 0 {
+    if chosen.is_none() && (count.0 == 0 || count.1 == 0) {
         return;
     }
-    let mostly_british = count.0 >= count.1;
+    let mostly_british = chosen.map_or(count.0 >= count.1, |chosen| chosen == EnglishSpelling::British);
     for (document, is_british, written, span, other, verbatim) in first {
         if is_british == mostly_british {
             continue;
         }
         let (this, rest) = if is_british { ("British", "American") } else { ("American", "British") };
-        let message = format!("“{written}” is {this} spelling where the rest is mostly {rest} (“{other}”).");
+        let message = if chosen.is_some() {
+            format!("“{written}” is {this} spelling; this course spells “{other}”.")
+        } else {
+            format!("“{written}” is {this} spelling where the rest is mostly {rest} (“{other}”).")
+        };
         let mut finding = hint(MIXED_SPELLING, span, message);
         if verbatim {
             let text = with_capital(other, written.starts_with(char::is_uppercase));

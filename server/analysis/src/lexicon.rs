@@ -776,6 +776,16 @@ word_lists! {
     // Names.
     /// Hyphens and the dash that is written for one.
     is_hyphen: "-" "‐" "‑" "–";
+    /// Words of two letters.
+    is_small_word:
+        "am" "an" "as" "at" "be" "by" "do" "go" "he" "if" "in" "is" "it" "me" "my" "no" "of" "on" "or" "so" "to" "up" "we";
+    /// Marks at which a clause ends.
+    ends_clause: "." ";" ":" "!" "?" ",";
+    /// Words that begin no noun phrase: what stands before one has ended.
+    ends_noun_phrase:
+        "is" "are" "was" "were" "be" "been" "has" "have" "had" "does" "did" "may" "can" "will" "must" "in" "at" "on" "by"
+        "with" "from" "for" "after" "before" "during" "into" "onto" "over" "under" "through" "to" "as" "but"
+        "when" "while" "because" "if" "so" "then" "than" "lies" "runs" "passes" "arises" "supplies" "not";
     /// Adjectives of names that no ending tells ("*deep*").
     is_plain_adjective:
         "upper" "lower" "middle" "deep" "first" "second" "third" "fourth" "fifth" "inner" "outer" "great" "small"

@@ -5,6 +5,7 @@ use std::sync::LazyLock;
 
 use fascicle_analysis::consistency;
 use fascicle_analysis::reading::{self, Knowledge, Reading};
+use fascicle_analysis::settings::EnglishSpelling;
 use fascicle_analysis::{Form, Settings};
 
 static KNOWLEDGE: LazyLock<Knowledge> = LazyLock::new(|| Knowledge::new(fascicle_vocab::built_in()));
@@ -36,11 +37,29 @@ fn two_names_over_two_documents() {
 }
 
 #[test]
+fn a_course_decides_what_it_calls_things() {
+    let peroneal = "The common peroneal nerve is at risk. The common peroneal nerve divides.";
+    assert!(told(&[peroneal], &Settings::default()).is_empty());
+    let prefer = Settings { prefer: vec!["common fibular nerve".to_owned()], ..Settings::default() };
+    assert_eq!(told(&[peroneal], &prefer).len(), 1, "one a document");
+    assert!(told(&["The common fibular nerve divides."], &prefer).is_empty());
+    let eponym = "The nerve of Bell supplies serratus anterior.";
+    assert!(told(&[eponym], &Settings::default()).is_empty());
+    let avoid = Settings { avoid: vec![consistency::EPONYM.to_owned()], ..Settings::default() };
+    assert_eq!(told(&[eponym], &avoid), [(consistency::EPONYM, "nerve of Bell".to_owned())]);
+    let former = Settings { avoid: vec![consistency::FORMER_NAME.to_owned()], ..Settings::default() };
+    assert!(told(&[eponym], &former).is_empty());
+}
+
+#[test]
 fn british_and_american() {
     let settings = Settings::default();
     let mixed = "Muscle fibres are long. The fibres run down. Grey fibers are short.";
     assert_eq!(told(&[mixed], &settings), [(consistency::MIXED_SPELLING, "fibers".to_owned())]);
     assert!(told(&["Muscle fibres are long. The centre is grey."], &settings).is_empty());
+    let american = Settings { spelling: Some(EnglishSpelling::American), ..Settings::default() };
+    assert_eq!(told(&["Muscle fibres are long."], &american), [(consistency::MIXED_SPELLING, "fibres".to_owned())]);
+    assert!(told(&["Muscle fibers are long."], &american).is_empty());
 }
 
 #[test]
@@ -56,4 +75,16 @@ fn abbreviations() {
     ] {
         assert!(told(&[good], &settings).is_empty(), "{good}");
     }
+}
+
+#[test]
+fn one_abbreviation_for_two() {
+    let settings = Settings::default();
+    let first = "The flexor carpi radialis (FCR) is thin.";
+    let second = "The flexor carpi ulnaris (FCR) is thick.";
+    let found = told(&[first, second], &settings);
+    assert_eq!(found, [(consistency::TWO_MEANINGS, "FCR".to_owned())]);
+    assert!(told(&[first, first], &settings).is_empty());
+    let off = Settings { off: vec![consistency::TWO_MEANINGS.to_owned()], ..Settings::default() };
+    assert!(told(&[first, second], &off).is_empty());
 }

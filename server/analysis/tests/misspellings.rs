@@ -63,7 +63,40 @@ fn puts_names_right() {
         ("sub scapularis", "subscapularis"),
         ("gluteal minimus", "gluteus minimus"),
         ("the digitorum extensor longus", "the extensor digitorum longus"),
+        ("Several foramens of the skull.", "Several foramina of the skull."),
+        ("The sternocleido-mastiod turns the head.", "The sternocleido-mastoid turns the head."),
+        ("the deltiods and the radail nerves", "the deltoids and the radial nerves"),
+        ("the flexor pol*licus* brevis", "the flexor pol*licis* brevis"),
     ]);
+}
+
+/// A word of the name is left out, and what is left is no phrase by itself.
+#[test]
+fn puts_in_what_is_left_out() {
+    all_put_right(&[
+        (
+            "# The hand\n\nThe long extensor of thumb and the radial nerve. We saw the long of thumb.",
+            "# The hand\n\nThe long extensor of thumb and the radial nerve. We saw the long extensor of thumb.",
+        ),
+        (
+            "The pectinea ossis femoris was shown on the femur.",
+            "The linea pectinea ossis femoris was shown on the femur.",
+        ),
+    ]);
+    for text in ["The posterior wall of the axilla.", "Branches of the radial.", "The superior of the two nerves."] {
+        assert!(names(text).is_empty(), "{text}");
+    }
+}
+
+/// The same slip is read by what the document is about.
+#[test]
+fn the_context_decides() {
+    let first = |text: &str| names(text).first().and_then(|one| one.candidates.first()).map(|one| one.id.clone());
+    let hand = first("# The hand\n\nThenar muscles and the median nerve.\n\nNext comes the abductor digiti minimy.\n");
+    let foot =
+        first("# The foot\n\nThe medial plantar nerve and the calcaneus.\n\nNext comes the abductor digiti minimy.\n");
+    assert_eq!(hand.as_deref(), Some("abductor-digiti-minimi-of-hand"));
+    assert_eq!(foot.as_deref(), Some("abductor-digiti-minimi-of-foot"));
 }
 
 /// Slips that were seen in notes, each in a sentence that its name could stand in.

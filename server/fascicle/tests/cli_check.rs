@@ -282,6 +282,41 @@ fn a_course_is_held_to_the_reference_that_it_adopts() {
 }
 
 #[test]
+fn names_are_compared_over_the_files_of_a_course() {
+    let fibular = "The common fibular nerve winds round. The common fibular nerve divides. Muscle fibres.\n";
+    let peroneal = "The common peroneal nerve is at risk. Muscle fibers.\n";
+    let desk = Desk::with(&[("a/one.md", fibular), ("a/two.md", peroneal), ("b/two.md", peroneal)]);
+    let told = |desk: &Desk| codes(&desk.run(&["check", "a", "b", "--format", "json", "--only", "names"]).json());
+    let all = [("a/one.md", vec![]), ("a/two.md", vec!["two-names", "mixed-spelling"]), ("b/two.md", vec![])];
+    let owned = |(path, codes): (&str, Vec<&str>)| (path.to_owned(), codes.into_iter().map(str::to_owned).collect());
+    assert_eq!(told(&desk), all.map(owned));
+    desk.write("a/fascicle.toml", b"off = [\"two-names\"]\nspelling = \"american\"\n");
+    let chosen = [("a/one.md", vec!["mixed-spelling"]), ("a/two.md", vec![]), ("b/two.md", vec![])];
+    assert_eq!(told(&desk), chosen.map(owned));
+    desk.write("a/fascicle.toml", b"prefer = [\"common peroneal nerve\"]\noff = [\"mixed-spelling\"]\n");
+    let chosen = [("a/one.md", vec!["two-names"]), ("a/two.md", vec![]), ("b/two.md", vec![])];
+    assert_eq!(told(&desk), chosen.map(owned));
+}
+
+#[test]
+fn a_misspelled_name_comes_with_ranked_candidates() {
+    let text = "# The hand\n\nThe flexor pollicus brevis is a thenar muscle. The pronator kwadratus is deep.\n";
+    let desk = Desk::with(&[("arm.md", text)]);
+    let report = desk.run(&["check", "arm.md", "--only", "names", "--format", "json"]).json();
+    let finding = &report["files"][0]["findings"][0];
+    assert_eq!((&finding["code"], &finding["text"]), (&"misspelled-name".into(), &"pollicus".into()), "{finding}");
+    let candidates = finding["candidates"].as_array().unwrap();
+    assert_eq!(candidates[0]["name"], "flexor pollicis brevis");
+    assert_eq!(candidates[0]["distance"], 1);
+    assert_eq!(candidates[0]["sounds_alike"], false, "a soft c and a hard one");
+    let heard = &report["files"][0]["findings"][1]["candidates"][0];
+    assert_eq!((&heard["name"], &heard["sounds_alike"]), (&"pronator quadratus".into(), &true.into()), "{report}");
+    let scores: Vec<f64> = candidates.iter().map(|one| one["score"].as_f64().unwrap()).collect();
+    assert!(scores.iter().all(|score| (0.0..=1.0).contains(score)), "{scores:?}");
+    assert!(scores.is_sorted_by(|a, b| a >= b), "{scores:?}");
+}
+
+#[test]
 fn what_is_wrong_in_a_vocabulary_file_of_a_course_is_told_there() {
     let desk = Desk::with(&[
         ("fascicle.toml", "overlay = [\"local.toml\"]\n"),

@@ -33,6 +33,20 @@ fn a_fix_leaves_every_other_byte() {
 }
 
 #[test]
+fn captions_keep_their_times_and_cues() {
+    // A name that runs over two cues, and one under tags; CRLF, an identifier, settings, a note with the same slip.
+    let web = "WEBVTT - week 3\r\n\r\nNOTE the flexor pollicus brevis\r\n\r\nintro\r\n00:01.000 --> 00:02.000 align:start line:0\r\n<v Ines Marlow>Here the flexor\r\n\r\n00:02.000 --> 00:04.000\r\npollicus <i>brevis</i> lies by the <c.big>sternocleido</c>mastiod\r\n";
+    let mended = web.replace("pollicus <i>", "pollicis <i>").replace("mastiod", "mastoid");
+    let srt = "1\n00:00:01,000 --> 00:00:02,000\nHere the flexor pollicus\n\n2\n00:00:02,000 --> 00:00:03,000\nbrevis lies.\n";
+    let plain = "The peroneous longus runs down.\n";
+    let desk = Desk::with(&[("talk.vtt", web), ("talk.srt", srt), ("talk.txt", plain)]);
+    desk.run(&["check", ".", "--fix", "--only", "names"]);
+    assert_eq!(desk.read("talk.vtt"), mended);
+    assert_eq!(desk.read("talk.srt"), srt.replace("pollicus", "pollicis"));
+    assert_eq!(desk.read("talk.txt"), plain.replace("peroneous", "peroneus"));
+}
+
+#[test]
 fn standard_input_comes_out_mended() {
     let desk = Desk::new();
     let ran = desk.run_with(&["check", "-", "--fix"], NOTE.as_bytes());

@@ -12,29 +12,31 @@ pub fn distance(a: &str, b: &str, most: u32) -> Option<u32> {
     if a.is_empty() || b.is_empty() {
         return Some(a.len().max(b.len()) as u32);
     }
-    let mut before = [0u32; LONGEST + 1];
-    let mut last = [0u32; LONGEST + 1];
-    let mut now = [0u32; LONGEST + 1];
-    for (slot, value) in last.iter_mut().zip(0..=b.len() as u32) {
+    let mut rows = [[0u8; LONGEST + 1]; 3];
+    let (mut before, mut last, mut now) = {
+        let [one, two, three] = &mut rows;
+        (one, two, three)
+    };
+    for (slot, value) in last.iter_mut().zip(0..=b.len() as u8) {
         *slot = value;
     }
     for (i, x) in a.iter().enumerate() {
-        now[0] = i as u32 + 1;
+        now[0] = i as u8 + 1;
         let mut least = now[0];
         for (j, y) in b.iter().enumerate() {
-            let mut best = (last[j + 1] + 1).min(now[j] + 1).min(last[j] + u32::from(x != y));
+            let mut best = (last[j + 1] + 1).min(now[j] + 1).min(last[j] + u8::from(x != y));
             if i > 0 && j > 0 && *x == b[j - 1] && a[i - 1] == *y {
                 best = best.min(before[j - 1] + 1);
             }
             now[j + 1] = best;
             least = least.min(best);
         }
-        if least > most {
+        if u32::from(least) > most {
             return None;
         }
         (before, last, now) = (last, now, before);
     }
-    Some(last[b.len()]).filter(|distance| *distance <= most)
+    Some(u32::from(last[b.len()])).filter(|distance| *distance <= most)
 }
 
 /// Takes off what both begin and end with.

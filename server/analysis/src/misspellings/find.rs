@@ -7,36 +7,18 @@
 
 use std::cell::OnceCell;
 
+use smallvec::SmallVec;
+
 use crate::lexicon;
 use crate::mentions::Mentions;
-use crate::names::{Form, NameIndex, NameRef, is_article};
+use crate::names::{Form, NameIndex, NameRef, WordId, is_article};
 use crate::text::{Mark, Plain, Span};
 use crate::words::fold_into;
 
 use super::guard::Known;
 use super::index::{Near, SHORTEST, SpellingIndex, TargetIx};
 use super::latin;
-
-/// What a token is, as far as spelling goes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Status {
-    /// No word, or one that is left alone.
-    Aside,
-    /// An article or a hyphen, over which a name may run.
-    Passable,
-    /// A word of the vocabulary.
-    Vocabulary,
-    /// A form of a word of the vocabulary.
-    Inflected,
-    /// A right word.
-    Right(Known),
-    /// A word of two or three letters.
-    Short,
-    /// No word, but two or three letters, as words split by mistake leave them.
-    Stub,
-    /// No right word.
-    Unknown,
-}
+use super::word::{LONG, PREFIXES, Status, Word, Words, without_possessive};
 
 /// Why a word may be wrong.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -59,6 +41,8 @@ pub enum Slip {
     SplitWords,
     /// One word is written as several with hyphens between.
     Hyphenated,
+    /// A word of the name is left out beside it.
+    Missing,
 }
 
 /// A replacement of one wrong word.
@@ -173,8 +157,9 @@ pub struct Finder<'a> {
     mentions: &'a Mentions,
     names: &'a NameIndex,
     index: &'a SpellingIndex,
-    /// Words that the course declared right, folded.
-    course: &'a [String],
+    words: &'a Words<'a>,
+    /// The words of the tokens.
+    ids: &'a [u32],
     /// The document speaks of anatomy round about.
     in_subject: bool,
     status: Vec<Status>,
@@ -184,128 +169,91 @@ pub struct Finder<'a> {
     choices: Vec<OnceCell<Vec<Choice>>>,
 }
 
-/// Room that is used again for the next block.
-#[derive(Debug, Default)]
-pub struct Scratch {
-    status: Vec<Status>,
-    folded: String,
-}
-
 /// No name has more words.
 const MOST_WORDS: usize = 12;
 /// No more words of a name are wrong at once.
 const MOST_WRONG: usize = 3;
 /// No more than so many tokens are one word when joined.
 const MOST_PARTS: usize = 5;
-/// Beginnings of words that are often written apart.
-const PREFIXES: &[&str] = &[
-    "sub", "supra", "infra", "inter", "intra", "semi", "super", "trans", "retro", "peri", "epi", "hypo", "hyper",
-    "quadri", "bi", "tri", "para", "endo", "meso", "ante", "post", "pre", "extra", "meta", "fore",
-];
+/// A word of no token.
+const NONE: u32 = u32::MAX;
+
+/// The words of the tokens of a block.
+pub fn ids_of<'t>(plain: &'t Plain, mentions: &Mentions, words: &mut Words<'t>, ids: &mut Vec<u32>) {
+    ids.clear();
+    ids.extend(
+        mentions
+            .tokens
+            .iter()
+            .zip(mentions.forms.iter())
+            .map(|(token, form)| if token.is_word { words.id(token.span.of(&plain.text), *form) } else { NONE }),
+    );
+}
 
 impl<'a> Finder<'a> {
-    /// A finder over a block.
+    /// A finder over a block, with what [`ids_of`] says of its words.
     pub fn new(
         plain: &'a Plain,
         mentions: &'a Mentions,
         names: &'a NameIndex,
         index: &'a SpellingIndex,
-        course: &'a [String],
+        (words, ids): (&'a Words<'a>, &'a [u32]),
         in_subject: bool,
-        scratch: &mut Scratch,
     ) -> Self {
-        let mut finder = Self {
-            plain,
-            mentions,
-            names,
-            index,
-            course,
-            in_subject,
-            status: Vec::new(),
-            triggers: Vec::new(),
-            choices: Vec::new(),
-        };
-        let mut status = std::mem::take(&mut scratch.status);
-        status.clear();
-        status.extend((0..mentions.tokens.len()).map(|at| finder.status_of(at, &mut scratch.folded)));
-        finder.status = status;
+        let status = Vec::with_capacity(ids.len());
+        let (triggers, choices) = (Vec::new(), Vec::new());
+        let mut finder = Self { plain, mentions, names, index, words, ids, in_subject, status, triggers, choices };
+        for at in 0..ids.len() {
+            let status = finder.status_of(at);
+            finder.status.push(status);
+        }
         finder
-    }
-
-    /// Gives the room back.
-    pub fn done(self, scratch: &mut Scratch) {
-        scratch.status = self.status;
     }
 
     fn text(&self, at: usize) -> &'a str {
         self.mentions.tokens.get(at).map_or("", |token| token.span.of(&self.plain.text))
     }
 
+    fn word(&self, at: usize) -> Option<&'a Word<'a>> {
+        self.words.get(*self.ids.get(at)?)
+    }
+
+    /// The word of a token as it is looked up; empty for what is no word.
+    fn folded(&self, at: usize) -> &'a str {
+        self.word(at).map_or("", |word| &word.folded)
+    }
+
     /// A word without the possessive ending.
     fn word_span(&self, at: usize) -> Span {
         let Some(token) = self.mentions.tokens.get(at) else { return Span::default() };
-        let text = token.span.of(&self.plain.text);
-        if !text.ends_with(['s', 'S']) || !text.contains(['\'', '’']) {
-            return token.span;
-        }
-        let cut = ["'s", "’s", "'S", "’S"].iter().find_map(|end| text.strip_suffix(end)).map_or(text.len(), str::len);
-        Span::new(token.span.start, token.span.start + cut)
+        Span::new(token.span.start, token.span.start + without_possessive(token.span.of(&self.plain.text)))
     }
 
-    fn status_of(&self, at: usize, folded: &mut String) -> Status {
-        let Some(token) = self.mentions.tokens.get(at) else { return Status::Aside };
-        let text = self.text(at);
-        if !token.is_word {
-            return if lexicon::is_hyphen(text) { Status::Passable } else { Status::Aside };
+    fn status_of(&self, at: usize) -> Status {
+        let Some(word) = self.word(at) else {
+            return if lexicon::is_hyphen(self.text(at)) { Status::Passable } else { Status::Aside };
+        };
+        if word.status != Status::Unknown {
+            return word.status;
         }
-        if !self.mentions.forms.get(at).is_none_or(|form| form.is_unknown()) {
-            return Status::Vocabulary;
+        // "ponto-mesencephalic" has the first part of a compound.
+        let leads = word.folded.ends_with('o') && self.is_led_by(at);
+        if self.is_no_prose(at) {
+            Status::Aside
+        } else if leads {
+            Status::Inflected
+        } else {
+            Status::Unknown
         }
-        fold_into(self.word_span(at).of(&self.plain.text), folded);
-        if is_article(folded) {
-            return Status::Passable;
-        }
-        if !folded.bytes().all(|c| c.is_ascii_lowercase()) {
-            return Status::Aside;
-        }
-        if folded.len() < SHORTEST {
-            let is_stub =
-                folded.len() == 3 && self.text(at) == folded.as_str() && self.index.right.known(folded).is_none();
-            return if is_stub { Status::Stub } else { Status::Short };
-        }
-        if folded.len() < text.len() && !self.names.form(folded).is_unknown() {
-            return Status::Vocabulary; // "the nerve's"
-        }
-        if let Some(known) = self.index.right.known(folded) {
-            return Status::Right(known);
-        }
-        if self.index.is_form(folded) || self.is_compound(folded) {
-            return Status::Inflected;
-        }
-        if self.course.iter().any(|word| word == folded) || self.is_no_prose(at) {
-            return Status::Aside;
-        }
-        Status::Unknown
     }
 
-    /// Whether a word is made of right ones: *subparotid*, *rostromedial*, *posteriormost*.
-    fn is_compound(&self, folded: &str) -> bool {
-        const ENDS: &[&str] = &["most", "like", "ward", "wards", "ize", "ized", "ise", "ised"];
-        let is_right = |word: &str| {
-            word.len() >= SHORTEST && (self.index.right.known(word).is_some() || self.index.is_name_word(word))
-        };
-        let led = |head: &str| {
-            PREFIXES.contains(&head)
-                || head.len() > 3
-                    && head.ends_with('o')
-                    && !self.index.is_name_word(head)
-                    && self.index.is_combining(head)
-        };
-        ENDS.iter().any(|end| folded.strip_suffix(end).is_some_and(is_right))
-            || (2..=folded.len().saturating_sub(SHORTEST)).any(|cut| {
-                let (head, tail) = folded.split_at(cut);
-                led(head) && is_right(tail)
-            })
+    /// Whether a hyphen and a word stand right behind a word.
+    fn is_led_by(&self, at: usize) -> bool {
+        let tokens = self.mentions.tokens.get(at..at + 3);
+        tokens.is_some_and(|tokens| {
+            let touch = tokens.windows(2).all(|pair| pair[0].span.end == pair[1].span.start);
+            touch && lexicon::is_hyphen(self.text(at + 1)) && tokens[2].is_word
+        })
     }
 
     /// Whether a word belongs to an address, a key, a file name, an attribute, a link or struck text.
@@ -335,6 +283,10 @@ impl<'a> Finder<'a> {
     pub fn suspects(&mut self) -> Vec<Suspect> {
         self.triggers = (0..self.status.len()).filter(|at| self.is_trigger(*at)).collect();
         let mut found = self.out_of_order();
+        if self.in_subject {
+            found.extend(self.incomplete());
+            found.extend((0..self.status.len()).filter_map(|at| self.false_plural(at)));
+        }
         if self.triggers.is_empty() && found.is_empty() {
             return Vec::new();
         }
@@ -377,13 +329,17 @@ impl<'a> Finder<'a> {
 
     /// The name that a run of words is in another order, if no name stands there as it is.
     fn reordered(&self, from: usize, to: usize) -> Option<Guess> {
-        let forms = self.mentions.forms.get(from..to)?;
-        let words: Vec<_> = forms.iter().map(|form| form.exact.or(form.singular)).collect::<Option<_>>()?;
-        let (name, right) = self.index.of_words(&words).first()?;
         let overlapping = self.mentions.list.iter().filter(|one| one.tokens.0 < to && one.tokens.1 > from);
         let mut overlapping = overlapping.map(|one| one.tokens);
         let is_free = overlapping.all(|(start, end)| from <= start && end <= to && end - start < to - from);
-        if !is_free || (from..to).any(|at| self.is_no_prose(at)) {
+        if !is_free {
+            return None;
+        }
+        let forms = self.mentions.forms.get(from..to)?;
+        let words: SmallVec<[WordId; 8]> =
+            forms.iter().map(|form| form.exact.or(form.singular)).collect::<Option<_>>()?;
+        let (name, right) = self.index.of_words(&words).first()?;
+        if (from..to).any(|at| self.is_no_prose(at)) {
             return None;
         }
         let mut replacements = Vec::new();
@@ -405,6 +361,110 @@ impl<'a> Finder<'a> {
         (right.len() == to - from && replacements.len() > 1).then_some(())?;
         let span = self.span(from, to)?;
         Some(Guess { tokens: (from, to), span, names: vec![*name], plural: false, replacements, score: 0.85, exact: 1 })
+    }
+
+    /// An English plural of a word that has another one (*foramens*).
+    fn false_plural(&self, at: usize) -> Option<Suspect> {
+        let right = self.word(at)?.plural?;
+        let span = self.word_span(at);
+        let change = Replacement {
+            span,
+            text: right.to_owned(),
+            slip: Slip::WrongForm,
+            distance: 1,
+            sounds_alike: false,
+            likeness: 0.9,
+        };
+        if self.is_no_prose(at) {
+            return None;
+        }
+        let (tokens, names, replacements) = ((at, at + 1), Vec::new(), vec![change]);
+        Some(Suspect { guesses: vec![Guess { tokens, span, names, plural: true, replacements, score: 0.9, exact: 0 }] })
+    }
+
+    /// Names of which a word is left out, where what is left cannot stand by itself (*posterior of thigh*).
+    fn incomplete(&self) -> Vec<Suspect> {
+        let mut list = Vec::new();
+        let mut at = 0;
+        while at < self.status.len() {
+            let run = self.status.get(at..).unwrap_or_default();
+            let passes = |place: &usize| {
+                matches!(run.get(*place), Some(Status::Vocabulary))
+                    || *place > 0
+                        && matches!(run.get(*place), Some(Status::Passable))
+                        && is_article(self.text(at + place))
+            };
+            let length = (0..run.len()).take_while(passes).count();
+            let is_trimmed = length > 0 && run.get(length - 1) == Some(&Status::Vocabulary);
+            if length >= 2
+                && is_trimmed
+                && let Some(suspect) = self.incomplete_run(at, at + length)
+            {
+                list.push(suspect);
+            }
+            at += length.max(1);
+        }
+        list
+    }
+
+    /// The names that a whole run of words is but for one word.
+    fn incomplete_run(&self, from: usize, to: usize) -> Option<Suspect> {
+        let list = &self.mentions.list;
+        let next = list.partition_point(|mention| mention.tokens.1 <= from);
+        if list.get(next).is_some_and(|one| one.tokens.0 <= from && one.tokens.1 >= to) {
+            return None;
+        }
+        let vocabulary = |at: &usize| self.status(*at) == Status::Vocabulary;
+        let places: SmallVec<[usize; 8]> = (from..to).filter(vocabulary).collect();
+        let forms = places.iter().filter_map(|at| self.mentions.forms.get(*at));
+        let words: SmallVec<[WordId; 8]> = forms.map(|form| form.exact.or(form.singular)).collect::<Option<_>>()?;
+        let gaps = self.index.without_one(&words);
+        if gaps.is_empty() {
+            return None;
+        }
+        let joined = |at: Option<usize>| {
+            at.is_some_and(|at| lexicon::is_conjunction(self.text(at)) || lexicon::is_hyphen(self.text(at)))
+        };
+        if joined(from.checked_sub(1)) || joined(Some(to)) || (from..to).any(|at| self.is_no_prose(at)) {
+            return None;
+        }
+        // What ends in "of" is ended by what no noun phrase begins with, and an adjective by what is no noun.
+        let next = self.text(to).to_lowercase();
+        let is_ended = next.is_empty() || lexicon::ends_clause(&next) || lexicon::ends_noun_phrase(&next);
+        let span = self.span(from, to)?;
+        let mut guesses: Vec<Guess> = Vec::new();
+        for gap in gaps.iter().filter(|gap| is_ended || !gap.needs_end) {
+            let missing = self.names.words().get(gap.word.0 as usize)?;
+            let place = usize::from(gap.place);
+            let (beside, is_first) = (place.saturating_sub(1), place == 0);
+            let at = *places.get(beside)?;
+            let span_of = self.word_span(at);
+            let written = span_of.of(&self.plain.text);
+            let text = if is_first { format!("{missing} {written}") } else { format!("{written} {missing}") };
+            let known = guesses.iter_mut().find(|guess| guess.replacements.first().is_some_and(|one| one.text == text));
+            if let Some(known) = known {
+                known.names.push(gap.name);
+                continue;
+            }
+            let change = Replacement {
+                span: span_of,
+                text,
+                slip: Slip::Missing,
+                distance: 1,
+                sounds_alike: false,
+                likeness: 0.8,
+            };
+            guesses.push(Guess {
+                tokens: (from, to),
+                span,
+                names: vec![gap.name],
+                plural: false,
+                replacements: vec![change],
+                score: 0.7,
+                exact: places.len() as u32,
+            });
+        }
+        (!guesses.is_empty()).then_some(Suspect { guesses })
     }
 
     /// Most of the words are of another language.
@@ -446,7 +506,7 @@ impl<'a> Finder<'a> {
         let beside_vocabulary = || {
             [true, false].into_iter().any(|back| {
                 let next = self.neighbour(at, back);
-                let small = |place: &usize| self.text(*place).len() <= 3;
+                let small = |place: &usize| self.word(*place).is_none_or(Word::is_small);
                 let next = next.filter(small).and_then(|place| self.neighbour(place, back)).or(next);
                 next.is_some_and(|place| self.status(place) == Status::Vocabulary && !small(&place))
             })
@@ -465,28 +525,24 @@ impl<'a> Finder<'a> {
                 let form = |place: usize| self.mentions.forms.get(place).copied();
                 let beside = |back: bool| self.neighbour(at, back).and_then(form);
                 let own = form(at).unwrap_or_default();
-                self.text(at).len() > SHORTEST
+                self.folded(at).len() > SHORTEST
                     && !inside()
                     && self.index.may_be_wrong_form(own, beside(true), beside(false))
             }
-            Status::Short => {
-                PREFIXES.iter().any(|prefix| prefix.eq_ignore_ascii_case(self.text(at))) && self.begins_word(at)
-            }
+            Status::Short => PREFIXES.contains(&self.folded(at)) && self.begins_word(at),
             Status::Right(Known::Rare) => beside_vocabulary() && self.may_slip(at),
-            Status::Right(Known::Common) => self.text(at).len() > SHORTEST && beside_vocabulary() && self.may_slip(at),
+            Status::Right(Known::Common) => {
+                self.in_subject && self.folded(at).len() >= SHORTEST && beside_vocabulary() && self.may_slip(at)
+            }
         }
     }
 
     /// Whether a right word stands so near to a word of the vocabulary that its neighbours would make a name with that.
     fn may_slip(&self, at: usize) -> bool {
-        let mut folded = String::new();
-        fold_into(self.word_span(at).of(&self.plain.text), &mut folded);
-        if self.begins_word(at) {
-            return true;
-        }
+        let Some(word) = self.word(at) else { return false };
         let rare = self.status(at) == Status::Right(Known::Rare);
-        if !rare && !self.index.is_beside(&folded) {
-            return false;
+        if !rare && !word.is_beside(self.index) {
+            return self.begins_word(at);
         }
         let (before, behind) = (self.neighbour(at, true), self.neighbour(at, false));
         let unknown = |place: Option<usize>| place.is_some_and(|place| self.status(place) == Status::Unknown);
@@ -499,17 +555,18 @@ impl<'a> Finder<'a> {
             let form = self.index.target(near.target).map(|target| target.form).unwrap_or_default();
             [form.exact, form.singular].into_iter().flatten().any(|word| self.index.may_stand(word, before, behind))
         };
-        self.index.at_one_edit(&folded).into_iter().any(fits) || rare && self.index.family(&folded).any(fits)
+        word.at_one_edit(self.index).iter().copied().any(fits)
+            || rare && self.index.family(&word.folded).any(fits)
+            || self.begins_word(at)
     }
 
     /// Whether an unknown word by itself may be a slip: a long one, or one near to a word of the vocabulary.
     fn may_be_meant(&self, at: usize) -> bool {
-        const LONG: usize = 10;
-        let mut folded = String::new();
-        fold_into(self.word_span(at).of(&self.plain.text), &mut folded);
+        let Some(word) = self.word(at) else { return false };
+        let folded = &word.folded;
         folded.len() >= LONG
-            || self.index.is_beside(&folded)
-            || self.index.sounds_known(&folded)
+            || word.is_beside(self.index)
+            || self.index.sounds_known(folded)
             || self.begins_word(at)
             || (3..folded.len().saturating_sub(2)).any(|cut| {
                 let (head, tail) = folded.split_at(cut);
@@ -520,12 +577,15 @@ impl<'a> Finder<'a> {
     /// Whether a word and its neighbour make one word of the vocabulary together.
     fn begins_word(&self, at: usize) -> bool {
         let mut joined = String::new();
-        let mut next = String::new();
         [at.checked_sub(1), Some(at)].into_iter().flatten().any(|first| {
-            fold_into(self.text(first), &mut joined);
-            fold_into(self.text(first + 1), &mut next);
-            joined.push_str(&next);
-            joined.len() > 6 && self.index.is_name_word(&joined)
+            let (head, tail) = (self.folded(first), self.folded(first + 1));
+            if head.is_empty() || tail.is_empty() || head.len() + tail.len() <= 6 {
+                return false;
+            }
+            joined.clear();
+            joined.push_str(head);
+            joined.push_str(tail);
+            self.index.is_name_word(&joined)
         })
     }
 
@@ -630,7 +690,8 @@ impl<'a> Finder<'a> {
             .iter()
             .filter(|step| step.choice.change.is_some() && self.status(step.at) == Status::Unknown)
             .count();
-        let explained = 0.05 * f64::from(unknown.saturating_sub(1) as u32);
+        // More right words of one name say more than fewer.
+        let explained = 0.05 * f64::from(unknown.saturating_sub(1) as u32) + 0.01 * f64::from(exact.min(6));
         let score = likeness * (0.72 + 0.28 * context) + explained - 0.03 * (count - f64::from(unknown.max(1) as u32));
         walk.out.push(Guess {
             tokens: (walk.start, end),
@@ -657,10 +718,10 @@ impl<'a> Finder<'a> {
     fn make_choices(&self, at: usize) -> Vec<Choice> {
         let mut list = Vec::new();
         let span = self.word_span(at);
-        let mut word = String::new();
-        fold_into(span.of(&self.plain.text), &mut word);
+        let Some(own) = self.word(at) else { return list };
+        let word = &*own.folded;
         let status = self.status(at);
-        let form = self.names.form(&word);
+        let form = self.names.form(word);
         if status == Status::Vocabulary {
             list.push(Choice { steps: [Some(form), None], takes: 1, change: None });
         }
@@ -674,11 +735,9 @@ impl<'a> Finder<'a> {
             self.split(at, &mut list);
             return list;
         }
-        let most = match status {
-            Status::Unknown => most_edits(word.len()),
-            Status::Right(Known::Common) if word.len() > SHORTEST => 1,
-            Status::Right(Known::Rare) | Status::Inflected => 1,
-            _ => 0,
+        let may_differ = match status {
+            Status::Right(_) | Status::Inflected => true,
+            _ => false,
         };
         let slip = match status {
             Status::Unknown => Slip::Misspelled,
@@ -692,7 +751,7 @@ impl<'a> Finder<'a> {
             if target.form.is_unknown() || is_plural && slip == Slip::WrongForm {
                 return;
             }
-            let mut likeness = likeness(&word, &target.text, distance, sounds_alike, slip);
+            let mut likeness = likeness(word, &target.text, distance, sounds_alike, slip);
             if is_plural && !word.ends_with(['s', 'i', 'a', 'e']) {
                 likeness -= 0.1;
             }
@@ -703,24 +762,36 @@ impl<'a> Finder<'a> {
             list.push(Choice { steps: [Some(target.form), None], takes: 1, change: Some(change) });
         };
         if !matches!(status, Status::Unknown | Status::Short | Status::Stub) {
-            for near in self.index.family(&word) {
+            for near in self.index.family(word) {
                 add(near.target, Slip::WrongForm, near.distance, false);
             }
         }
         if status == Status::Unknown {
-            for near in self.index.near(&word, most) {
+            for near in self.targets_near(at, own) {
                 add(near.target, slip, near.distance, near.sounds_alike);
             }
-        } else if most > 0 {
-            for near in self.index.at_one_edit(&word) {
+        } else if may_differ {
+            for near in own.at_one_edit(self.index) {
                 add(near.target, slip, near.distance, near.sounds_alike);
             }
         }
         if matches!(status, Status::Unknown | Status::Inflected) {
-            self.joined(&word, span, &mut list);
+            self.joined(word, span, &mut list);
         }
         self.split(at, &mut list);
         list
+    }
+
+    /// Targets near to an unknown word: more of them where something speaks for it.
+    fn targets_near(&self, at: usize, word: &'a Word<'a>) -> &'a [Near] {
+        let is_spoken_for = |back: bool| {
+            self.neighbour(at, back).is_some_and(|place| self.status(place) != Status::Right(Known::Common))
+        };
+        if self.in_subject || is_spoken_for(true) || is_spoken_for(false) {
+            word.near(self.index)
+        } else {
+            word.nearest(self.index)
+        }
     }
 
     /// *flexorpollicis*: two words of one name written as one.
@@ -741,7 +812,6 @@ impl<'a> Finder<'a> {
     /// *brachio radialis*, *sterno-cleido-mastoid*: one word written as several.
     fn split(&self, at: usize, list: &mut Vec<Choice>) {
         let mut joined = String::new();
-        let mut folded = String::new();
         let mut unknown = false;
         let mut hyphens = 0;
         let mut parts: u32 = 0;
@@ -754,15 +824,18 @@ impl<'a> Finder<'a> {
                 hyphens += 1;
                 continue;
             }
-            fold_into(token.span.of(&self.plain.text), &mut folded);
+            let folded = self.folded(end);
             if !folded.bytes().all(|c| c.is_ascii_lowercase()) || folded.len() < 2 {
                 return;
             }
-            joined.push_str(&folded);
-            let is_part = PREFIXES.contains(&&*folded) || folded.len() > 3 && folded.ends_with('o');
+            joined.push_str(folded);
+            let is_part = PREFIXES.contains(&folded) || folded.len() > 3 && folded.ends_with('o');
             unknown |= match self.status(end) {
                 Status::Vocabulary | Status::Right(Known::Common) => is_part && parts == 0,
-                Status::Short => self.index.right.known(&folded).is_none() || is_part && parts == 0,
+                Status::Short => {
+                    let is_known = self.index.right.known(folded).is_some() || lexicon::is_small_word(folded);
+                    !is_known || is_part && parts == 0
+                }
                 _ => true,
             };
             parts += 1;
@@ -839,7 +912,7 @@ impl<'a> Finder<'a> {
                 };
                 replacement.text.len() >= least
             }
-            Slip::Joined | Slip::Split | Slip::Hyphenated | Slip::Order => true,
+            Slip::Joined | Slip::Split | Slip::Hyphenated | Slip::Order | Slip::Missing => true,
             Slip::SplitWords => support >= 0.7,
             Slip::WrongForm => {
                 // A neighbour that is misspelled by one letter speaks for the name nearly as well as a right one.
@@ -851,7 +924,9 @@ impl<'a> Finder<'a> {
                     && replacement.text.len() > SHORTEST
             }
             Slip::CommonWord => {
-                support >= 0.5 && replacement.text.len() > SHORTEST && !is_number(replacement.span.of(&self.plain.text))
+                support >= if replacement.span.len() > SHORTEST { 0.5 } else { 1.3 }
+                    && replacement.text.len() > SHORTEST
+                    && !is_number(replacement.span.of(&self.plain.text))
             }
         }) && !guess.replacements.iter().all(|one| {
             matches!(one.slip, Slip::WrongForm | Slip::CommonWord | Slip::RareWord)
@@ -878,7 +953,8 @@ impl<'a> Finder<'a> {
             return false; // a name of its own that goes before a noun ("temporalis fascia")
         }
         let is_latin = |word: &str| ["alis", "aris", "eus", "oideus", "icus"].iter().any(|end| word.ends_with(end));
-        if words == 2 && is_latin(&written) && ["ae", "i", "is"].iter().any(|end| one.text.ends_with(end)) {
+        let agrees = before.as_deref().is_none_or(|before| !before.ends_with(['i', 'e']));
+        if words == 2 && agrees && is_latin(&written) && ["ae", "i", "is"].iter().any(|end| one.text.ends_with(end)) {
             return false; // "ramus mandibularis" is good Latin beside "ramus mandibulae"
         }
         if guess.plural {
@@ -908,13 +984,26 @@ impl<'a> Finder<'a> {
         let behind = self.plain.text.get(span.end..).unwrap_or_default();
         let named = behind.strip_prefix(' ').is_some_and(|next| next.starts_with(char::is_uppercase));
         let proper = written.starts_with(char::is_uppercase) && (named || !self.begins_sentence(span));
-        if proper && (length < 8 || distance > 1 && length < 11) {
+        if proper && (length < 9 || distance > 1 && length < 11) || self.is_named(span) {
             return false;
         }
-        if !same_start && !swapped_start && (distance > 1 || length < 9) {
+        let least = if self.in_subject { 8 } else { 9 };
+        if !same_start && !swapped_start && (distance > 1 || length < least) {
             return false;
         }
         distance <= most || sounds_alike && same_start && length >= 7 && distance <= most + 1
+    }
+
+    /// Whether a word in small letters follows a proper name, as that of a species does (*Danio rerio*).
+    fn is_named(&self, span: Span) -> bool {
+        let at = self.mentions.tokens.partition_point(|token| token.span.start < span.start);
+        let Some(before) = at.checked_sub(1).filter(|_| span.of(&self.plain.text).starts_with(char::is_lowercase))
+        else {
+            return false;
+        };
+        let is_other = matches!(self.status(before), Status::Unknown | Status::Right(Known::Rare));
+        let place = self.word_span(before);
+        is_other && self.text(before).starts_with(char::is_uppercase) && !self.begins_sentence(place)
     }
 
     fn begins_sentence(&self, span: Span) -> bool {
@@ -927,13 +1016,10 @@ impl<'a> Finder<'a> {
     /// Words that a word by itself may have been meant to be.
     fn alone(&self, at: usize) -> Vec<Guess> {
         let span = self.word_span(at);
-        let mut word = String::new();
-        fold_into(span.of(&self.plain.text), &mut word);
-        if word.len() <= SHORTEST {
-            return Vec::new();
-        }
         let mut list = Vec::new();
-        for near in self.index.near(&word, most_edits(word.len())) {
+        let Some(own) = self.word(at).filter(|word| word.folded.len() > SHORTEST) else { return list };
+        let word = &*own.folded;
+        for near in self.targets_near(at, own) {
             let Some(target) = self.index.target(near.target) else { continue };
             if target.common && (!self.in_subject || word.len() < 7 || near.distance > 1 + u32::from(word.len() >= 10))
             {
@@ -945,7 +1031,7 @@ impl<'a> Finder<'a> {
             if !self.is_strong(span, &target.text, near.distance, near.sounds_alike) {
                 continue;
             }
-            let likeness = likeness(&word, &target.text, near.distance, near.sounds_alike, Slip::Misspelled);
+            let likeness = likeness(word, &target.text, near.distance, near.sounds_alike, Slip::Misspelled);
             list.push(Guess {
                 tokens: (at, at + 1),
                 span,
@@ -983,15 +1069,6 @@ fn weight(word: &str) -> f64 {
         | "surface" | "border" | "bone" | "bones" | "gland" | "glands" | "ligament" | "region" | "line" | "area" => 0.3,
         _ if lower.len() < 4 => 0.3,
         _ => 1.0,
-    }
-}
-
-/// The most edits in a word of some length, where the neighbours speak for it.
-const fn most_edits(length: usize) -> u32 {
-    match length {
-        0..=4 => 1,
-        5..=9 => 2,
-        _ => 3,
     }
 }
 

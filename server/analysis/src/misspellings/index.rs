@@ -1,6 +1,6 @@
 //! The spelling index: which words of the vocabulary a written word may have been meant to be.
 
-use fascicle_model::{Kind, Vocabulary};
+use fascicle_model::{Kind, Standing, Vocabulary};
 use rustc_hash::{FxHashMap, FxHashSet};
 use smallvec::SmallVec;
 
@@ -28,6 +28,22 @@ pub struct Target {
 
 /// A name with its words in their order.
 pub type Arranged = (NameRef, Box<[WordId]>);
+
+/// A name without one of its words, where the others cannot stand by themselves.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Gap {
+    /// The name.
+    pub name: NameRef,
+    /// The word that is left out.
+    pub word: WordId,
+    /// Which word of the name it is.
+    pub place: u8,
+    /// What is left can stand by itself where more words follow.
+    pub needs_end: bool,
+}
+
+/// Names by what is left of them without a word, in order.
+type Gaps = FxHashMap<u64, SmallVec<[Gap; 1]>>;
 
 /// Names by their words in any order.
 type ByWords = FxHashMap<u64, Vec<Arranged>>;
@@ -63,12 +79,18 @@ pub struct SpellingIndex {
     texts: FxHashSet<u64>,
     /// Targets by their keys and by the keys of what they are without one letter.
     beside: FxHashMap<u64, SmallVec<[TargetIx; 2]>>,
+    /// One bit for every key of `beside` in a table that the processor keeps near: most words are told apart by it.
+    hints: Box<[u64]>,
     /// For every word of the names the others of its family.
     families: Vec<Vec<WordId>>,
     /// Words that follow each other in some name.
     pairs: FxHashSet<(WordId, WordId)>,
     /// Names of three words and more by their words, whatever the order.
     by_words: ByWords,
+    /// Names of three words and more without one of them.
+    gaps: Gaps,
+    /// English plurals of words whose plural is another one (*foramens*), with that.
+    plurals: FxHashMap<u64, Box<str>>,
 }
 
 /// The fewest letters of a word that is looked at.
@@ -88,6 +110,8 @@ impl SpellingIndex {
         let mut more: Vec<String> =
             movements.flat_map(|entry| entry.names.iter().map(|name| name.text.clone())).collect();
         more.extend(relation_words().map(str::to_owned));
+        let adverb = |word: &str| word.ends_with("al").then(|| format!("{word}ly"));
+        more.extend(names.words().iter().filter_map(|word| adverb(word)).filter(|word| right.known(word).is_some()));
         for text in more {
             for token in tokens(&text).into_iter().filter(|token| token.is_word) {
                 texts.entry(fold(token.span.of(&text)).into()).or_default();
@@ -114,10 +138,14 @@ impl SpellingIndex {
                 by_stem.entry(latin::stem(&target.text).into()).or_default().push(at);
                 derived.clear();
                 latin::forms(&target.text, &mut derived);
+                for (today, older) in latin::OLDER.iter().filter(|(today, _)| target.text.contains(today)) {
+                    let older = target.text.replace(today, older);
+                    latin::forms(&older, &mut derived);
+                    derived.push(older);
+                }
                 forms.extend(derived.iter().map(|form| key(form)));
             }
         }
-        by_stem.retain(|_, members| members.len() > 1);
         let texts = targets.iter().map(|target| key(&target.text)).collect();
         let mut beside: FxHashMap<u64, SmallVec<[TargetIx; 2]>> = FxHashMap::default();
         for (at, target) in (0u32..).zip(&targets) {
@@ -130,9 +158,33 @@ impl SpellingIndex {
                 false
             });
         }
+        let mut hints = vec![0; HINTS].into_boxed_slice();
+        for key in beside.keys() {
+            let (place, bit) = hint(*key);
+            if let Some(slot) = hints.get_mut(place) {
+                *slot |= bit;
+            }
+        }
         let families = names.words().iter().map(|word| family_words(word, &by_stem, &targets)).collect();
         let (pairs, by_words) = arrangements(vocabulary, names);
-        Self { right, targets, by_length, by_sound, by_stem, forms, texts, beside, families, pairs, by_words }
+        let gaps = gaps(vocabulary, names, &right);
+        let plurals = false_plurals(vocabulary, names);
+        Self {
+            right,
+            targets,
+            by_length,
+            by_sound,
+            by_stem,
+            forms,
+            texts,
+            beside,
+            hints,
+            families,
+            pairs,
+            by_words,
+            gaps,
+            plurals,
+        }
     }
 
     /// A target.
@@ -182,6 +234,16 @@ impl SpellingIndex {
         self.by_words.get(&in_any_order(words)).map_or(&[], Vec::as_slice)
     }
 
+    /// The plural of a word that was given an English one.
+    pub fn right_plural(&self, word: &str) -> Option<&str> {
+        self.plurals.get(&key(word)).map(|plural| &**plural)
+    }
+
+    /// Names that some words are but for one.
+    pub fn without_one(&self, words: &[WordId]) -> &[Gap] {
+        self.gaps.get(&in_order(words.iter())).map_or(&[], SmallVec::as_slice)
+    }
+
     /// Whether a folded word sounds like a target.
     pub fn sounds_known(&self, word: &str) -> bool {
         self.by_sound.contains_key(&*sound(word))
@@ -189,14 +251,21 @@ impl SpellingIndex {
 
     /// Whether some target may stand at one edit from a folded word. It is quick, and says yes a little too often.
     pub fn is_beside(&self, word: &str) -> bool {
-        self.beside.contains_key(&key(word))
-            || each_without_one(word, |shorter| self.beside.contains_key(&key(shorter)))
+        self.has_beside(key(word)) || each_without_one(word, |shorter| self.has_beside(key(shorter)))
+    }
+
+    fn has_beside(&self, key: u64) -> bool {
+        let (place, bit) = hint(key);
+        self.hints.get(place).is_some_and(|slot| slot & bit != 0) && self.beside.contains_key(&key)
     }
 
     /// Targets at exactly one edit.
     pub fn at_one_edit(&self, word: &str) -> SmallVec<[Near; 4]> {
         let mut list: SmallVec<[Near; 4]> = SmallVec::new();
         let mut take = |key: u64| {
+            if !self.has_beside(key) {
+                return;
+            }
             for at in self.beside.get(&key).into_iter().flatten() {
                 if !list.iter().any(|near| near.target == *at)
                     && let Some(target) = self.target(*at)
@@ -237,11 +306,18 @@ impl SpellingIndex {
             return list;
         }
         let own = letters(word);
-        let key = sound(word);
+        let begin = |text: &str| (text.as_bytes().first().copied(), text.as_bytes().get(1).copied());
+        let (first, second) = begin(word);
         let from = self.by_length.get(word.len().saturating_sub(most as usize)).copied().unwrap_or(0);
         let to = self.by_length.get(word.len() + most as usize + 1).copied().unwrap_or(self.targets.len());
+        let key = sound(word);
         for (at, target) in (from..).zip(self.targets.get(from..to).unwrap_or_default()) {
             if (target.letters ^ own).count_ones() > 2 * most {
+                continue;
+            }
+            // Of the first two letters one is kept, though perhaps not in its place.
+            let (one, two) = begin(&target.text);
+            if first != one && second != two && first != two && second != one {
                 continue;
             }
             if let Some(distance) = distance(word, &target.text, most)
@@ -251,17 +327,23 @@ impl SpellingIndex {
                 list.push(Near { target: at as TargetIx, distance, sounds_alike });
             }
         }
+        self.sounding(word, 2 * most, &mut list);
+        list
+    }
+
+    /// Adds the targets that sound like a word and are at no more than `most` edits.
+    pub fn sounding(&self, word: &str, most: u32, list: &mut Vec<Near>) {
+        let key = sound(word);
         for at in self.by_sound.get(&*key).map_or(&[][..], Vec::as_slice) {
             if key.len() >= SHORTEST
                 && !list.iter().any(|near| near.target == *at)
                 && let Some(target) = self.target(*at)
-                && let Some(distance) = distance(word, &target.text, 2 * most)
+                && let Some(distance) = distance(word, &target.text, most)
                 && distance > 0
             {
                 list.push(Near { target: *at, distance, sounds_alike: true });
             }
         }
-        list
     }
 
     /// Memory that the index takes, in bytes, as far as it can be counted.
@@ -287,6 +369,15 @@ impl SpellingIndex {
             + families
             + pairs
             + by_words
+            + size_of_val(&*self.hints)
+            + self.plurals.capacity() * 8 / 7 * (size_of::<(u64, Box<str>)>() + 1)
+            + self.gaps.capacity() * 8 / 7 * (size_of::<(u64, SmallVec<[Gap; 1]>)>() + 1)
+            + self
+                .gaps
+                .values()
+                .filter(|list| list.spilled())
+                .map(|list| list.capacity() * size_of::<Gap>())
+                .sum::<usize>()
     }
 }
 
@@ -325,6 +416,113 @@ fn arrangements(vocabulary: &Vocabulary, names: &NameIndex) -> (FxHashSet<(WordI
     (pairs, by_words)
 }
 
+/// English plurals of the words that the vocabulary gives a Latin plural, and no name an English one.
+fn false_plurals(vocabulary: &Vocabulary, names: &NameIndex) -> FxHashMap<u64, Box<str>> {
+    let mut found: FxHashMap<u64, Box<str>> = FxHashMap::default();
+    let all = vocabulary.entries().iter().flat_map(|entry| &entry.names);
+    for (name, plural) in all.filter_map(|name| Some((&name.text, name.plural.as_ref()?))) {
+        let words =
+            |text: &str| -> Vec<String> { tokens(text).iter().map(|token| fold(token.span.of(text))).collect() };
+        for (one, many) in words(name).into_iter().zip(words(plural)) {
+            let english = format!("{one}s");
+            let is_latin = one.ends_with("en") && many.ends_with("ina");
+            if is_latin && names.form(&english).exact.is_none() {
+                found.insert(key(&english), many.into());
+            }
+        }
+    }
+    found
+}
+
+/// Names of three words and more without one of them, where what is left is no good phrase: an adjective before or behind
+/// *of*, *of* at the end, Latin of which the leading noun is gone.
+fn gaps(vocabulary: &Vocabulary, names: &NameIndex, right: &RightWords) -> Gaps {
+    let mut gaps = Gaps::default();
+    let mut seen = Seen::default();
+    let all = || {
+        vocabulary
+            .iter()
+            .flat_map(|(id, entry)| (0u16..).zip(&entry.names).map(move |(at, name)| (id, entry, at, name)))
+    };
+    for (.., name) in all() {
+        let words: Vec<String> = tokens(&name.text).iter().map(|token| fold(token.span.of(&name.text))).collect();
+        seen.last.extend(words.last().map(|word| word.as_str().into()));
+        seen.before_of.extend(words.windows(2).filter(|pair| is_of(&pair[1])).map(|pair| pair[0].as_str().into()));
+        seen.leading.extend(words.first().map(|word| word.as_str().into()));
+    }
+    for (id, entry, number, name) in all() {
+        if matches!(entry.kind, Kind::Movement | Kind::Root) || name.standing == Standing::Abbreviation {
+            continue;
+        }
+        let words: Vec<WordId> = names.forms_of(&name.text).into_iter().filter_map(|form| form.exact).collect();
+        let texts: Vec<&str> =
+            words.iter().filter_map(|word| names.words().get(word.0 as usize)).map(|word| &**word).collect();
+        let plain = texts.len() == words.len() && texts.iter().all(|word| word.bytes().all(|c| c.is_ascii_lowercase()));
+        if words.len() < 3 || !plain {
+            continue;
+        }
+        for place in (0..words.len()).filter(|place| texts[*place].len() > 3) {
+            let rest: Vec<&str> = (0..texts.len()).filter(|at| *at != place).map(|at| texts[at]).collect();
+            let Some(needs_end) = is_no_phrase(&rest, place == 0, &seen, right) else { continue };
+            if !names.lookup(&rest.join(" ")).is_empty() {
+                continue;
+            }
+            let key = in_order(words.iter().enumerate().filter(|(at, _)| *at != place).map(|(_, word)| word));
+            let gap =
+                Gap { name: NameRef { entry: id, name: number }, word: words[place], place: place as u8, needs_end };
+            gaps.entry(key).or_default().push(gap);
+        }
+    }
+    gaps.shrink_to_fit();
+    gaps
+}
+
+/// Where words stand in names.
+#[derive(Default)]
+struct Seen {
+    before_of: FxHashSet<Box<str>>,
+    leading: FxHashSet<Box<str>>,
+    last: FxHashSet<Box<str>>,
+}
+
+fn is_of(word: &str) -> bool {
+    word == "of"
+}
+
+/// Whether what is left of a name cannot stand by itself: `Some(false)` never, `Some(true)` where nothing follows.
+fn is_no_phrase(rest: &[&str], head_is_gone: bool, seen: &Seen, right: &RightWords) -> Option<bool> {
+    let lone = |word: &str| latin::is_adjective(word) && !seen.before_of.contains(word);
+    let (first, last) = (rest.first()?, rest.last()?);
+    if is_of(first) || *first == "to" {
+        return None;
+    }
+    if rest.windows(2).any(|pair| is_of(pair[1]) && (lone(pair[0]) || is_of(pair[0]))) {
+        return Some(false);
+    }
+    if rest.len() >= 3 && (is_of(last) || latin::is_adjective(last) && !seen.last.contains(*last)) {
+        return Some(true);
+    }
+    let latin = rest.iter().all(|word| right.known(word) != Some(Known::Common));
+    (latin && head_is_gone && rest.len() >= 2 && !seen.leading.contains(*first)).then_some(false)
+}
+
+/// A number for some words in their order.
+fn in_order<'a>(words: impl Iterator<Item = &'a WordId>) -> u64 {
+    words.fold(0xcbf2_9ce4_8422_2325, |sum, word| {
+        let mixed = (sum ^ (u64::from(word.0) + 1)).wrapping_mul(0x9e37_79b9_7f4a_7c15);
+        mixed ^ (mixed >> 31)
+    })
+}
+
+/// Words of 64 bits in the table of hints.
+const HINTS: usize = 1 << 13;
+
+/// The place and the bit of a key in the table of hints.
+const fn hint(key: u64) -> (usize, u64) {
+    let mixed = key.wrapping_mul(0x9e37_79b9_7f4a_7c15);
+    ((mixed >> 51) as usize, 1 << (mixed >> 45 & 63))
+}
+
 /// A number that is the same for the same words in any order.
 fn in_any_order(words: &[WordId]) -> u64 {
     words.iter().fold(words.len() as u64, |sum, word| {
@@ -335,12 +533,12 @@ fn in_any_order(words: &[WordId]) -> u64 {
 
 /// Calls a function with the word without each of its letters until it says yes.
 fn each_without_one(word: &str, mut call: impl FnMut(&str) -> bool) -> bool {
-    let mut shorter = String::with_capacity(word.len());
+    let mut shorter: SmallVec<[u8; 64]> = SmallVec::new();
     word.char_indices().any(|(at, letter)| {
         shorter.clear();
-        shorter.push_str(&word[..at]);
-        shorter.push_str(&word[at + letter.len_utf8()..]);
-        call(&shorter)
+        shorter.extend_from_slice(&word.as_bytes()[..at]);
+        shorter.extend_from_slice(&word.as_bytes()[at + letter.len_utf8()..]);
+        std::str::from_utf8(&shorter).is_ok_and(&mut call)
     })
 }
 

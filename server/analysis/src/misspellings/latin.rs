@@ -64,7 +64,16 @@ pub fn forms(word: &str, into: &mut Vec<String>) {
     if is_adjective(word) {
         into.push(format!("{word}ly"));
     }
+    if let Some(rest) = word.strip_suffix("ium").or_else(|| word.strip_suffix("ia")) {
+        into.push(format!("{rest}iac"));
+    }
+    if let Some(rest) = word.strip_suffix("sis") {
+        into.push(format!("{rest}tic"));
+    }
 }
+
+/// Spellings of older nomenclatures beside those of today (*thyreoideus* in the Basle list of 1895, *thyroideus* now).
+pub const OLDER: &[(&str, &str)] = &[("thyro", "thyreo")];
 
 /// Pairs of endings of one and of several.
 const NUMBERS: &[(&str, &str)] = &[

@@ -19,10 +19,12 @@ mod latin;
 mod rank;
 mod settle;
 mod sound;
+mod word;
 
 use std::sync::Arc;
 
 use fascicle_model::{EntryId, Standing};
+use rustc_hash::FxHashSet;
 
 pub use find::{Replacement, Slip, Suspect};
 pub use guard::{Known, RightWords};
@@ -40,6 +42,7 @@ use crate::text::{Plain, Span};
 use crate::words::{fold, tokens};
 
 use find::{Finder, Guess};
+use word::Words;
 
 /// The code of a finding about a name.
 pub const MISSPELLED_NAME: &str = "misspelled-name";
@@ -48,6 +51,9 @@ pub const MISSPELLED_WORD: &str = "misspelled-word";
 
 /// The code of a finding about a name whose words are all right and in another order.
 pub const WORD_ORDER: &str = "word-order";
+
+/// The code of a finding about a name of which a word is left out.
+pub const INCOMPLETE_NAME: &str = "incomplete-name";
 
 /// How far the best candidate must be ahead to be taken without asking.
 const CLEARLY_AHEAD: f64 = 0.04;
@@ -114,33 +120,35 @@ pub fn repairs_again(
     settings: &Settings,
     kept: &mut Kept<Arc<Vec<Suspect>>>,
 ) -> Vec<Repair> {
-    let course: Vec<String> = settings
+    let course: FxHashSet<String> = settings
         .words
         .iter()
         .flat_map(|word| tokens(word).into_iter().map(|token| fold(token.span.of(word))).collect::<Vec<_>>())
         .collect();
     let mut list = Vec::new();
     let in_subject = rank::is_anatomy(mentions);
-    let mut scratch = find::Scratch::default();
+    let (names, spelling) = (&knowledge.names, &knowledge.spelling);
+    let tokens: usize = mentions.iter().map(|mentions| mentions.tokens.len()).sum();
+    let mut words = Words::new(names, spelling, &course, tokens / 3);
+    let mut ids = Vec::new();
     let mut subject = rank::Subject::new(blocks, mentions, knowledge);
     for (at, (block, mentions)) in blocks.list.iter().zip(mentions).enumerate() {
         if block.kind == BlockKind::Title {
             continue; // front matter
         }
-        let (names, spelling) = (&knowledge.names, &knowledge.spelling);
-        let key = fingerprint_of(&(&block.plain.text, &block.plain.marks, in_subject, &course));
+        let key = fingerprint_of(&(&block.plain.text, &block.plain.marks, in_subject, &settings.words));
         let suspects = kept.of(key, || {
-            let mut finder = Finder::new(&block.plain, mentions, names, spelling, &course, in_subject, &mut scratch);
-            let suspects = finder.suspects();
-            finder.done(&mut scratch);
-            Arc::new(suspects)
+            find::ids_of(&block.plain, mentions, &mut words, &mut ids);
+            let mut finder = Finder::new(&block.plain, mentions, names, spelling, (&words, &ids), in_subject);
+            Arc::new(finder.suspects())
         });
         for suspect in &*suspects {
             let mut guesses = suspect.guesses.clone();
             subject.rank(at, &mut guesses);
             let look = |plain: &Plain, mentions: &Mentions| {
-                let mut scratch = find::Scratch::default();
-                Finder::new(plain, mentions, names, spelling, &course, in_subject, &mut scratch).suspects()
+                let (mut words, mut ids) = (Words::new(names, spelling, &course, 16), Vec::new());
+                find::ids_of(plain, mentions, &mut words, &mut ids);
+                Finder::new(plain, mentions, names, spelling, (&words, &ids), in_subject).suspects()
             };
             if let Some(best) = guesses.first_mut() {
                 settle::settle(best, &block.plain, mentions, knowledge, look);
@@ -203,7 +211,8 @@ fn repair(block: BlockIx, plain: &Plain, guesses: &[Guess], knowledge: &Knowledg
         .and_then(|name| knowledge.vocabulary.entry(name.entry).names.get(name.name as usize))
         .map_or(Standing::Exact, |name| name.standing);
     let ahead = runner_up.is_none_or(|score| best.score - score >= CLEARLY_AHEAD);
-    let sure = ahead && !best.has(Slip::CommonWord) && !best.has(Slip::Order) && best.score >= 0.6;
+    let sure =
+        ahead && !best.has(Slip::CommonWord) && !best.has(Slip::Order) && !best.has(Slip::Missing) && best.score >= 0.6;
     let replacements = best
         .replacements
         .iter()
@@ -255,11 +264,15 @@ fn finding(repair: &Repair, plain: &Plain) -> Finding {
     let has = |slip: Slip| repair.replacements.iter().any(|one| one.slip == slip);
     let two = repair.tokens.1 - repair.tokens.0 == 2;
     let mild = has(Slip::CommonWord) || has(Slip::RareWord) && two && plain_kind(repair, plain);
-    let order = has(Slip::Order);
-    let message = if order {
+    let (order, missing) = (has(Slip::Order), has(Slip::Missing));
+    let message = if missing {
+        format!("A word of the name seems to be left out in “{written}”; did you mean “{right}”?")
+    } else if order {
         format!("The words of “{written}” are out of order; the name is “{right}”.")
     } else if mild {
         format!("“{written}” is no name; did you mean “{right}”?")
+    } else if has(Slip::WrongForm) && word_alone {
+        format!("“{written}” has another plural in anatomy: “{right}”.")
     } else if has(Slip::WrongForm) && repair.replacements.len() == 1 {
         format!("“{written}” has the wrong form of a word; the name is “{right}”.")
     } else {
@@ -270,7 +283,9 @@ fn finding(repair: &Repair, plain: &Plain) -> Finding {
         fixes.push(Fix { title: format!("Write “{right}”"), edits, safe: repair.sure });
     }
     Finding {
-        code: if order {
+        code: if missing {
+            INCOMPLETE_NAME
+        } else if order {
             WORD_ORDER
         } else if word_alone {
             MISSPELLED_WORD
@@ -278,7 +293,11 @@ fn finding(repair: &Repair, plain: &Plain) -> Finding {
             MISSPELLED_NAME
         },
         kind: FindingKind::Name,
-        severity: if mild || order { Severity::Hint } else { Severity::Warning },
+        severity: if mild || order || missing || word_alone && has(Slip::WrongForm) {
+            Severity::Hint
+        } else {
+            Severity::Warning
+        },
         span: plain.to_source(wrong),
         message,
         reason: Vec::new(),

@@ -9,6 +9,7 @@ use rustc_hash::{FxHashMap, FxHashSet};
 use super::find::Guess;
 use crate::blocks::{BlockIx, Blocks};
 use crate::mentions::Mentions;
+use crate::names::NameRef;
 use crate::reading::Knowledge;
 
 /// What a place in the same region of the body adds to a score.
@@ -82,7 +83,7 @@ impl<'a> Subject<'a> {
         let headings = self.headings(block);
         let vocabulary = &self.knowledge.vocabulary;
         for guess in guesses.iter_mut() {
-            let bonus = guess.names.iter().map(|name| {
+            let bonus_of = |name: &NameRef| {
                 let entry = vocabulary.entry(name.entry);
                 let mut bonus = 0.0;
                 if let Some(count) = gathered.regions.get(&entry.region) {
@@ -104,8 +105,11 @@ impl<'a> Subject<'a> {
                     bonus += HEADING;
                 }
                 bonus
-            });
-            guess.score += bonus.fold(0.0, f64::max);
+            };
+            let mut names: Vec<(f64, NameRef)> = guess.names.iter().map(|name| (bonus_of(name), *name)).collect();
+            names.sort_by(|a, b| b.0.total_cmp(&a.0));
+            guess.score += names.first().map_or(0.0, |(bonus, _)| *bonus);
+            guess.names = names.into_iter().map(|(_, name)| name).collect();
         }
         guesses.sort_by(|a, b| b.score.total_cmp(&a.score).then_with(|| a.tokens.cmp(&b.tokens)));
     }

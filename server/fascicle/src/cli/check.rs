@@ -8,10 +8,11 @@ use std::sync::Arc;
 
 use fascicle_analysis::allowances::Allowances;
 use fascicle_analysis::claims::Claim;
+use fascicle_analysis::consistency;
 use fascicle_analysis::course;
 use fascicle_analysis::lines::{Encoding, LineIndex};
 use fascicle_analysis::verdicts::Judgement;
-use fascicle_analysis::{Finding, FindingKind, Form, Severity};
+use fascicle_analysis::{Finding, FindingKind, Form, Reading, Severity};
 
 use super::courses::{Courses, Opened};
 use super::excerpt::excerpt;
@@ -97,8 +98,8 @@ struct Checked {
     document: Document,
     /// What is wrong with it, each with the places of the course that belong to it.
     findings: Vec<(Finding, Vec<ElsewhereOut>)>,
-    /// What it states.
-    claims: Vec<(Claim, Judgement)>,
+    /// What was read of it, without the findings.
+    reading: Reading,
     /// The course that it belongs to.
     course: Arc<Opened>,
     /// How many fixes were applied.
@@ -154,6 +155,9 @@ pub fn run(arguments: &Arguments, paint: Paint) -> io::Result<Status> {
     })?;
     if arguments.wants(FindingKind::Course) {
         compare(&mut list);
+    }
+    if arguments.wants(FindingKind::Name) {
+        compare_names(&mut list);
     }
     if arguments.wants(FindingKind::Setup) {
         let met = courses.met();
@@ -218,20 +222,42 @@ impl Arguments {
     }
 }
 
-/// Compares what the documents of each course state. A course is a folder with a settings file; without one, what was
-/// found in one folder, or the files that were named.
-fn compare(list: &mut [Checked]) {
+/// The documents of each course, by their places in the list. A course is a folder with a settings file; without one, what
+/// was found in one folder, or the files that were named.
+fn courses(list: &[Checked]) -> Vec<Vec<usize>> {
     let mut groups: BTreeMap<(Option<PathBuf>, Option<PathBuf>), Vec<usize>> = BTreeMap::new();
     for (place, checked) in list.iter().enumerate() {
         let root = checked.course.course.root.clone();
         let folder = if root.is_some() { None } else { checked.document.source.folder.clone() };
         groups.entry((root, folder)).or_default().push(place);
     }
-    let mut found: Vec<(usize, Finding, Vec<ElsewhereOut>)> = Vec::new();
-    for places in groups.values() {
+    groups.into_values().collect()
+}
+
+/// Compares what the documents of each course call things, in place of what each was told alone.
+fn compare_names(list: &mut [Checked]) {
+    for places in courses(list).into_iter().filter(|places| places.len() > 1) {
         let members: Vec<&Checked> = places.iter().filter_map(|place| list.get(*place)).collect();
         let Some(first) = members.first() else { continue };
-        let claims: Vec<&[(Claim, Judgement)]> = members.iter().map(|checked| &*checked.claims).collect();
+        let course = &first.course.course;
+        let readings: Vec<&Reading> = members.iter().map(|checked| &checked.reading).collect();
+        let found = consistency::findings(&readings, course.knowledge(), &course.settings.reading);
+        for (place, found) in places.into_iter().zip(found) {
+            let Some(checked) = list.get_mut(place) else { continue };
+            checked.findings.retain(|(finding, _)| !consistency::CODES.contains(&finding.code));
+            checked.findings.extend(found.into_iter().map(|finding| (finding, Vec::new())));
+            checked.findings.sort_by_key(|(finding, _)| (finding.span, finding.code));
+        }
+    }
+}
+
+/// Compares what the documents of each course state.
+fn compare(list: &mut [Checked]) {
+    let mut found: Vec<(usize, Finding, Vec<ElsewhereOut>)> = Vec::new();
+    for places in courses(list) {
+        let members: Vec<&Checked> = places.iter().filter_map(|place| list.get(*place)).collect();
+        let Some(first) = members.first() else { continue };
+        let claims: Vec<&[(Claim, Judgement)]> = members.iter().map(|checked| &*checked.reading.claims).collect();
         let course = &first.course.course;
         for one in course::findings(&claims, &course.knowledge().vocabulary, &course.settings.reading) {
             let elsewhere = one.elsewhere.iter().filter_map(|place| {
@@ -283,7 +309,7 @@ fn check_settings(root: &Path, opened: &Arc<Opened>) -> Vec<Checked> {
         let findings = problems.iter().map(|problem| (finding(problem), Vec::new())).collect();
         let source = Source { name, path: Some(path), form: Form::Plain, folder: None };
         let document = Document { source, text };
-        Checked { document, findings, claims: Vec::new(), course: Arc::clone(opened), fixed: 0, trouble: None }
+        Checked { document, findings, reading: Reading::default(), course: Arc::clone(opened), fixed: 0, trouble: None }
     });
     checked.collect()
 }
@@ -292,10 +318,11 @@ fn check(document: Document, arguments: &Arguments, opened: Arc<Opened>) -> Chec
     let course = &opened.course;
     let read = |text: &str, form: Form| {
         let mut reading = fascicle_analysis::read(text, form, course.knowledge(), &course.settings.reading);
-        reading.findings.retain(|finding| arguments.wants(finding.kind));
-        (reading.findings, reading.claims)
+        let mut findings = std::mem::take(&mut reading.findings);
+        findings.retain(|finding| arguments.wants(finding.kind));
+        (findings, reading)
     };
-    let (mut findings, mut claims) = read(&document.text, document.source.form);
+    let (mut findings, mut reading) = read(&document.text, document.source.form);
     let (mut document, mut fixed, mut trouble) = (document, 0, None);
     if arguments.fix {
         let mut text = document.text.clone();
@@ -304,7 +331,7 @@ fn check(document: Document, arguments: &Arguments, opened: Arc<Opened>) -> Chec
             let Some(new) = fix::apply(&text, &edits).filter(|new| count > 0 && *new != text) else { break };
             text = new;
             fixed += count;
-            (findings, claims) = read(&text, document.source.form);
+            (findings, reading) = read(&text, document.source.form);
         }
         if fixed > 0 {
             let written = match &document.source.path {
@@ -315,13 +342,13 @@ fn check(document: Document, arguments: &Arguments, opened: Arc<Opened>) -> Chec
                 Ok(()) => document.text = text,
                 Err(why) => {
                     (fixed, trouble) = (0, Some(why));
-                    (findings, claims) = read(&document.text, document.source.form);
+                    (findings, reading) = read(&document.text, document.source.form);
                 }
             }
         }
     }
     let findings = findings.into_iter().map(|finding| (finding, Vec::new())).collect();
-    Checked { document, findings, claims, course: opened, fixed, trouble }
+    Checked { document, findings, reading, course: opened, fixed, trouble }
 }
 
 /// The findings of a document for people.

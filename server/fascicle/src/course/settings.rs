@@ -1,6 +1,8 @@
 //! The settings of a course, as its `fascicle.toml` states them.
 
 use fascicle_analysis::Span;
+use fascicle_analysis::consistency;
+use fascicle_analysis::settings::EnglishSpelling;
 use fascicle_vocab::Problem;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -27,6 +29,12 @@ pub struct File {
     pub words: Vec<String>,
     /// Codes of findings that are not wanted, such as `former-name`.
     pub off: Vec<String>,
+    /// Names that the course has chosen: a structure of one of these names is called by no other.
+    pub prefer: Vec<String>,
+    /// Kinds of names that the course keeps from even where it uses no other: `former-name`, `eponym`.
+    pub avoid: Vec<Avoidable>,
+    /// The spelling of English that the course has chosen. Without it, what the course writes most.
+    pub spelling: Option<Spelling>,
     /// The source whose reading of roots the course adopts, by its identifier in the bibliography.
     pub reference: Option<String>,
     /// Vocabulary files of the course, relative to this file, laid over the built-in vocabulary.
@@ -39,11 +47,48 @@ pub struct File {
     pub coverage: Option<bool>,
 }
 
+/// A kind of names that a course can keep from, by the code of its findings.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum Avoidable {
+    /// Names that the terminology has given up.
+    FormerName,
+    /// Names after persons.
+    Eponym,
+}
+
+impl Avoidable {
+    const fn code(self) -> &'static str {
+        match self {
+            Self::FormerName => consistency::FORMER_NAME,
+            Self::Eponym => consistency::EPONYM,
+        }
+    }
+}
+
+/// A spelling of English.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+#[schemars(inline)]
+pub enum Spelling {
+    /// *fibre*, *oesophagus*.
+    British,
+    /// *fiber*, *esophagus*.
+    American,
+}
+
 impl From<File> for Settings {
     fn from(file: File) -> Self {
         let reading = fascicle_analysis::Settings {
             words: file.words.clone(),
             off: file.off.clone(),
+            prefer: file.prefer.clone(),
+            avoid: file.avoid.iter().map(|kind| kind.code().to_owned()).collect(),
+            spelling: file.spelling.map(|spelling| match spelling {
+                Spelling::British => EnglishSpelling::British,
+                Spelling::American => EnglishSpelling::American,
+            }),
             reference: file.reference.clone(),
         };
         Self { reading, file }
@@ -160,6 +205,12 @@ mod tests {
         assert!(told.first().is_some_and(|told| told.1.contains("did you mean `off`?")), "{told:?}");
         assert_eq!(told.get(1).map(|told| told.0), Some(3));
         assert_eq!(told.len(), 2);
+        let (chosen, told) =
+            read("prefer = [\"fibular nerve\"]\navoid = [\"eponym\"]\nspelling = \"british\"\n", &File::default());
+        assert!(told.is_empty(), "{told:?}");
+        assert_eq!(chosen.reading.avoid, ["eponym"]);
+        assert_eq!(chosen.reading.spelling, Some(EnglishSpelling::British));
+        assert_eq!(read("avoid = [\"two-names\"]\nspelling = \"welsh\"\n", &File::default()).1.len(), 2);
         let editor = File { words: vec!["x".to_owned()], exclude: vec!["old".to_owned()], ..File::default() };
         let (layered, _) = read(text, &editor);
         assert_eq!(

@@ -1,0 +1,210 @@
+//! What a written word is, as far as spelling goes. It is found out once for every distinct word of a document.
+
+use std::borrow::Cow;
+use std::cell::OnceCell;
+
+use rustc_hash::{FxBuildHasher, FxHashMap, FxHashSet};
+use smallvec::SmallVec;
+
+use super::guard::Known;
+use super::index::{Near, SHORTEST, SpellingIndex};
+use crate::names::{Form, NameIndex, is_article};
+use crate::words::fold_into;
+
+/// What a token is, as far as spelling goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Status {
+    /// No word, or one that is left alone.
+    Aside,
+    /// An article or a hyphen, over which a name may run.
+    Passable,
+    /// A word of the vocabulary.
+    Vocabulary,
+    /// A form of a word of the vocabulary.
+    Inflected,
+    /// A right word.
+    Right(Known),
+    /// A word of two or three letters.
+    Short,
+    /// No word, but two or three letters, as words split by mistake leave them.
+    Stub,
+    /// No right word.
+    Unknown,
+}
+
+/// From so many letters on a word may have more than one edit although nothing else speaks for it.
+pub const LONG: usize = 10;
+
+/// Beginnings of words that are often written apart.
+pub const PREFIXES: &[&str] = &[
+    "sub", "supra", "infra", "inter", "intra", "semi", "super", "trans", "retro", "peri", "epi", "hypo", "hyper",
+    "quadri", "bi", "tri", "para", "endo", "meso", "ante", "post", "pre", "extra", "meta", "fore",
+];
+
+/// A distinct word.
+#[derive(Debug)]
+pub struct Word<'t> {
+    /// What it is wherever it stands.
+    pub status: Status,
+    /// As it is looked up, without the possessive ending.
+    pub folded: Cow<'t, str>,
+    /// The right plural of a word that was given a wrong one.
+    pub plural: Option<&'t str>,
+    beside: OnceCell<bool>,
+    near: OnceCell<Vec<Near>>,
+    nearest: OnceCell<Vec<Near>>,
+    at_one_edit: OnceCell<SmallVec<[Near; 4]>>,
+}
+
+impl Word<'_> {
+    /// Whether it is so short that a name may have another one behind it that counts.
+    pub fn is_small(&self) -> bool {
+        self.folded.len() <= 3
+    }
+
+    /// Whether some target may stand at one edit.
+    pub fn is_beside(&self, index: &SpellingIndex) -> bool {
+        *self.beside.get_or_init(|| index.is_beside(&self.folded))
+    }
+
+    /// Targets at exactly one edit.
+    pub fn at_one_edit(&self, index: &SpellingIndex) -> &[Near] {
+        self.at_one_edit
+            .get_or_init(|| if self.is_beside(index) { index.at_one_edit(&self.folded) } else { SmallVec::new() })
+    }
+
+    /// Targets at no more edits than neighbours may speak for, and those that sound alike.
+    pub fn near(&self, index: &SpellingIndex) -> &[Near] {
+        self.near.get_or_init(|| index.near(&self.folded, most_edits(self.folded.len())))
+    }
+
+    /// The same for a word for which nothing speaks but itself: a short one has no second edit.
+    pub fn nearest(&self, index: &SpellingIndex) -> &[Near] {
+        if self.folded.len() >= LONG {
+            return self.near(index);
+        }
+        self.nearest.get_or_init(|| {
+            let mut list = self.at_one_edit(index).to_vec();
+            index.sounding(&self.folded, 2, &mut list);
+            list
+        })
+    }
+}
+
+/// The distinct words of a document.
+#[derive(Debug)]
+pub struct Words<'t> {
+    names: &'t NameIndex,
+    index: &'t SpellingIndex,
+    /// Words that the course declared right, folded.
+    course: &'t FxHashSet<String>,
+    ids: FxHashMap<&'t str, u32>,
+    list: Vec<Word<'t>>,
+}
+
+impl<'t> Words<'t> {
+    /// No words yet, with room for some.
+    pub fn new(names: &'t NameIndex, index: &'t SpellingIndex, course: &'t FxHashSet<String>, room: usize) -> Self {
+        let ids = FxHashMap::with_capacity_and_hasher(room, FxBuildHasher);
+        Self { names, index, course, ids, list: Vec::with_capacity(room) }
+    }
+
+    /// The place of a word in the list; `form` is what it stands for in names.
+    pub fn id(&mut self, text: &'t str, form: Form) -> u32 {
+        if let Some(id) = self.ids.get(text) {
+            return *id;
+        }
+        let own = text.get(..without_possessive(text)).unwrap_or(text);
+        let folded: Cow<'t, str> = if own.bytes().all(|c| c.is_ascii_lowercase()) {
+            own.into()
+        } else {
+            let mut folded = String::new();
+            fold_into(own, &mut folded);
+            folded.into()
+        };
+        let status = self.status(text, &folded, form);
+        let (beside, near, nearest, at_one_edit) = Default::default();
+        let plural = if status == Status::Vocabulary { self.index.right_plural(&folded) } else { None };
+        self.list.push(Word { status, folded, plural, beside, near, nearest, at_one_edit });
+        let id = u32::try_from(self.list.len() - 1).unwrap_or(u32::MAX);
+        self.ids.insert(text, id);
+        id
+    }
+
+    /// A word by its place.
+    pub fn get(&self, id: u32) -> Option<&Word<'t>> {
+        self.list.get(id as usize)
+    }
+
+    fn status(&self, text: &str, folded: &str, form: Form) -> Status {
+        if !form.is_unknown() {
+            return Status::Vocabulary;
+        }
+        if is_article(folded) {
+            return Status::Passable;
+        }
+        if !folded.bytes().all(|c| c.is_ascii_lowercase()) {
+            return Status::Aside;
+        }
+        let right = &self.index.right;
+        if folded.len() < SHORTEST {
+            let is_stub = folded.len() == 3 && text == folded && right.known(folded) != Some(Known::Common);
+            return if is_stub { Status::Stub } else { Status::Short };
+        }
+        if folded.len() < text.len() && !self.names.form(folded).is_unknown() {
+            return Status::Vocabulary; // "the nerve's"
+        }
+        if self.course.contains(folded) {
+            return Status::Aside;
+        }
+        if let Some(known) = right.known(folded) {
+            return Status::Right(known);
+        }
+        // "Atlantics", "epineurals": English plurals of words that are right.
+        let is_right = |stem: &str| {
+            let is_long = stem.len() > 5 || text.starts_with(char::is_uppercase);
+            is_long && !stem.ends_with('s') && right.known(stem).is_some()
+        };
+        if self.index.is_form(folded)
+            || is_compound(folded, self.index)
+            || folded.strip_suffix('s').is_some_and(is_right)
+        {
+            return Status::Inflected;
+        }
+        Status::Unknown
+    }
+}
+
+/// How many bytes of a word stand before its possessive ending.
+pub fn without_possessive(text: &str) -> usize {
+    if !text.ends_with(['s', 'S']) || !text.contains(['\'', '’']) {
+        return text.len();
+    }
+    ["'s", "’s", "'S", "’S"].iter().find_map(|end| text.strip_suffix(end)).map_or(text.len(), str::len)
+}
+
+/// Whether a word is made of right ones: *subparotid*, *rostromedial*, *posteriormost*, *breastband*.
+fn is_compound(folded: &str, index: &SpellingIndex) -> bool {
+    const ENDS: &[&str] = &["most", "like", "ward", "wards", "ize", "ized", "ise", "ised"];
+    let is_right =
+        |word: &str| word.len() >= SHORTEST && (index.right.known(word).is_some() || index.is_name_word(word));
+    let is_common = |word: &str| index.right.known(word) == Some(Known::Common);
+    let led = |head: &str| {
+        PREFIXES.contains(&head)
+            || head.len() > 3 && head.ends_with('o') && !index.is_name_word(head) && index.is_combining(head)
+    };
+    ENDS.iter().any(|end| folded.strip_suffix(end).is_some_and(is_right))
+        || (2..=folded.len().saturating_sub(SHORTEST)).any(|cut| {
+            let (head, tail) = folded.split_at(cut);
+            led(head) && is_right(tail) || cut >= 3 && cut + 2 * tail.len() >= 12 && is_common(head) && is_common(tail)
+        })
+}
+
+/// The most edits in a word of some length, where the neighbours speak for it.
+pub const fn most_edits(length: usize) -> u32 {
+    match length {
+        0..=4 => 1,
+        5..=9 => 2,
+        _ => 3,
+    }
+}
