@@ -40,14 +40,14 @@ tell nothing about them, under a heading that names something else of the same r
 python3 tests/texts.py package debian ontologies texts    # says which packages to get
 cat tests/course-clean/*/*.md > texts/course.md
 cargo run --release -p fascicle-tests --bin names-report -- --each 100 --seed 1 \\
-    texts/{novel,sayings,glosses,tissues}.txt texts/{tissues,course}.md > tests/reports/names.md
+    texts/{novel,sayings,glosses,tissues}.txt texts/course.md > tests/reports/names.md
 ```
 
 *Found*: something is told at the slip. *First*, *first three*: the name that was meant is the first candidate, or among the
 first three; or the first fix restores it letter by letter. *Fix*: the first fix restores it. *Library*: a general-purpose
 spelling library (the crate `symspell`, edit distance 2) with all words of the vocabulary, each as often as names have it,
-asked for the name alone: no sentence round it, and every word that it does not have counts as found, so that it would mark
-every other word of a lecture. Slips that are names themselves are not counted.
+asked for the name alone, without a sentence round it; every word that it does not have counts as found, so in a lecture it would
+mark the words of plain English too. Slips that are names themselves are not counted.
 ";
 
 /// What stands behind the tables.
@@ -61,8 +61,8 @@ const TAIL: &str = "## What remains, and why
 - *Word split.* Two right words side by side (*snuff box*) are told only where the rest of a name speaks for it.
 - *Two slips.* Two edits in a short word without neighbours (*elowb*, *ahplux*) could mean too many words.
 - *Letter dropped*, *vowel confused*, *as it sounds.* A few come out as everyday words in a phrase that is possible.
-- False alarms on UBERON's descriptions are right words that no list has: older spellings, words of animals' anatomy, a person's
-  name in an odd form. Which marks are slips and which are false alarms was judged by reading each in its sentence.
+- False alarms on UBERON's descriptions are right words that no list has: older spellings, words of animals' anatomy, Latin in
+  English. Which marks are slips and which are false alarms was judged by reading each in its sentence.
 
 Times are those of one core while other work ran on the machine; the ratio to the Markdown parser, measured over the same bytes
 in the same run, is the figure to compare. The parser has little to do in plain paragraphs, so the ratio is high there.
