@@ -289,6 +289,9 @@ fn names_are_compared_over_the_files_of_a_course() {
     let told = |desk: &Desk| codes(&desk.run(&["check", "a", "b", "--format", "json", "--only", "names"]).json());
     let all = [("a/one.md", vec![]), ("a/two.md", vec!["two-names", "mixed-spelling"]), ("b/two.md", vec![])];
     let owned = |(path, codes): (&str, Vec<&str>)| (path.to_owned(), codes.into_iter().map(str::to_owned).collect());
+    let none = [("a/one.md", vec![]), ("a/two.md", vec![]), ("b/two.md", vec![])];
+    assert_eq!(told(&desk), none.map(owned), "only a settings file makes a course");
+    desk.write("a/fascicle.toml", b"");
     assert_eq!(told(&desk), all.map(owned));
     desk.write("a/fascicle.toml", b"off = [\"two-names\"]\nspelling = \"american\"\n");
     let chosen = [("a/one.md", vec!["mixed-spelling"]), ("a/two.md", vec![]), ("b/two.md", vec![])];

@@ -234,18 +234,25 @@ fn courses(list: &[Checked]) -> Vec<Vec<usize>> {
     groups.into_values().collect()
 }
 
-/// Compares what the documents of each course call things, in place of what each was told alone.
+/// Compares what the documents of each course call things, in place of what each was told alone. Documents that lie in one
+/// folder need not belong together in that: only a settings file makes them a course that has one way to call things.
 fn compare_names(list: &mut [Checked]) {
     for places in courses(list).into_iter().filter(|places| places.len() > 1) {
         let members: Vec<&Checked> = places.iter().filter_map(|place| list.get(*place)).collect();
         let Some(first) = members.first() else { continue };
         let course = &first.course.course;
+        if course.root.is_none() {
+            continue;
+        }
         let readings: Vec<&Reading> = members.iter().map(|checked| &checked.reading).collect();
         let found = consistency::findings(&readings, course.knowledge(), &course.settings.reading);
         for (place, found) in places.into_iter().zip(found) {
             let Some(checked) = list.get_mut(place) else { continue };
             checked.findings.retain(|(finding, _)| !consistency::CODES.contains(&finding.code));
-            checked.findings.extend(found.into_iter().map(|finding| (finding, Vec::new())));
+            let Document { source, text } = &checked.document;
+            let allowed = Allowances::of(text, source.form);
+            let told = found.into_iter().filter(|finding| !allowed.allows(finding));
+            checked.findings.extend(told.map(|finding| (finding, Vec::new())));
             checked.findings.sort_by_key(|(finding, _)| (finding.span, finding.code));
         }
     }
