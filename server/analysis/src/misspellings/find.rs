@@ -409,6 +409,10 @@ impl<'a> Finder<'a> {
 
     /// The names that a whole run of words is but for one word.
     fn incomplete_run(&self, from: usize, to: usize) -> Option<Suspect> {
+        // Notes leave nouns out on purpose (*Carpometacarpal of thumb: saddle*); a sentence with an article does not.
+        if !from.checked_sub(1).is_some_and(|before| is_article(&self.text(before).to_lowercase())) {
+            return None;
+        }
         let list = &self.mentions.list;
         let next = list.partition_point(|mention| mention.tokens.1 <= from);
         if list.get(next).is_some_and(|one| one.tokens.0 <= from && one.tokens.1 >= to) {
