@@ -748,7 +748,14 @@ word_lists! {
         "around" "adjacent" "landmarks" "gland" "glands" "organs" "organ" "articular" "proprioception"
         "autonomic" "sympathetic" "parasympathetic" "embryology" "development" "arches" "reflex" "reflexes" "wrong"
         "errors" "error" "mistakes" "slips" "synergists" "synergist" "antagonists" "antagonist" "opponents"
-        "palpation" "palpate" "discs" "disc" "vertebrae" "arts" "art";
+        "palpation" "palpate" "vertebral" "openings" "discs" "disc" "vertebrae" "arts" "art";
+    /// Words of a heading below which nothing is said of the anatomy that is taught: other animals, errors, variations.
+    is_of_others:
+        "dog" "dogs" "canine" "cat" "cats" "feline" "horse" "horses" "equine" "rat" "rats" "mouse" "mice" "rabbit"
+        "rabbits" "sheep" "pig" "pigs" "porcine" "bovine" "cattle" "cow" "cows" "goat" "goats" "monkey" "monkeys"
+        "ape" "apes" "quadruped" "quadrupeds" "animal" "animals" "veterinary" "species" "mistake" "mistakes" "myth"
+        "myths" "misconception" "misconceptions" "wrong" "wrongly" "variation" "variations" "variant" "variants"
+        "anomaly" "anomalies" "embryo" "embryology";
     /// Nouns that names below or behind them may leave out ("*cords*: lateral").
     is_completing_noun:
         "cord" "cords" "trunk" "trunks" "plexus" "branch" "branches" "division" "divisions" "canal" "foramen"

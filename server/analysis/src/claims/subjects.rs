@@ -198,7 +198,8 @@ impl<'a> Subjects<'a> {
         let mut is_clear = true;
         for (count, at) in self.levels_above(block).into_iter().enumerate() {
             let Some(level) = self.levels.get(at).and_then(Option::as_ref) else { continue };
-            above.silent |= level.silent;
+            // A relation that is told right here holds, whatever the rest of the document speaks of.
+            above.silent |= level.silent && above.label.is_none();
             if above.nouns.is_empty() {
                 above.nouns.clone_from(&level.nouns);
             }
@@ -290,10 +291,13 @@ impl<'a> Subjects<'a> {
 
     /// A heading below which what a bare value means is not known.
     fn is_silent(&self, at: BlockIx) -> bool {
-        self.has_word(at, &|word| {
-            lexicon::is_vessel(word) || lexicon::is_of_neighbours(word) || lexicon::asserts_nothing(word)
-        }) || (self.has_word(at, &|word| matches!(word, "joint" | "joints"))
-            && self.has_word(at, &|word| matches!(word, "nerve" | "nerves")))
+        let is_of_nerves = |word: &str| matches!(word, "nerve" | "nerves" | "innervation" | "neurovascular");
+        (self.has_word(at, &lexicon::is_vessel) && !self.has_word(at, &is_of_nerves))
+            || self.has_word(at, &|word| {
+                lexicon::is_of_neighbours(word) || lexicon::is_of_others(word) || lexicon::asserts_nothing(word)
+            })
+            || (self.has_word(at, &|word| matches!(word, "joint" | "joints"))
+                && self.has_word(at, &|word| matches!(word, "nerve" | "nerves")))
     }
 
     /// Whether one of the words of a block, outside of its names, is such a word.

@@ -79,6 +79,10 @@ pub fn read(scope: &Scope<'_>, above: &Above) -> Vec<Claim> {
         }
         labelled |= state.label.is_some();
     }
+    if above.silent {
+        // Below a heading of vessels or neighbours, what supplies is no nerve.
+        claims.retain(|claim| claim.kind != ClaimKind::Supply);
+    }
     claims
 }
 

@@ -6,7 +6,7 @@ use super::heads;
 use crate::claims::sentences::{self, Scope, Side, side_of};
 use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
 use crate::lexicon::{self, Label};
-use crate::text::Span;
+use crate::text::{Mark, Span};
 
 /// The claims that a value makes of its subjects.
 pub fn value_claims(
@@ -124,7 +124,23 @@ fn part_prefix(scope: &Scope<'_>, from: usize, to: usize) -> Option<(Side, usize
     side_of(scope.vocabulary, &subject, PartRole::Muscle).map(|side| (side, behind))
 }
 
+/// Whether a stretch asks, denies or doubts, so that a word in it tells nothing.
+fn is_doubtful(scope: &Scope<'_>, from: usize, to: usize) -> bool {
+    scope.mentions.tokens.get(from..to).unwrap_or_default().iter().any(|token| {
+        let word = token.span.of(&scope.plain.text);
+        let lower = word.to_lowercase();
+        word == "?"
+            || lexicon::is_negation(&lower)
+            || lexicon::is_hedge(&lower)
+            || lexicon::asserts_nothing(&lower)
+            || scope.plain.has_mark(token.span, Mark::Struck)
+    })
+}
+
 fn word_value(scope: &Scope<'_>, from: usize, to: usize, role: PartRole) -> Option<Part> {
+    if is_doubtful(scope, from, to) {
+        return None;
+    }
     let words = if role == PartRole::Modality { lexicon::MODALITIES } else { lexicon::JOINT_KINDS };
     let mut found: Option<(&'static str, Span)> = None;
     for token in scope.mentions.tokens.get(from..to)? {
@@ -184,6 +200,9 @@ pub fn completed_values(scope: &Scope<'_>, from: usize, to: usize, role: PartRol
 
 /// A value that is a number, with what is counted: "four", "three heads".
 fn number(scope: &Scope<'_>, from: usize, to: usize, word: &str) -> Option<Vec<Part>> {
+    if is_doubtful(scope, from, to) {
+        return None;
+    }
     let tokens = scope.mentions.tokens.get(from..to)?;
     let mut words = tokens.iter().filter(|token| token.is_word);
     let first = words.next()?;
