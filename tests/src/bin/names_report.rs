@@ -399,7 +399,7 @@ fn alarms(texts: &[(&str, String)], knowledge: &Knowledge, list: bool) {
         let slips = findings.len() - right.len();
         println!("| {name} | {words} | {} | {slips} | {} | {rate} |", findings.len(), right.len());
         if !right.is_empty() {
-            told += &format!("False alarms in {name}: {}.\n", right.join(", "));
+            told.extend(["False alarms in ", name, ": ", &right.join(", "), ".\n"]);
         }
     }
     println!("\n{told}");

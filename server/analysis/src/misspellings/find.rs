@@ -739,10 +739,7 @@ impl<'a> Finder<'a> {
             self.split(at, &mut list);
             return list;
         }
-        let may_differ = match status {
-            Status::Right(_) | Status::Inflected => true,
-            _ => false,
-        };
+        let may_differ = matches!(status, Status::Right(_) | Status::Inflected);
         let slip = match status {
             Status::Unknown => Slip::Misspelled,
             Status::Right(Known::Common) => Slip::CommonWord,
