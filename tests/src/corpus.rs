@@ -8,9 +8,9 @@ use std::path::Path;
 
 use fascicle_analysis::claims::{Claim, ClaimKind};
 use fascicle_analysis::coverage::{self, Sentence};
-use fascicle_analysis::reading::{self, Knowledge, Reading};
 use fascicle_analysis::verdicts::{self, Judgement, Verdict};
 use fascicle_analysis::{Finding, Form, Settings, Span};
+use fascicle_analysis::{Knowledge, Reading, reading};
 
 /// What a mark says of its statement.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]

@@ -17,8 +17,8 @@
 //! an ordinary comment (`<!-- missed: … -->`). So the file says what is true, and the test still notices every change.
 
 use fascicle_analysis::claims::What;
-use fascicle_analysis::reading::{self, Knowledge};
 use fascicle_analysis::{Finding, Form, Settings, Span};
+use fascicle_analysis::{Knowledge, reading};
 
 /// First line of a fixture that tells its claims too.
 pub const WITH_CLAIMS: &str = "<!-- claims -->";

@@ -6,9 +6,9 @@
 
 use fascicle_analysis::claims::phrases::verb_forms;
 use fascicle_analysis::claims::{Claim, ClaimKind, What};
-use fascicle_analysis::reading::{self, Knowledge};
 use fascicle_analysis::verdicts::{self, Verdict};
 use fascicle_analysis::{FindingKind, Form, Settings, Span};
+use fascicle_analysis::{Knowledge, reading};
 use fascicle_vocab::{Entry, EntryId, Segments};
 
 use crate::corpus::{Document, Scored, Truth};

@@ -1,8 +1,8 @@
 //! The demo course: every planted error is found with the right fix offered, and nothing is found in its clean twin.
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
-use fascicle_analysis::reading::{self, Knowledge};
 use fascicle_analysis::{Finding, Form, Settings};
+use fascicle_analysis::{Knowledge, reading};
 use fascicle_tests::course::{self, Planted};
 
 #[test]

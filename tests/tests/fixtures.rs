@@ -4,7 +4,7 @@
 
 use std::fmt::Write;
 
-use fascicle_analysis::reading::Knowledge;
+use fascicle_analysis::Knowledge;
 use fascicle_tests::fixtures;
 
 #[test]

@@ -5,8 +5,8 @@
 use std::sync::LazyLock;
 
 use fascicle_analysis::lines::{Encoding, LineIndex};
-use fascicle_analysis::reading::{self, Knowledge};
 use fascicle_analysis::{Finding, FindingKind, Form, Settings};
+use fascicle_analysis::{Knowledge, reading};
 use fascicle_tests::course;
 use fascicle_tests::slips::{Model, Random};
 use proptest::prelude::*;

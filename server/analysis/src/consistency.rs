@@ -11,10 +11,11 @@ use rustc_hash::{FxHashMap, FxHashSet};
 
 use crate::blocks::Block;
 use crate::findings::{Edit, Finding, FindingKind, Fix, Severity};
+use crate::knowledge::Knowledge;
 use crate::lexicon;
 use crate::mentions::{Mention, Mentions};
 use crate::names::{NameIndex, WordId};
-use crate::reading::{Knowledge, Reading};
+use crate::reading::Reading;
 use crate::settings::{EnglishSpelling, Settings};
 use crate::text::{Mark, Span};
 use crate::words::fold_into;

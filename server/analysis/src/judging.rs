@@ -4,9 +4,9 @@ use std::sync::Arc;
 
 use crate::blocks::Blocks;
 use crate::claims::{self, Claim, Section};
+use crate::knowledge::Knowledge;
 use crate::memo::Kept;
 use crate::mentions::Mentions;
-use crate::reading::Knowledge;
 use crate::text::Span;
 use crate::verdicts::{self, Judgement};
 

@@ -21,6 +21,7 @@ mod ellipsis;
 pub mod features;
 pub mod findings;
 pub mod judging;
+pub mod knowledge;
 pub mod lexicon;
 pub mod lines;
 pub mod memo;
@@ -39,6 +40,7 @@ pub mod words;
 
 pub use blocks::Form;
 pub use findings::{Candidate, Edit, Finding, FindingKind, Fix, Severity};
-pub use reading::{Knowledge, Memo, Reading, read, read_again};
+pub use knowledge::Knowledge;
+pub use reading::{Memo, Reading, read, read_again};
 pub use settings::Settings;
 pub use text::Span;

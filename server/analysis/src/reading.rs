@@ -2,45 +2,20 @@
 
 use std::sync::Arc;
 
-use fascicle_model::Vocabulary;
-
 use crate::abbreviations;
 use crate::allowances::Allowances;
 use crate::blocks::{self, Blocks, Form};
-use crate::claims::{self, Claim};
+use crate::claims::Claim;
 use crate::consistency;
 use crate::findings::Finding;
 use crate::judging::{self, JudgedSection};
+use crate::knowledge::Knowledge;
 use crate::memo::{Kept, fingerprint_of};
 use crate::mentions::{self, Mentions};
-use crate::misspellings::{self, SpellingIndex, Suspect};
-use crate::names::NameIndex;
+use crate::misspellings::{self, Suspect};
 use crate::resolve;
 use crate::settings::Settings;
 use crate::verdicts::{self, Judgement};
-
-/// What the reader knows: the vocabulary and what is derived from it, made once and shared by all documents.
-#[derive(Debug)]
-pub struct Knowledge {
-    /// Entries and facts.
-    pub vocabulary: Vocabulary,
-    /// The index of their names.
-    pub names: NameIndex,
-    /// What tells a misspelled name.
-    pub spelling: SpellingIndex,
-    /// Relation words, ready to be matched.
-    pub relations: claims::Relations,
-}
-
-impl Knowledge {
-    /// Derives what reading needs.
-    pub fn new(vocabulary: Vocabulary) -> Self {
-        let names = NameIndex::new(&vocabulary);
-        let spelling = SpellingIndex::new(&vocabulary, &names);
-        let relations = claims::Relations::new(&vocabulary);
-        Self { vocabulary, names, spelling, relations }
-    }
-}
 
 /// What was read before, by what it was read from. It belongs to one document, one vocabulary and one set of settings.
 #[derive(Debug, Default)]

@@ -4,9 +4,9 @@
 use std::sync::LazyLock;
 
 use fascicle_analysis::consistency;
-use fascicle_analysis::reading::{self, Knowledge, Reading};
 use fascicle_analysis::settings::EnglishSpelling;
 use fascicle_analysis::{Form, Settings};
+use fascicle_analysis::{Knowledge, Reading, reading};
 
 static KNOWLEDGE: LazyLock<Knowledge> = LazyLock::new(|| Knowledge::new(fascicle_vocab::built_in()));
 

@@ -3,8 +3,8 @@
 
 use std::sync::LazyLock;
 
-use fascicle_analysis::reading::{self, Knowledge};
 use fascicle_analysis::{Finding, FindingKind, Form, Settings};
+use fascicle_analysis::{Knowledge, reading};
 
 static KNOWLEDGE: LazyLock<Knowledge> = LazyLock::new(|| Knowledge::new(fascicle_vocab::built_in()));
 

@@ -9,9 +9,9 @@ use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::process::ExitCode;
 
+use fascicle_analysis::Knowledge;
 use fascicle_analysis::Span;
 use fascicle_analysis::blocks::{self, BlockKind};
-use fascicle_analysis::reading::Knowledge;
 use fascicle_tests::corpus::{self, Document, Mark, Scored, Told, Truth};
 
 /// What is counted for one kind of claim or one form of text.

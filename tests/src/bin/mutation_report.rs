@@ -9,7 +9,7 @@
 use std::collections::BTreeMap;
 use std::process::ExitCode;
 
-use fascicle_analysis::reading::Knowledge;
+use fascicle_analysis::Knowledge;
 use fascicle_tests::corpus;
 use fascicle_tests::mutation;
 

@@ -11,10 +11,10 @@ use std::process::ExitCode;
 use std::time::Instant;
 
 use cpu_time::ThreadTime;
+use fascicle_analysis::Knowledge;
 use fascicle_analysis::blocks;
 use fascicle_analysis::mentions;
 use fascicle_analysis::misspellings;
-use fascicle_analysis::reading::Knowledge;
 use fascicle_analysis::{Finding, Form, Settings};
 use fascicle_model::Entry;
 use fascicle_tests::slips::{Model, Random};

@@ -8,11 +8,11 @@
 use std::process::ExitCode;
 
 use cpu_time::ThreadTime;
+use fascicle_analysis::Knowledge;
 use fascicle_analysis::blocks;
 use fascicle_analysis::claims;
 use fascicle_analysis::mentions::{self, Mentions};
 use fascicle_analysis::misspellings;
-use fascicle_analysis::reading::Knowledge;
 use fascicle_analysis::resolve;
 use fascicle_analysis::verdicts;
 use fascicle_analysis::{Form, Memo, Settings, read_again};

@@ -1,7 +1,7 @@
 //! What the page is told, as it is written in JSON.
 
 use fascicle_analysis::features::{completion, places, tokens};
-use fascicle_analysis::reading::{Knowledge, Reading};
+use fascicle_analysis::{Knowledge, Reading};
 use fascicle_analysis::{Span, card};
 use fascicle_vocab::{EntryId, Vocabulary};
 use serde::Serialize;

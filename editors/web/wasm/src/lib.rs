@@ -11,8 +11,8 @@ mod units;
 use fascicle_analysis::blocks::blocks;
 use fascicle_analysis::features::completion::{Names, complete};
 use fascicle_analysis::mentions::mentions;
-use fascicle_analysis::reading::{Knowledge, Reading, read};
 use fascicle_analysis::{Form, Settings, picture};
+use fascicle_analysis::{Knowledge, Reading, read};
 use serde::Serialize;
 use wasm_bindgen::prelude::wasm_bindgen;
 

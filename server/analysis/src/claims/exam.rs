@@ -11,9 +11,9 @@ use super::sentences::{self, Memory, Scope};
 use super::subjects::Above;
 use super::{Claim, Key, What};
 use crate::blocks::{BlockIx, BlockKind, Blocks};
+use crate::knowledge::Knowledge;
 use crate::lexicon;
 use crate::mentions;
-use crate::reading::Knowledge;
 use crate::text::{Plain, Span};
 
 /// A line of a block.

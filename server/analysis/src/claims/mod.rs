@@ -21,8 +21,8 @@ use fascicle_model::{EntryId, Segments};
 use self::frames::Frames;
 use self::sections::Excerpt;
 use crate::blocks::{BlockIx, BlockKind, Blocks};
+use crate::knowledge::Knowledge;
 use crate::mentions::Mentions;
-use crate::reading::Knowledge;
 use crate::text::Span;
 
 pub use phrases::Relations;

@@ -5,9 +5,9 @@ use super::labels::{self, Head};
 use super::sentences::{Scope, Subject};
 use super::{ClaimKind, PartRole};
 use crate::blocks::{BlockIx, BlockKind, Blocks};
+use crate::knowledge::Knowledge;
 use crate::lexicon::{self, Label};
 use crate::mentions::Mentions;
-use crate::reading::Knowledge;
 use crate::text::Span;
 
 /// How many blocks below it a paragraph that is nothing but a name serves as a heading.

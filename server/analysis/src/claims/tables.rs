@@ -12,9 +12,9 @@ use super::labels;
 use super::sentences::{self, Scope, Side, Subject};
 use super::{Claim, ClaimKind, PartRole, What};
 use crate::blocks::{BlockIx, BlockKind, Blocks};
+use crate::knowledge::Knowledge;
 use crate::lexicon::{self, Label};
 use crate::mentions::Mentions;
-use crate::reading::Knowledge;
 use crate::text::Span;
 
 /// Reads the tables of a section.

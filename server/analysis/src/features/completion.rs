@@ -6,7 +6,8 @@ use fuzzy_matcher::skim::SkimMatcherV2;
 
 use super::context::{self, Context};
 use crate::blocks::Form;
-use crate::reading::{Knowledge, Reading};
+use crate::knowledge::Knowledge;
+use crate::reading::Reading;
 use crate::text::Span;
 use crate::words::fold;
 

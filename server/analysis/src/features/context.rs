@@ -10,9 +10,10 @@ use fascicle_model::{EntryId, Kind, Standing, Vocabulary};
 
 use crate::blocks::{self, BlockKind, Form};
 use crate::claims::{self, Claim, PartRole, What};
+use crate::knowledge::Knowledge;
 use crate::lexicon;
 use crate::mentions;
-use crate::reading::{Knowledge, Reading};
+use crate::reading::Reading;
 use crate::text::Span;
 use crate::verdicts::{self, Verdict};
 use crate::words::fold;

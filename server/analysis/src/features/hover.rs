@@ -3,7 +3,8 @@
 use fascicle_model::{EntryId, Kind};
 
 use super::places;
-use crate::reading::{Knowledge, Reading};
+use crate::knowledge::Knowledge;
+use crate::reading::Reading;
 use crate::text::Span;
 use crate::verdicts::{Judgement, Verdict};
 

@@ -3,8 +3,8 @@
 use fascicle_model::EntryId;
 
 use crate::blocks::{self, BlockKind, Form};
+use crate::knowledge::Knowledge;
 use crate::mentions::{self, Mentions};
-use crate::reading::Knowledge;
 use crate::resolve;
 use crate::text::Span;
 

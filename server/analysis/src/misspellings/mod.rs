@@ -33,10 +33,10 @@ pub use sound::sound;
 
 use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::findings::{Candidate, Edit, Finding, FindingKind, Fix, Severity};
+use crate::knowledge::Knowledge;
 use crate::memo::{Kept, fingerprint_of};
 use crate::mentions::{Mention, Mentions};
 use crate::names::NameRef;
-use crate::reading::Knowledge;
 use crate::settings::Settings;
 use crate::text::{Plain, Span};
 use crate::words::{fold, tokens};

@@ -8,9 +8,9 @@ use rustc_hash::{FxHashMap, FxHashSet};
 
 use super::find::Guess;
 use crate::blocks::{BlockIx, Blocks};
+use crate::knowledge::Knowledge;
 use crate::mentions::Mentions;
 use crate::names::NameRef;
-use crate::reading::Knowledge;
 
 /// What a place in the same region of the body adds to a score.
 const REGION: f64 = 0.03;

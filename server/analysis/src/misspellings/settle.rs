@@ -4,8 +4,8 @@
 //! once more, and what is found there becomes part of the guess: one fix mends the name as a whole.
 
 use super::find::{Guess, Suspect};
+use crate::knowledge::Knowledge;
 use crate::mentions::{self, Mentions};
-use crate::reading::Knowledge;
 use crate::text::{Mark, Plain, Span};
 
 /// How often the mended text is read again.

@@ -1,0 +1,95 @@
+//! Words of exam items and of other text that asserts nothing: keys, instructions, frames.
+
+/// Words with which the line of an exam item that gives its key begins; of two that fit, the first is read.
+pub const KEY_HEADS: &[&str] =
+    &["correct answer", "answer key", "right answer", "answer", "key", "ans", "correct option", "solution"];
+
+/// Words with which a stem begins that only instruct.
+pub const INSTRUCTIONS: &[&str] =
+    &["true or false", "true/false", "t/f", "complete", "complete the sentence", "fill in"];
+
+/// Phrases in a heading or before a list that take back what stands below ("*True or false?*", "*What they wrote:*").
+pub const FRAMES: &[&str] = &[
+    "true or false",
+    "true/false",
+    "true / false",
+    "true – false",
+    "t/f",
+    "t / f",
+    "t or f",
+    "right or wrong",
+    "correct or incorrect",
+    "which of",
+    "decide whether",
+    "say whether",
+    "state whether",
+    "judge whether",
+    "each statement",
+    "these statements",
+    "following statements",
+    "statements to",
+    "false statements",
+    "do not write",
+    "never write",
+    "don't write",
+    "don’t write",
+    "do not say",
+    "never say",
+    "students wrote",
+    "they wrote",
+    "people wrote",
+    "candidates wrote",
+    "students say",
+    "to discuss",
+    "for discussion",
+    "to correct",
+    "correct the",
+    "find the",
+    "spot the",
+    "agree or disagree",
+    "not true",
+    "last year's answers",
+    "read in scripts",
+];
+
+/// What stands before a statement that is judged wrong.
+pub const TAKEN_BACK_BEFORE: &[&str] = &[
+    "❌",
+    "✗",
+    "✘",
+    "✖",
+    "☒",
+    "🚫",
+    "[f]",
+    "(f)",
+    "(false)",
+    "[false]",
+    "false:",
+    "false –",
+    "false —",
+    "wrong:",
+    "wrong –",
+    "wrong —",
+    "incorrect:",
+    "not true:",
+    "myth:",
+    "mistake:",
+    "error:",
+];
+
+/// What stands behind a statement that is to be judged or is judged wrong.
+pub const TAKEN_BACK_BEHIND: &[&str] = &[
+    "t/f",
+    "t / f",
+    "true/false",
+    "true / false",
+    "true or false?",
+    "t or f",
+    "false",
+    "wrong",
+    "incorrect",
+    "f",
+    "✗",
+    "✘",
+    "❌",
+];

@@ -1,0 +1,145 @@
+//! Labels, headings and headers of tables: what the values below or behind them are.
+
+use ClaimKind as K;
+use PartRole as P;
+
+use crate::claims::{ClaimKind, PartRole};
+
+/// A label (`Innervation:`), a heading (`## Innervates`) or a header of a table, and what its value is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Label {
+    /// The claim that a value makes; `None` for a column or heading that only names subjects.
+    pub kind: Option<ClaimKind>,
+    /// What the value is.
+    pub value: PartRole,
+    /// What the subject is.
+    pub subject: PartRole,
+}
+
+const fn label(kind: ClaimKind, subject: PartRole, value: PartRole) -> Label {
+    Label { kind: Some(kind), value, subject }
+}
+
+const fn naming(value: PartRole) -> Label {
+    Label { kind: None, value, subject: value }
+}
+
+/// Labels and headers, by their words in lower case without articles.
+#[rustfmt::skip]
+pub const LABELS: &[(&str, Label)] = &[
+    ("muscle", naming(P::Muscle)), ("muscles", naming(P::Muscle)), ("muscle or part", naming(P::Muscle)), ("muscle group", naming(P::Muscle)), ("muscles and parts", naming(P::Muscle)),
+    ("cn", naming(P::Nerve)), ("cranial nerve", naming(P::Nerve)), ("lesion", naming(P::Nerve)), ("nerve injured", naming(P::Nerve)), ("injured nerve", naming(P::Nerve)), ("nerve lesion", naming(P::Nerve)), ("injury to", naming(P::Nerve)), ("lesion of", naming(P::Nerve)),
+    ("deficit", label(K::Deficit, P::Nerve, P::Sign)), ("deficits", label(K::Deficit, P::Nerve, P::Sign)), ("loss", label(K::Deficit, P::Nerve, P::Sign)), ("motor loss", label(K::Deficit, P::Nerve, P::Sign)), ("motor deficit", label(K::Deficit, P::Nerve, P::Sign)), ("sign", label(K::Deficit, P::Nerve, P::Sign)), ("signs", label(K::Deficit, P::Nerve, P::Sign)), ("result", label(K::Deficit, P::Nerve, P::Sign)), ("effect of injury", label(K::Deficit, P::Nerve, P::Sign)), ("what is lost", label(K::Deficit, P::Nerve, P::Sign)), ("lost", label(K::Deficit, P::Nerve, P::Sign)),
+    ("joint", naming(P::Joint)),
+    ("lesions", label(K::Deficit, P::Nerve, P::Sign)), ("palsies", label(K::Deficit, P::Nerve, P::Sign)), ("palsy", label(K::Deficit, P::Nerve, P::Sign)), ("injuries", label(K::Deficit, P::Nerve, P::Sign)), ("if cut", label(K::Deficit, P::Nerve, P::Sign)), ("when cut", label(K::Deficit, P::Nerve, P::Sign)), ("if injured", label(K::Deficit, P::Nerve, P::Sign)), ("if damaged", label(K::Deficit, P::Nerve, P::Sign)), ("damage", label(K::Deficit, P::Nerve, P::Sign)), ("injury", label(K::Deficit, P::Nerve, P::Sign)), ("effects of injury", label(K::Deficit, P::Nerve, P::Sign)), ("weakness", label(K::Deficit, P::Nerve, P::Sign)),
+    ("number", label(K::Count, P::Structure, P::Number)), ("how many", label(K::Count, P::Structure, P::Number)), ("how many are there", label(K::Count, P::Structure, P::Number)), ("heads", label(K::Count, P::Structure, P::Number)), ("number of heads", label(K::Count, P::Structure, P::Number)), ("bellies", label(K::Count, P::Structure, P::Number)), ("number of bellies", label(K::Count, P::Structure, P::Number)), ("count", label(K::Count, P::Structure, P::Number)), ("number of muscles", label(K::Count, P::Structure, P::Number)),
+    ("innervation", label(K::Supply, P::Muscle, P::Nerve)), ("nerve", label(K::Supply, P::Muscle, P::Nerve)),
+    ("nerves", label(K::Supply, P::Muscle, P::Nerve)), ("nerve supply", label(K::Supply, P::Muscle, P::Nerve)),
+    ("motor nerve", label(K::Supply, P::Muscle, P::Nerve)), ("n", label(K::Supply, P::Muscle, P::Nerve)),
+    ("ns", label(K::Supply, P::Muscle, P::Nerve)), ("motor supply", label(K::Supply, P::Muscle, P::Nerve)),
+    ("supplied by", label(K::Supply, P::Muscle, P::Nerve)), ("innervated by", label(K::Supply, P::Muscle, P::Nerve)),
+    ("motor innervation", label(K::Supply, P::Muscle, P::Nerve)), ("supply", label(K::Supply, P::Muscle, P::Nerve)),
+    ("nn", label(K::Supply, P::Muscle, P::Nerve)), ("innervated", label(K::Supply, P::Muscle, P::Nerve)), ("supplying nerve", label(K::Supply, P::Muscle, P::Nerve)), ("nerve innervation", label(K::Supply, P::Muscle, P::Nerve)), ("motor nerve supply", label(K::Supply, P::Muscle, P::Nerve)), ("nerve of supply", label(K::Supply, P::Muscle, P::Nerve)),
+    ("nerve(s)", label(K::Supply, P::Muscle, P::Nerve)), ("nervous supply", label(K::Supply, P::Muscle, P::Nerve)),
+    ("supplies", label(K::Supply, P::Nerve, P::Muscle)), ("innervates", label(K::Supply, P::Nerve, P::Muscle)),
+    ("motor", label(K::Supply, P::Nerve, P::Muscle)), ("motor to", label(K::Supply, P::Nerve, P::Muscle)),
+    ("muscles supplied", label(K::Supply, P::Nerve, P::Muscle)), ("muscles innervated", label(K::Supply, P::Nerve, P::Muscle)),
+    ("muscular branches", label(K::Supply, P::Nerve, P::Muscle)), ("muscular", label(K::Supply, P::Nerve, P::Muscle)), ("muscle branches", label(K::Supply, P::Nerve, P::Muscle)), ("motor supply to", label(K::Supply, P::Nerve, P::Muscle)), ("muscular supply", label(K::Supply, P::Nerve, P::Muscle)), ("motor branches to", label(K::Supply, P::Nerve, P::Muscle)), ("muscles it supplies", label(K::Supply, P::Nerve, P::Muscle)),
+    ("motor branches", label(K::Supply, P::Nerve, P::Muscle)), ("motor function", label(K::Supply, P::Nerve, P::Muscle)),
+    ("roots", label(K::Roots, P::Structure, P::Segments)), ("root", label(K::Roots, P::Structure, P::Segments)),
+    ("root value", label(K::Roots, P::Structure, P::Segments)), ("root values", label(K::Roots, P::Structure, P::Segments)),
+    ("segments", label(K::Roots, P::Structure, P::Segments)), ("nerve root", label(K::Roots, P::Structure, P::Segments)), ("root level", label(K::Roots, P::Structure, P::Segments)), ("root levels", label(K::Roots, P::Structure, P::Segments)), ("roots of origin", label(K::Roots, P::Structure, P::Segments)), ("level", label(K::Roots, P::Structure, P::Segments)), ("levels", label(K::Roots, P::Structure, P::Segments)), ("r", label(K::Roots, P::Structure, P::Segments)), ("segmental value", label(K::Roots, P::Structure, P::Segments)), ("segmental origin", label(K::Roots, P::Structure, P::Segments)),
+    ("nerve roots", label(K::Roots, P::Structure, P::Segments)),
+    ("spinal roots", label(K::Roots, P::Structure, P::Segments)), ("spinal segments", label(K::Roots, P::Structure, P::Segments)),
+    ("segmental supply", label(K::Roots, P::Structure, P::Segments)), ("spinal levels", label(K::Roots, P::Structure, P::Segments)),
+    ("dermatome", label(K::Roots, P::Structure, P::Segments)), ("dermatomes", label(K::Roots, P::Structure, P::Segments)), ("myotomes", label(K::Roots, P::Structure, P::Segments)), ("segmental", label(K::Roots, P::Structure, P::Segments)), ("segment", label(K::Roots, P::Structure, P::Segments)), ("myotome", label(K::Roots, P::Structure, P::Segments)),
+    ("root(s)", label(K::Roots, P::Structure, P::Segments)),
+    ("action", label(K::Action, P::Muscle, P::Movement)), ("actions", label(K::Action, P::Muscle, P::Movement)),
+    ("act", label(K::Action, P::Muscle, P::Movement)), ("fx", label(K::Action, P::Muscle, P::Movement)), ("fn", label(K::Action, P::Muscle, P::Movement)), ("prime action", label(K::Action, P::Muscle, P::Movement)), ("produces", label(K::Action, P::Muscle, P::Movement)), ("what it does", label(K::Action, P::Muscle, P::Movement)), ("acts", label(K::Action, P::Muscle, P::Movement)), ("does", label(K::Action, P::Muscle, P::Movement)), ("chief action", label(K::Action, P::Muscle, P::Movement)), ("main function", label(K::Action, P::Muscle, P::Movement)), ("job", label(K::Action, P::Muscle, P::Movement)), ("f", label(K::Action, P::Muscle, P::Movement)), ("movement produced", label(K::Action, P::Muscle, P::Movement)),
+    ("main action", label(K::Action, P::Muscle, P::Movement)), ("main actions", label(K::Action, P::Muscle, P::Movement)),
+    ("function", label(K::Action, P::Muscle, P::Movement)), ("functions", label(K::Action, P::Muscle, P::Movement)),
+    ("movement", label(K::Action, P::Muscle, P::Movement)), ("a", label(K::Action, P::Muscle, P::Movement)),
+    ("origin", label(K::Attachment, P::Muscle, P::Landmark)), ("o", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("origins", label(K::Attachment, P::Muscle, P::Landmark)), ("proximal attachment", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("insertion", label(K::Attachment, P::Muscle, P::Landmark)), ("i", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("insertions", label(K::Attachment, P::Muscle, P::Landmark)), ("distal attachment", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("proximal", label(K::Attachment, P::Muscle, P::Landmark)), ("distal", label(K::Attachment, P::Muscle, P::Landmark)), ("prox attachment", label(K::Attachment, P::Muscle, P::Landmark)), ("dist attachment", label(K::Attachment, P::Muscle, P::Landmark)), ("from", label(K::Attachment, P::Muscle, P::Landmark)), ("to", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("inferior attachment", label(K::Attachment, P::Muscle, P::Landmark)), ("superior attachment", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("lower attachment", label(K::Attachment, P::Muscle, P::Landmark)), ("upper attachment", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("attachment", label(K::Attachment, P::Muscle, P::Landmark)), ("attachments", label(K::Attachment, P::Muscle, P::Landmark)), ("at", label(K::Attachment, P::Muscle, P::Landmark)), ("ins", label(K::Attachment, P::Muscle, P::Landmark)), ("orig", label(K::Attachment, P::Muscle, P::Landmark)), ("or", label(K::Attachment, P::Muscle, P::Landmark)), ("attaches to", label(K::Attachment, P::Muscle, P::Landmark)), ("inserts", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("arises from", label(K::Branching, P::Nerve, P::Parent)), ("branch of", label(K::Branching, P::Nerve, P::Parent)),
+    ("given off by", label(K::Branching, P::Nerve, P::Parent)), ("comes from", label(K::Branching, P::Nerve, P::Parent)),
+    ("derived from", label(K::Branching, P::Nerve, P::Parent)),
+    ("parent nerve", label(K::Branching, P::Nerve, P::Parent)), ("parent", label(K::Branching, P::Nerve, P::Parent)),
+    ("source", label(K::Branching, P::Nerve, P::Parent)), ("cord", label(K::Branching, P::Nerve, P::Parent)), ("plexus", label(K::Branching, P::Nerve, P::Parent)), ("trunk", label(K::Branching, P::Nerve, P::Parent)), ("comes off", label(K::Branching, P::Nerve, P::Parent)), ("division of", label(K::Branching, P::Nerve, P::Parent)), ("from which nerve", label(K::Branching, P::Nerve, P::Parent)),
+    ("arises", label(K::Branching, P::Nerve, P::Parent)),
+    ("branch", label(K::Branching, P::Parent, P::Nerve)), ("divides into", label(K::Branching, P::Parent, P::Nerve)), ("ends as", label(K::Branching, P::Parent, P::Nerve)),
+    ("branches", label(K::Branching, P::Parent, P::Nerve)), ("terminal branches", label(K::Branching, P::Parent, P::Nerve)),
+    ("gives off", label(K::Branching, P::Parent, P::Nerve)), ("gives", label(K::Branching, P::Parent, P::Nerve)),
+    ("continues as", label(K::Renaming, P::Parent, P::Nerve)), ("becomes", label(K::Renaming, P::Parent, P::Nerve)),
+    ("leaves by", label(K::Passage, P::Nerve, P::Landmark)), ("leaves through", label(K::Passage, P::Nerve, P::Landmark)), ("leaves via", label(K::Passage, P::Nerve, P::Landmark)), ("enters by", label(K::Passage, P::Nerve, P::Landmark)), ("enters through", label(K::Passage, P::Nerve, P::Landmark)), ("pierces", label(K::Passage, P::Nerve, P::Landmark)), ("runs through", label(K::Passage, P::Nerve, P::Landmark)), ("runs in", label(K::Passage, P::Nerve, P::Landmark)), ("leaves skull via", label(K::Passage, P::Nerve, P::Landmark)), ("exits skull via", label(K::Passage, P::Nerve, P::Landmark)), ("exits skull by", label(K::Passage, P::Nerve, P::Landmark)), ("exits skull through", label(K::Passage, P::Nerve, P::Landmark)), ("exits via", label(K::Passage, P::Nerve, P::Landmark)), ("leaves pelvis by", label(K::Passage, P::Nerve, P::Landmark)), ("leaves pelvis through", label(K::Passage, P::Nerve, P::Landmark)), ("leaves pelvis via", label(K::Passage, P::Nerve, P::Landmark)), ("enters perineum by", label(K::Passage, P::Nerve, P::Landmark)), ("enters perineum through", label(K::Passage, P::Nerve, P::Landmark)), ("way out", label(K::Passage, P::Nerve, P::Landmark)), ("goes through", label(K::Passage, P::Nerve, P::Landmark)), ("passes through", label(K::Passage, P::Nerve, P::Landmark)), ("hole", label(K::Passage, P::Nerve, P::Landmark)), ("gap", label(K::Passage, P::Nerve, P::Landmark)), ("exits through", label(K::Passage, P::Nerve, P::Landmark)), ("exits by", label(K::Passage, P::Nerve, P::Landmark)), ("canal", label(K::Passage, P::Nerve, P::Landmark)), ("space", label(K::Passage, P::Nerve, P::Landmark)),
+    ("foramen", label(K::Passage, P::Nerve, P::Landmark)),
+    ("leaves skull by", label(K::Passage, P::Nerve, P::Landmark)), ("leaves skull through", label(K::Passage, P::Nerve, P::Landmark)),
+    ("opening", label(K::Passage, P::Nerve, P::Landmark)), ("skull exit", label(K::Passage, P::Nerve, P::Landmark)), ("course", label(K::Passage, P::Nerve, P::Landmark)),
+    ("passes", label(K::Passage, P::Nerve, P::Landmark)), ("tunnel", label(K::Passage, P::Nerve, P::Landmark)), ("exit foramen", label(K::Passage, P::Nerve, P::Landmark)),
+    ("exit", label(K::Passage, P::Nerve, P::Landmark)), ("passage", label(K::Passage, P::Nerve, P::Landmark)),
+    ("nature", label(K::Modality, P::Nerve, P::Modality)), ("carries", label(K::Modality, P::Nerve, P::Modality)),
+    ("modality", label(K::Modality, P::Nerve, P::Modality)), ("fibres", label(K::Modality, P::Nerve, P::Modality)),
+    ("type", label(K::Modality, P::Nerve, P::Modality)), ("movements", label(K::Joint, P::Joint, P::Movement)), ("movements allowed", label(K::Joint, P::Joint, P::Movement)), ("allows", label(K::Joint, P::Joint, P::Movement)),
+    ("joint type", label(K::Joint, P::Joint, P::JointKind)), ("type of joint", label(K::Joint, P::Joint, P::JointKind)), ("class", label(K::Joint, P::Joint, P::JointKind)),
+    ("skin", label(K::Skin, P::Nerve, P::Skin)), ("sensory to", label(K::Skin, P::Nerve, P::Skin)), ("sensory area", label(K::Skin, P::Nerve, P::Skin)), ("skin supplied", label(K::Skin, P::Nerve, P::Skin)), ("feels", label(K::Skin, P::Nerve, P::Skin)), ("skin supply", label(K::Skin, P::Nerve, P::Skin)), ("cutaneous supply", label(K::Skin, P::Nerve, P::Skin)), ("sensory territory", label(K::Skin, P::Nerve, P::Skin)), ("sensory nerve", label(K::Skin, P::Skin, P::Nerve)), ("cutaneous nerve", label(K::Skin, P::Skin, P::Nerve)), ("sensory", label(K::Skin, P::Nerve, P::Skin)), ("cutaneous", label(K::Skin, P::Nerve, P::Skin)), ("sensation", label(K::Skin, P::Nerve, P::Skin)), ("sensory supply", label(K::Skin, P::Nerve, P::Skin)),
+    ("area", naming(P::Skin)), ("skin area", naming(P::Skin)), ("region", naming(P::Skin)), ("area of skin", naming(P::Skin)),
+    ("kind", label(K::Joint, P::Joint, P::JointKind)),
+    ("parts", label(K::Membership, P::Group, P::Muscle)), ("members", label(K::Membership, P::Group, P::Muscle)), ("one of them", label(K::Membership, P::Group, P::Muscle)), ("includes", label(K::Membership, P::Group, P::Muscle)), ("made up of", label(K::Membership, P::Group, P::Muscle)), ("belongs to", label(K::Membership, P::Muscle, P::Group)), ("part of", label(K::Membership, P::Muscle, P::Group)), ("member of", label(K::Membership, P::Muscle, P::Group)),
+    ("compartment", label(K::Membership, P::Muscle, P::Group)), ("group", label(K::Membership, P::Muscle, P::Group)),
+];
+
+/// No label is longer than this, in bytes.
+const LONGEST_LABEL: usize = 24;
+
+/// The label that a text is, whatever its case, articles and end punctuation.
+pub fn label_of(text: &str) -> Option<Label> {
+    if text.len() > LONGEST_LABEL + 8 {
+        return None;
+    }
+    let plain = text.trim().trim_end_matches([':', '=']).to_lowercase().replace('.', "");
+    let words: Vec<&str> = plain.split_whitespace().filter(|word| !matches!(*word, "the" | "its" | "their")).collect();
+    let plain = words.join(" ");
+    LABELS.iter().find(|(known, _)| *known == plain).map(|(_, label)| *label)
+}
+
+/// Whether a label can begin with a word, whatever its case.
+pub fn may_begin_label(word: &str) -> bool {
+    let begins = |known: &str| known.get(..word.len()).is_some_and(|begin| begin.eq_ignore_ascii_case(word));
+    // Articles and possessives before a label are no part of it.
+    matches!(word, "the" | "The" | "its" | "Its" | "their" | "Their") || LABELS.iter().any(|(known, _)| begins(known))
+}
+
+/// Whether a header only says that the column names something.
+pub fn is_naming_header(text: &str) -> bool {
+    matches!(&*text.trim().to_lowercase(), "name" | "structure" | "" | "what" | "which")
+}
+
+/// The end of a muscle that a label of attachments means; `None` if it means either.
+pub fn end_of_attachment(label: &str) -> Option<&'static str> {
+    if is_insertion(label) {
+        return Some("insertion");
+    }
+    let label = label.trim().to_lowercase();
+    let is_either = label.starts_with("at") && !label.contains("from");
+    (!is_either).then_some("origin")
+}
+
+/// Whether a label of attachments means the insertion.
+pub fn is_insertion(label: &str) -> bool {
+    let label = label.trim().to_lowercase();
+    label.starts_with("insert")
+        || label.starts_with("inferior")
+        || label.starts_with("lower")
+        || label.starts_with("dist")
+        || label == "to"
+        || label.starts_with("distal")
+        || label == "i"
+        || label == "ins"
+        || label == "i:"
+}

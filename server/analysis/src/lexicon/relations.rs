@@ -1,0 +1,236 @@
+//! Relation phrases: what they claim of the names on their two sides, each with a sentence in which it is read.
+//!
+//! A **phrase** is a row of slots. A slot lists alternatives (`supplies|innervates`); `?` behind it says that it may be
+//! missing; `~` stands for up to five words of any kind. Adverbs may stand between slots.
+
+use crate::claims::{ClaimKind, PartRole};
+
+/// How a relation phrase joins its two sides.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Form {
+    /// `LEFT phrase RIGHT`, a verb with its subject before it.
+    Verb,
+    /// `LEFT, phrase RIGHT`: a participle or an apposition right behind the name that it speaks of.
+    Participle,
+    /// `phrase RIGHT is LEFT`: a noun whose object follows at once, and whose other side follows a linking word.
+    Noun,
+}
+
+/// A relation phrase.
+#[derive(Clone, Copy, Debug)]
+pub struct RelationWord {
+    /// The phrase.
+    pub phrase: &'static str,
+    /// What it claims.
+    pub kind: ClaimKind,
+    /// How it joins its sides.
+    pub form: Form,
+    /// What stands on the left (for [`Form::Noun`]: behind the linking word).
+    pub left: PartRole,
+    /// What stands on the right.
+    pub right: PartRole,
+    /// A sentence in which it is read.
+    pub example: &'static str,
+}
+
+const fn verb(
+    phrase: &'static str,
+    kind: ClaimKind,
+    left: PartRole,
+    right: PartRole,
+    example: &'static str,
+) -> RelationWord {
+    RelationWord { phrase, kind, form: Form::Verb, left, right, example }
+}
+
+const fn participle(
+    phrase: &'static str,
+    kind: ClaimKind,
+    left: PartRole,
+    right: PartRole,
+    example: &'static str,
+) -> RelationWord {
+    RelationWord { phrase, kind, form: Form::Participle, left, right, example }
+}
+
+const fn noun(
+    phrase: &'static str,
+    kind: ClaimKind,
+    left: PartRole,
+    right: PartRole,
+    example: &'static str,
+) -> RelationWord {
+    RelationWord { phrase, kind, form: Form::Noun, left, right, example }
+}
+
+use ClaimKind as K;
+use PartRole as P;
+
+/// Every relation phrase. Where two fit, the longer one is read.
+#[rustfmt::skip]
+pub const RELATIONS: &[RelationWord] = &[
+    // Supply.
+    verb("supplies|supply|innervates|innervate|serves|serve|activates|activate|moves|move|works|work", K::Supply, P::Nerve, P::Muscle, "The axillary nerve supplies deltoid."),
+    verb("supplied|innervated", K::Supply, P::Nerve, P::Muscle, "The axillary nerve supplied deltoid."),
+    verb("motor to", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is motor to deltoid."),
+    verb("is|are the? motor? nerve of|to|for", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is the nerve of deltoid."),
+    verb("provides|provide|gives|give|sends|send|carries|carry|supplies|supply|furnishes|furnish|delivers|deliver|brings|bring the|its? motor|muscular|nerve|efferent? innervation|supply|fibres|fibers|branches|twigs|power to|for|into", K::Supply, P::Nerve, P::Muscle, "The axillary nerve provides motor innervation to deltoid."),
+    verb("provides|provide|gives|give|sends|send a? muscular? innervation|supply|branches|branch|twigs|twig to|for|into", K::Supply, P::Nerve, P::Muscle, "The axillary nerve sends branches to deltoid."),
+    verb("gives|give off? branches|twigs that|which supply|innervate", K::Supply, P::Nerve, P::Muscle, "The axillary nerve gives off branches that innervate deltoid."),
+    verb("is|are responsible for the? motor? innervation|supply of|to", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is responsible for the innervation of deltoid."),
+    verb("is|are responsible for innervating|supplying", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is responsible for innervating deltoid."),
+    verb("controls|control|drives|drive|powers|power", K::Supply, P::Nerve, P::Muscle, "The axillary nerve powers deltoid."),
+    verb("animates|animate|commands|command|governs|govern|operates|operate|feeds|feed|works|work|runs|run|keeps|keep|handles|handle|claims|claim", K::Supply, P::Nerve, P::Muscle, "The axillary nerve operates deltoid."),
+    verb("looks|look|caters|cater|accounts|account|provides|provide|cares|care after|for", K::Supply, P::Nerve, P::Muscle, "The axillary nerve caters for deltoid."),
+    verb("takes|take|has|have care|charge of", K::Supply, P::Nerve, P::Muscle, "The axillary nerve takes care of deltoid."),
+    verb("goes|go to|into|on to? supply|innervate?", K::Supply, P::Nerve, P::Muscle, "The axillary nerve goes to deltoid."),
+    verb("goes|go on to supply|innervate", K::Supply, P::Nerve, P::Muscle, "The axillary nerve goes on to supply deltoid."),
+    verb("is|are|was distributed|destined|dedicated|devoted to|for", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is distributed to deltoid."),
+    verb("ends|end|finishes|finish|terminates|terminate by|in supplying|innervating", K::Supply, P::Nerve, P::Muscle, "The axillary nerve ends by supplying deltoid."),
+    verb("picks|pick|takes|take up|on", K::Supply, P::Nerve, P::Muscle, "The axillary nerve picks up deltoid."),
+    verb("is|are responsible for", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is responsible for deltoid."),
+    verb("responsible", K::Supply, P::Nerve, P::Muscle, "For deltoid is the axillary nerve responsible."),
+    participle("supplying|innervating", K::Supply, P::Nerve, P::Muscle, "The axillary nerve, supplying deltoid, winds round the bone."),
+    participle("supplied|innervated|served|driven|powered|controlled|fed|operated|activated|moved|worked by|via|through|from", K::Supply, P::Muscle, P::Nerve, "Deltoid is supplied by the axillary nerve."),
+    verb("receives|receive|gets|get|takes|take|derives|derive|has|have|obtains|obtain|draws|draw|owes|owe|gains|gain|enjoys|enjoy its|their|the|a? motor|nerve|nervous? supply|innervation|fibres|fibers from|to|via|through|by", K::Supply, P::Muscle, P::Nerve, "Deltoid receives its innervation from the axillary nerve."),
+    verb("receives|receive|gets|get a|an|its|their? motor? supply|innervation|branch|branches|twig|twigs|fibres|fibers from|of", K::Supply, P::Muscle, P::Nerve, "Deltoid receives twigs from the axillary nerve."),
+    participle("animated|commanded|governed|handled|managed|picked|run|looked|catered|cared|reached|actuated|provided|claimed|kept|taken|covered|motored after|for|up|of|over? by", K::Supply, P::Muscle, P::Nerve, "Deltoid is looked after by the axillary nerve."),
+    participle("furnished|provided|supplied|equipped with|of its|their|a? motor|nerve? fibres|fibers|supply|twigs|branches|innervation by|from", K::Supply, P::Muscle, P::Nerve, "Deltoid is furnished with its motor fibres by the axillary nerve."),
+    verb("answers|answer|listens|listen|responds|respond to", K::Supply, P::Muscle, P::Nerve, "Deltoid answers to the axillary nerve."),
+    verb("hangs|hang|works|work|lives|live|feeds|feed on|off|from", K::Supply, P::Muscle, P::Nerve, "Deltoid works off the axillary nerve."),
+    verb("owes|owe its|their? motor|nerve? supply|innervation|power|fibres|fibers|nerve|twigs|strength|movement|action to", K::Supply, P::Muscle, P::Nerve, "Deltoid owes its power to the axillary nerve."),
+    verb("receives|receive|gets|get|takes|take|derives|derive|has|have|obtains|obtain|draws|draw|gains|gain its|their|the|a motor? nerve|nerves|fibres|fibers|twig|twigs|branch|branches|motor from|off|via|through|by", K::Supply, P::Muscle, P::Nerve, "Deltoid gets its nerve from the axillary nerve."),
+    verb("is|are|falls|fall|comes|come in|under? the? charge|territory|domain|business|property|province|responsibility|realm|command|control|preserve|job of", K::Supply, P::Muscle, P::Nerve, "Deltoid is the charge of the axillary nerve."),
+    verb("makes|make use of", K::Supply, P::Muscle, P::Nerve, "Deltoid makes use of the axillary nerve."),
+    verb("shares|share a|one|the nerve ,|:|, the?", K::Supply, P::Muscle, P::Nerve, "Deltoid and teres minor share a nerve, the axillary nerve."),
+    verb("has|have a nerve of its|their own ,|:", K::Supply, P::Muscle, P::Nerve, "Deltoid has a nerve of its own, the axillary nerve."),
+    verb("has|have two|three nerves|suppliers ,|:|, the?", K::Supply, P::Muscle, P::Nerve, "Deltoid has two suppliers, the axillary nerve and no other."),
+    verb("depends|depend|relies|rely on|upon", K::Supply, P::Muscle, P::Nerve, "Deltoid depends on the axillary nerve."),
+    noun("motor|nerve? innervation|supply of|to|for", K::Supply, P::Nerve, P::Muscle, "The innervation of deltoid is by the axillary nerve."),
+    noun("motor? nerve of|to|for", K::Supply, P::Nerve, P::Muscle, "The motor nerve to deltoid is the axillary nerve."),
+    noun("nerve supplying|innervating", K::Supply, P::Nerve, P::Muscle, "The nerve supplying deltoid is the axillary nerve."),
+    noun("nerve that|which supplies|innervates", K::Supply, P::Nerve, P::Muscle, "The nerve that supplies deltoid is the axillary nerve."),
+    noun("muscle|muscles supplied|innervated by", K::Supply, P::Muscle, P::Nerve, "The muscles supplied by the axillary nerve are deltoid and teres minor."),
+
+    // Where a nerve comes from; with segments on the right the same words tell its roots, with a muscle on the left its origin.
+    verb("arises|arise|originates|originate|springs|spring|comes|come|emerges|emerge|stems|stem|derives|derive|originate|issues|issue|starts|start|departs|depart from|off|by|in|out of?", K::Branching, P::Nerve, P::Parent, "The axillary nerve arises from the posterior cord."),
+    verb("takes|take|has|have its|their? origin|origins from|in|on|at|over", K::Branching, P::Nerve, P::Parent, "The axillary nerve takes its origin from the posterior cord."),
+    verb("begins|begin as|from|in", K::Branching, P::Nerve, P::Parent, "The axillary nerve begins from the posterior cord."),
+    verb("branches|branch off? from", K::Branching, P::Nerve, P::Parent, "The axillary nerve branches from the posterior cord."),
+    verb("branches|branch off", K::Branching, P::Nerve, P::Parent, "The axillary nerve branches off the posterior cord."),
+    participle("arising|derived|originating|springing|formed|coming|made|built|given|drawn|descended off? up? from|by|of", K::Branching, P::Nerve, P::Parent, "The axillary nerve is derived from the posterior cord."),
+    participle("is|are|was? a|an|the|its|one|both? of? the|its? terminal|direct|main|large|larger|largest|small|smaller|smallest|named|chief|motor|sensory|muscular|cutaneous|collateral|infraclavicular|supraclavicular|two|three|four|long|short|deep|superficial|first|second|last|medial|lateral|anterior|posterior|upper|lower|slender|delicate|purely|important? terminal|direct|main|large|larger|largest|small|smaller|smallest|named|chief|motor|sensory|muscular|cutaneous|collateral|infraclavicular|supraclavicular|two|three|four|long|short|deep|superficial|first|second|last|medial|lateral|anterior|posterior|upper|lower|slender|delicate|purely|important? branch|branches|offshoot|offshoots|division|divisions|twig of|from", K::Branching, P::Nerve, P::Parent, "The axillary nerve is one of the two terminal branches of the posterior cord."),
+    participle("member|part|one of", K::Membership, P::Muscle, P::Group, "Supraspinatus, member of the rotator cuff, abducts."),
+    participle("given off by|from", K::Branching, P::Nerve, P::Parent, "The axillary nerve is given off by the posterior cord."),
+    verb("gives|give off", K::Branching, P::Parent, P::Nerve, "The posterior cord gives off the axillary nerve."),
+    verb("gives|give rise|origin to", K::Branching, P::Parent, P::Nerve, "The posterior cord gives rise to the axillary nerve."),
+    verb("divides|divide|splits|split|bifurcates|branches into", K::Branching, P::Parent, P::Nerve, "The posterior cord divides into the axillary nerve and the radial nerve."),
+    verb("ends|end|terminates|terminate by|as|in dividing? into?", K::Branching, P::Parent, P::Nerve, "The posterior cord ends by dividing into the axillary nerve and the radial nerve."),
+    verb("sends|send a? root|contribution to", K::Branching, P::Parent, P::Nerve, "The posterior cord sends a root to the axillary nerve."),
+    verb("comes|come|leaves|leave|drops|drop|peels|peel|buds|bud off? from?", K::Branching, P::Nerve, P::Parent, "The axillary nerve comes off the posterior cord."),
+    verb("gives|give|supplies|supply", K::Branching, P::Parent, P::Nerve, "The posterior cord gives the axillary nerve."),
+    verb("divides|divide|splits|split|forks|fork|breaks|break|parts|part itself|up? into", K::Branching, P::Parent, P::Nerve, "The posterior cord splits up into the axillary nerve and the radial nerve."),
+    verb("arises|arise|springs|spring|issues|issue|originates|originate|emerges|emerge|stems|stem", K::Branching, P::Nerve, P::Parent, "From the posterior cord arises the axillary nerve."),
+    verb("comes|come|springs|spring|rises|rise|takes|take out|its|origin of|from|off", K::Branching, P::Nerve, P::Parent, "The axillary nerve comes out of the posterior cord."),
+    participle("offshoot|twig|derivative of", K::Branching, P::Nerve, P::Parent, "The axillary nerve is an offshoot of the posterior cord."),
+    verb("has|have its|their origin|origins|beginning|source|roots in|from", K::Branching, P::Nerve, P::Parent, "The axillary nerve has its origin in the posterior cord."),
+    verb("contributes|contribute to", K::Branching, P::Parent, P::Nerve, "The posterior cord contributes to the axillary nerve."),
+
+    // Renaming.
+    verb("continues|continue as|into", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve continues as the posterior interosseous nerve."),
+    verb("turns|turn into", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve turns into the posterior interosseous nerve."),
+    participle("called|known as?", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve is called the posterior interosseous nerve."),
+    verb("takes|take the? name of?", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve takes the name posterior interosseous nerve."),
+    verb("becomes|become", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve becomes the posterior interosseous nerve."),
+    participle("renamed", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve is renamed the posterior interosseous nerve."),
+    verb("changes|change its name to", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve changes its name to the posterior interosseous nerve."),
+    participle("the? direct? continuation of", K::Renaming, P::Nerve, P::Parent, "The posterior interosseous nerve is the continuation of the deep branch of the radial nerve."),
+    participle("known|named|called|termed|styled now|nowadays|also|then|there|here? as?", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve is then known as the posterior interosseous nerve."),
+    verb("goes|go|runs|run|carries|carry|passes|pass on as|under the? name? of?", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve goes on as the posterior interosseous nerve."),
+    verb("changes|change|alters|alter name|names|its|their|name to|into", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve changes name to posterior interosseous nerve."),
+    verb("assumes|assume|adopts|adopt|gets|get|receives|receive|acquires|acquire the name of?", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve acquires the name posterior interosseous nerve."),
+    verb("loses|lose|swaps|swap|drops|drop its name and becomes", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve loses its name and becomes the posterior interosseous nerve."),
+    participle("continued as", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve is continued as the posterior interosseous nerve."),
+
+    // Roots.
+    verb("root|segmental|spinal? roots|segments|levels|value|values|root|origin is|are", K::Roots, P::Structure, P::Segments, "The axillary nerve roots are C5 and C6."),
+    noun("root|segmental|spinal|nerve? roots|segments|levels|value|values|supply of", K::Roots, P::Segments, P::Structure, "The roots of the axillary nerve are C5 and C6."),
+    verb("has|have|carries|carry|contains|contain|receives|receive|bears|bear|with the|a|its? root|segmental|spinal|nerve? roots|root|segments|fibres|fibers|value|values|contributions|contribution|levels from|of?", K::Roots, P::Structure, P::Segments, "The axillary nerve carries fibres from C5 and C6."),
+    verb("draws|draw|gets|get|takes|take|derives|derive|has|have|obtains|obtain its|their root|nerve? fibres|fibers|roots|supply|segments|origin from|of|in all|part? of?", K::Roots, P::Structure, P::Segments, "The axillary nerve draws its fibres from C5 and C6."),
+    participle("fed|composed|constituted|joined up? by|of|from", K::Roots, P::Structure, P::Segments, "The axillary nerve is fed by C5 and C6."),
+    participle(", root|segmental|spinal root|roots|value|values|segments|levels :?", K::Roots, P::Structure, P::Segments, "The axillary nerve, root value C5 and C6, is short."),
+    verb("carries|carry|contains|contain|receives|receive", K::Roots, P::Structure, P::Segments, "The axillary nerve carries C5 and C6."),
+
+    // Skin.
+    verb("supplies|supply|innervates|innervate|serves|serve|reaches|reach|ends|end sensation? to? in? the? overlying? skin of|over|on|covering|along", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm supplies the skin of the lateral side of the forearm."),
+    verb("provides|provide|gives|give|carries|carry|supplies|supply|conveys|convey the? cutaneous|sensory? sensation|innervation|supply|feeling to|of|from|for the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm provides sensation to the lateral side of the forearm."),
+    verb("receives|receive|gets|get|derives|derive|takes|take|has|have its|their? sensation|feeling|sensory|cutaneous supply|innervation? from|by|through", K::Skin, P::Skin, P::Nerve, "The lateral side of the forearm gets its feeling from the lateral cutaneous nerve of the forearm."),
+    participle("is|are? the? cutaneous|sensory innervation|supply|nerve of|to|for the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm is the sensory nerve of the lateral side of the forearm."),
+    verb("owes|owe|gets|get|has|have|draws|draw|takes|take|receives|receive its|their? feeling|sensation|sensibility|touch|cutaneous|sensory|nerve innervation|supply|nerves? to|from|by|through|via", K::Skin, P::Skin, P::Nerve, "The lateral side of the forearm owes its feeling to the lateral cutaneous nerve of the forearm."),
+    verb("carries|carry|conveys|convey|brings|bring|picks|pick|collects|collect|takes|take|relays|relay up? general? sensation|feeling|touch|sensory|sensibility fibres|information|impulses? from|of|for|to the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm carries sensation from the lateral side of the forearm."),
+    verb("looks|look|caters|cater|cares|care after|for the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm looks after the skin of the lateral side of the forearm."),
+    verb("covers|cover|feels|feel|numbs|numb the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm covers the lateral side of the forearm."),
+    verb("is|are responsible for the? sensation|feeling|skin|sensory|cutaneous innervation|supply? of|over|on|to the? skin? of|over?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm is responsible for the skin of the lateral side of the forearm."),
+    participle("felt|covered|served by", K::Skin, P::Skin, P::Nerve, "The lateral side of the forearm is felt by the lateral cutaneous nerve of the forearm."),
+    participle("sensory to the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm is sensory to the lateral side of the forearm."),
+
+    // Passage.
+    verb("passes|pass|runs|run|travels|travel|courses|course|goes|go|enters|enter|exits|exit|leaves|leave|descends|descend|emerges|emerge|winds|wind by|via|through|within|in|inside", K::Passage, P::Nerve, P::Landmark, "The median nerve passes through the carpal tunnel."),
+    verb("leaves|leave|enters|enter|exits|exit|reaches|reach|gains|gain|passes|pass|crosses|cross|runs|run|descends|descend|comes|come|emerges|emerge ~ through|via", K::Passage, P::Nerve, P::Landmark, "The median nerve enters the palm through the carpal tunnel."),
+    verb("passes|pass|runs|run|travels|travel|courses|course|goes|go|comes|come|swings|swing|slips|slip|lies|lie|turns|turn|curves|curve|curls|curl|winds|wind|hooks|hook|dives|dive|dips|dip|crosses|cross|descends|descend|ascends|ascend|climbs|climb|emerges|emerge|enters|enter|reaches|reach|sits|sit itself|backwards|forwards|forward|down|up|out|in|on? behind|under|over|round|around|beneath|below|above|between|along", K::Passage, P::Nerve, P::Landmark, "The median nerve passes behind the medial epicondyle."),
+    verb("passes|pass|runs|run|travels|travel|courses|course|goes|go|comes|come|lies|lie|crosses|cross|swings|swing itself|down|up|out|in|on? in|deep|superficial front|to of?", K::Passage, P::Nerve, P::Landmark, "The median nerve runs in front of the medial epicondyle."),
+    verb("passes|pass|runs|run|travels|travel|goes|go|comes|come|slips|slip|emerges|emerge|drops|drop|dives|dive|gets|get|makes|make|finds|find its? way? backwards|forwards|forward|down|up|out|in|on|back|straight through|via|by|within", K::Passage, P::Nerve, P::Landmark, "The median nerve goes out through the carpal tunnel."),
+    verb("quits|quit|leaves|leave|enters|enter|exits|exit|reaches|reach|gains|gain ~ by way|means of", K::Passage, P::Nerve, P::Landmark, "The median nerve enters the palm by way of the carpal tunnel."),
+    verb("quits|quit|leaves|leave|enters|enter|exits|exit|reaches|reach|gains|gain ~ through|by|via", K::Passage, P::Nerve, P::Landmark, "The median nerve enters the palm by the carpal tunnel."),
+    verb("uses|use|negotiates|negotiate|threads|thread", K::Passage, P::Nerve, P::Landmark, "The median nerve uses the carpal tunnel."),
+    participle("winding|swinging|curving|hooking|turning|travelling|running|passing|lying|going|coming behind|under|over|round|around|beneath|along|between", K::Passage, P::Nerve, P::Landmark, "The median nerve, winding round the medial epicondyle, reaches the hand."),
+    verb("traverses|traverse|enters|enter|pierces|pierce|perforates|perforate", K::Passage, P::Nerve, P::Landmark, "The median nerve traverses the carpal tunnel."),
+    participle("passing|running|travelling|traveling|coursing through|within|in|inside", K::Passage, P::Nerve, P::Landmark, "The median nerve, passing through the carpal tunnel, reaches the hand."),
+    participle("pierced by", K::Passage, P::Landmark, P::Nerve, "The carpal tunnel is traversed by the median nerve."),
+    participle("traversed by", K::Passage, P::Landmark, P::Nerve, "The carpal tunnel is traversed by the median nerve."),
+    participle("piercing|traversing|perforating|entering", K::Passage, P::Nerve, P::Landmark, "The median nerve, traversing the carpal tunnel, reaches the hand."),
+    participle("compressed|trapped|entrapped at|in|within", K::Passage, P::Nerve, P::Landmark, "The median nerve is compressed in the carpal tunnel."),
+
+    // Attachment.
+    verb("inserts|insert into|on|onto|to|in|at|by", K::Attachment, P::Muscle, P::Landmark, "Brachialis inserts on the tuberosity of ulna."),
+    verb("attaches|attach into|on|onto|to|in|at|by", K::Attachment, P::Muscle, P::Landmark, "Brachialis attaches to the tuberosity of ulna."),
+    verb("is|are attached to|on", K::Attachment, P::Muscle, P::Landmark, "Brachialis is attached to the tuberosity of ulna."),
+    participle("inserted|attached into|on|onto|to|in|at", K::Attachment, P::Muscle, P::Landmark, "Brachialis is inserted into the tuberosity of ulna."),
+    verb("runs|run|extends|extend|stretches|stretch|goes|go|spans|span from", K::Attachment, P::Muscle, P::Landmark, "Brachialis runs from the shaft of humerus to the tuberosity of ulna."),
+    participle("fixed|anchored|fastened|inserted to|on|into|onto|at", K::Attachment, P::Muscle, P::Landmark, "Brachialis is anchored to the tuberosity of ulna."),
+    verb("has|have its|their? insertion on|in|into|at|onto", K::Attachment, P::Muscle, P::Landmark, "Brachialis has its insertion on the tuberosity of ulna."),
+
+    verb("ends|end|terminates|terminate|finishes|finish on|upon|at|near|over", K::Attachment, P::Muscle, P::Landmark, "Brachialis ends on the tuberosity of ulna."),
+    verb("starts|start|begins|begin|originates|originate at|on|upon|over", K::Attachment, P::Muscle, P::Landmark, "Brachialis starts at the shaft of humerus."),
+    verb("converges|converge on|upon", K::Attachment, P::Muscle, P::Landmark, "Brachialis converges on the tuberosity of ulna."),
+    verb("reaches|reach|gains|gain", K::Attachment, P::Muscle, P::Landmark, "Brachialis reaches the tuberosity of ulna."),
+    verb("climbs|climb|descends|descend|ascends|ascend|passes|pass|goes|go|runs|run down|up|on? to", K::Attachment, P::Muscle, P::Landmark, "Brachialis descends to the tuberosity of ulna."),
+    verb("rises|rise|spring|springs from", K::Attachment, P::Muscle, P::Landmark, "Brachialis rises from the shaft of humerus."),
+    verb("origin is|are|lies|lie on|at|from|in?", K::Attachment, P::Muscle, P::Landmark, "Brachialis flexes the elbow. Its origin lies on the shaft of humerus."),
+    verb("insertion is|are|lies|lie|occurs on|at|into|in?", K::Attachment, P::Muscle, P::Landmark, "Brachialis flexes the elbow. Its insertion is the tuberosity of ulna."),
+    noun("origin of", K::Attachment, P::Landmark, P::Muscle, "The origin of brachialis is the shaft of humerus."),
+    noun("insertion of", K::Attachment, P::Landmark, P::Muscle, "The insertion of brachialis is the tuberosity of ulna."),
+    verb("upper|lower|proximal|distal|superior|inferior attachment is|are|lies|lie on|at|to|into|in?", K::Attachment, P::Muscle, P::Landmark, "Brachialis flexes the elbow. Its lower attachment is the tuberosity of ulna."),
+    noun("proximal attachment of", K::Attachment, P::Landmark, P::Muscle, "The proximal attachment of brachialis is the shaft of humerus."),
+    noun("distal attachment of", K::Attachment, P::Landmark, P::Muscle, "The distal attachment of brachialis is the tuberosity of ulna."),
+    noun("attachment of", K::Attachment, P::Landmark, P::Muscle, "The attachment of brachialis is the tuberosity of ulna."),
+
+    // Joint.
+    verb("is|are the|a? joint|articulation|union? between", K::Joint, P::Joint, P::Landmark, "The elbow joint is the joint between the humerus and the ulna."),
+    verb("allows|allow|permits|permit", K::Joint, P::Joint, P::Movement, "The elbow joint allows flexion and extension."),
+
+    // Membership.
+    verb("belongs|belong to", K::Membership, P::Muscle, P::Group, "Supraspinatus belongs to the rotator cuff."),
+    verb("is|are|lies|lie|sits|sit|counts|count|found|member|members|part a|an|the|one? part|one|member|members|muscle|muscles|located|found|among? in|of|within|among", K::Membership, P::Muscle, P::Group, "Supraspinatus is a member of the rotator cuff."),
+    verb("is|are to? be? counted|reckoned|numbered|ranked|classed|classified|grouped|included|placed|listed|put also? as|among|with|in|to|under one|part? of?", K::Membership, P::Muscle, P::Group, "Supraspinatus is counted among the rotator cuff."),
+    verb("belongs|belong|counted|numbered|reckoned", K::Membership, P::Muscle, P::Group, "To the rotator cuff belong supraspinatus and infraspinatus."),
+    verb("join|unite|combine|fuse|come|unites|joins|combines together? to form|make|build|give|as|in", K::Roots, P::Segments, P::Structure, "C5 and C6 unite to form the axillary nerve."),
+    verb("provides|provide|furnishes|furnish|equips|equip|endows|endow", K::Supply, P::Nerve, P::Muscle, "The axillary nerve provides deltoid with its motor supply."),
+    verb("enters|enter|leaves|leave|reaches|reach ~ between|behind|under|beneath", K::Passage, P::Nerve, P::Landmark, "The median nerve enters the forearm between the heads of pronator teres."),
+    verb("draws|draw|calls|call|relies|rely|depends|depend on|upon", K::Roots, P::Structure, P::Segments, "The axillary nerve draws on C5 and C6."),
+    verb("gets|get|receives|receive|takes|take|has|have a? contributions|contribution|fibres|fibers|roots|root|input from|in", K::Roots, P::Structure, P::Segments, "The axillary nerve gets contributions from C5 and C6."),
+    verb("results|result|is|are from? the? union|junction|confluence|fusion of", K::Roots, P::Structure, P::Segments, "The axillary nerve is the union of C5 and C6."),
+    verb("makes|make|forms|form|composes|compose|constitutes|constitute|builds|build together? up?", K::Membership, P::Muscle, P::Group, "Supraspinatus and infraspinatus make up the rotator cuff."),
+    verb("is|are a|an|the|one? first|second|third|fourth|fifth|important|typical? member|part|muscle|column|component|constituent|element of", K::Membership, P::Muscle, P::Group, "Supraspinatus is a fourth member of the rotator cuff."),
+    verb("comprises|comprise|consists|consist|includes|include|contains|contain of?", K::Membership, P::Group, P::Muscle, "The rotator cuff comprises supraspinatus and infraspinatus."),
+];

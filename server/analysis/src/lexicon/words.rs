@@ -1,0 +1,415 @@
+//! Lists of single words, each a function that says whether a word is of the list.
+
+macro_rules! word_lists {
+    ($($(#[$doc:meta])* $name:ident: $($word:literal)+;)+) => {
+        $(
+            $(#[$doc])*
+            pub fn $name(word: &str) -> bool {
+                matches!(word, $($word)|+)
+            }
+        )+
+    };
+}
+
+word_lists! {
+    /// A word behind a name that makes it the name of something else ("radial *artery*").
+    changes_the_structure:
+        "artery" "arteries" "vein" "veins" "vessel" "vessels" "fascia" "fasciae" "ligament" "ligaments" "tuberosity"
+        "region" "regions" "area" "triangle" "sheath" "bursa" "bursae" "groove" "fossa" "notch" "line" "lines" "gland"
+        "glands" "node" "nodes" "lymph" "aponeurosis" "crest" "surface" "border" "borders" "collateral" "recurrent"
+        "lesion-like" "tubercle" "impression" "flap" "graft";
+    /// Articles, possessives and quantifiers before a name.
+    is_determiner:
+        "the" "a" "an" "its" "their" "his" "her" "this" "that" "these" "those" "each" "every" "any" "some" "such"
+        "following" "remaining" "named" "respective" "same";
+    /// Words that make a statement one about every member.
+    means_all: "all" "both" "every" "each" "entire" "whole";
+    /// Auxiliary verbs between a subject and its relation word.
+    is_auxiliary:
+        "is" "are" "was" "were" "be" "been" "being" "has" "have" "does" "do" "did" "can" "will" "gets" "get";
+    /// Adverbs and the like that change nothing.
+    is_adverb:
+        "also" "mainly" "mostly" "usually" "normally" "typically" "generally" "chiefly" "primarily" "then" "therefore"
+        "thus" "directly" "only" "solely" "exclusively" "together" "largely" "principally" "predominantly" "finally"
+        "subsequently" "always" "entirely" "purely" "itself" "themselves" "alone" "further" "next" "first" "later"
+        "ultimately" "eventually" "instead" "indeed" "thereby" "hence" "here" "there" "commonly" "classically"
+        "in-turn" "meanwhile" "lastly" "besides" "additionally" "furthermore" "simply" "just" "still" "even" "too" "however" "moreover" "likewise"
+        "similarly" "distally" "proximally" "again" "nevertheless" "conversely" "naturally" "completely";
+    /// Negations.
+    is_negation:
+        "not" "no" "never" "neither" "nor" "without" "cannot" "n't" "doesn't" "isn't" "aren't" "don't" "lacks";
+    /// Words that say that something may be so, or is so in some people.
+    is_hedge:
+        "may" "might" "sometimes" "occasionally" "rarely" "perhaps" "possibly" "variably" "inconstantly" "probably"
+        "infrequently" "seldom" "bodies" "individuals" "subjects" "persons" "people";
+    /// Relative pronouns.
+    is_relative: "which" "that" "who";
+    /// Words that begin a new clause with a subject of its own.
+    is_contrast: "while" "whereas" "but" "although" "though";
+    /// Words that take members out.
+    is_exception: "bar" "except" "excepting" "excluding" "besides" "but-for" "save" "barring";
+    /// Pronouns that stand for the subject of the sentence before.
+    is_pronoun: "it" "they" "this" "these" "both" "them";
+    /// Nouns that name a kind, so that "this nerve" stands for the last nerve.
+    is_kind_noun:
+        "nerve" "nerves" "muscle" "muscles" "branch" "branches" "structure" "structures" "trunk" "cord" "joint";
+    /// Nouns before "of" that leave the name behind it what it is ("branches of the radial nerve", "both heads of biceps").
+    is_part_noun:
+        "branch" "branches" "twig" "twigs" "fibres" "fibers" "part" "parts" "head" "heads" "belly" "bellies" "half"
+        "halves" "all" "both" "most" "portion" "division" "divisions" "muscle" "muscles" "muscles:" "trunk" "root"
+        "roots" "component" "union" "junction" "contributions" "contribution" "two" "three" "four" "rest" "remainder" "each" "one";
+    /// Nouns that may stand between a relation word and the names that it takes ("supplies the muscles deltoid and …").
+    is_muscle_noun:
+        "muscle" "muscles" "following" "heads" "head" "belly" "bellies" "parts" "part" "both" "all" "of" "two" "three"
+        "four" "five" "six" "seven" "namely" "nerve" "nerves" "called" "named" "branch" "branches:" "intrinsic:" "i.e"
+        "viz";
+    /// Words that link a noun with its value ("the innervation of deltoid *is by* …").
+    is_link:
+        "is" "are" "comes" "come" "by" "from" "via" "through" ":" "was" "were" "provided" "given" "supplied"
+        "mediated" "derives" "derived" "arises" "carried" "—" "–" "=" "->" "→";
+    /// Words before the place at which a muscle is attached ("the insertion of … *lies on*").
+    is_at: "lies" "on" "at" "into" "in" "to" "occurs";
+    /// Prepositions: a name behind one is no subject.
+    is_preposition:
+        "of" "to" "with" "in" "at" "from" "by" "via" "through" "under" "over" "behind" "between" "beneath" "near" "on"
+        "into" "onto" "around" "round" "along" "across" "towards" "toward" "deep" "superficial" "against" "beside"
+        "for" "than" "unlike" "like" "within" "as" "after" "before" "lateral" "medial" "posterior" "anterior"
+        "proximal" "distal";
+    /// Words with which a sentence asserts nothing of its own.
+    asserts_nothing:
+        "suppose" "imagine" "hypothetical" "hypothetically" "would" "could" "should" "whether" "mistake" "mistakes"
+        "misconception" "misconceptions" "myth" "wrongly" "incorrectly" "incorrect" "erroneously" "falsely" "confuse"
+        "confused" "confuses" "mistaken" "mistakenly" "false" "untrue" "wrong" "dog" "dogs" "canine" "cat" "cats"
+        "feline" "horse" "horses" "equine" "rat" "rats" "mouse" "mice" "rabbit" "rabbits" "sheep" "pig" "pigs"
+        "porcine" "bovine" "cattle" "monkey" "monkeys" "frog" "frogs" "primate" "primates" "ape" "apes" "quadruped" "quadrupeds"
+        "mammals" "amphibian" "amphibians" "fish" "bird" "birds" "reptile" "reptiles" "embryo" "embryonic"
+        "embryologically" "embryology" "branchial" "somite" "somites" "historically" "formerly" "previously" "thought"
+        "reported" "reports" "studies" "study" "cadavers" "cadaveric" "specimens" "variant" "variants" "variation"
+        "variations" "anomalous" "anomaly" "anomalies" "variably" "instead" "write" "writes" "wrote" "think" "thinks"
+        "mnemonic" "nobody" "no-one" "doubt" "doubts" "believes" "believed" "neither-of";
+    /// Words with which only a question begins, whether or not it ends with a question mark.
+    begins_question: "does" "do" "did" "why" "whose";
+    /// Words in a heading or before a list that take back what stands below ("*Common mistakes*", "*In the dog:*").
+    is_frame_word:
+        "mistake" "mistakes" "error" "errors" "howler" "howlers" "misconception" "misconceptions" "myth" "myths"
+        "wrong" "wrongly" "incorrect" "untrue" "fallacy" "fallacies" "blunder" "blunders" "confusions" "pitfalls"
+        "dog" "dogs" "canine" "cat" "cats" "feline" "horse" "horses" "equine" "rat" "rats" "mouse" "mice" "rabbit"
+        "rabbits" "sheep" "pig" "pigs" "porcine" "bovine" "cattle" "monkey" "monkeys" "frog" "frogs" "quadrupeds"
+        "embryology" "embryo" "variants" "variations" "anomalies";
+    /// Words that make what follows no motor supply: vessels, sensation, nuclei.
+    is_not_motor:
+        "artery" "arteries" "arterial" "blood" "vein" "veins" "venous" "vascular" "perfusion" "vessel" "vessels"
+        "lymphatic" "sympathetic" "parasympathetic" "autonomic" "proprioceptive" "proprioception" "nucleus" "nuclei"
+        "tract" "tracts" "cortex" "skin" "cutaneous" "sensory" "sensation" "mucosa" "membrane" "articular" "capsule"
+        "periosteum" "dermatome" "vasomotor" "secretomotor" "dura";
+    /// Participles of doing: "flexion is *produced* by".
+    is_done:
+        "produced" "performed" "caused" "effected" "achieved" "carried" "assisted" "initiated" "brought";
+    /// Verbs of doing: "*produces* flexion".
+    does:
+        "produces" "produce" "performs" "perform" "causes" "cause" "effects" "effect" "assists" "assist" "aids" "aid"
+        "helps" "help" "contributes" "contribute" "initiates" "initiate" "enables" "enable" "does" "do" "brings"
+        "about" "acts" "act" "in" "responsible" "for" "serves" "serve" "functions" "works";
+    /// Verbs that help another ("*helps* to flex").
+    is_helper:
+        "helps" "help" "acts" "act" "serves" "serve" "works" "work" "contracts" "contract" "functions" "function"
+        "assists" "assist" "able" "used" "tends" "tend" "combine" "combines" "unite";
+    /// Verbs that list who does it ("the flexors *include*").
+    includes: "include" "includes" "comprise" "comprises" "number";
+    /// Nouns for what a muscle does ("the *action* of").
+    is_task: "action" "actions" "function" "job" "task" "role" "work" "effect" "contraction" "pull" "use" "business";
+    /// Nouns for a lesion.
+    is_lesion:
+        "injury" "injuries" "lesion" "lesions" "damage" "section" "division" "palsy" "palsies" "transection"
+        "neuropathy" "compression" "loss" "paralysis" "entrapment" "block" "laceration" "cut" "pressure" "trauma"
+        "injured";
+    /// Verbs of lesion: "*cutting* the nerve".
+    lesions:
+        "cutting" "severing" "dividing" "injuring" "damaging" "compressing" "blocking" "destroying" "losing"
+        "crushing" "tearing" "stretching" "trapping" "bruising" "pinching" "squashing" "anaesthetising";
+    /// Participles that tell of a lesion: "when the nerve is *cut*".
+    is_cut:
+        "cut" "divided" "severed" "damaged" "injured" "bruised" "compressed" "torn" "crushed" "destroyed" "blocked"
+        "trapped" "transected" "paralysed" "paralyzed" "lost" "sectioned" "stretched" "lesioned" "gone" "squeezed"
+        "pinched" "nicked" "caught" "interrupted" "sacrificed" "anaesthetised" "anesthetized" "dead";
+    /// Verbs by which a nerve fails, at the end of a clause ("when the nerve *goes*").
+    is_failing: "goes" "fails" "fail" "suffers" "suffer" "dies";
+    /// Nouns for a lesion that mean nothing else.
+    is_injury:
+        "injury" "injuries" "lesion" "lesions" "damage" "transection" "neuropathy" "entrapment" "palsy" "laceration";
+    /// Words that tell where along a nerve, or how much of it, is hurt.
+    is_level:
+        "level" "distal" "proximal" "distally" "proximally" "above" "below" "beyond" "high" "low" "higher" "lower"
+        "there" "here" "partial" "incomplete" "branch" "branches" "fascicle" "early" "mild" "sometimes";
+    /// Verbs of becoming, before a word of loss ("*goes* numb").
+    is_change:
+        "goes" "go" "becomes" "become" "feels" "feel" "gets" "get" "turns" "being" "remains" "remain" "made" "stays"
+        "stay";
+    /// Verbs with a muscle and what becomes of it behind them ("*leaves* it weak").
+    leaves: "leaves" "leave" "makes" "make" "renders" "render" "keeps" "keep";
+    /// Words with which a statement about a lesion is only negative.
+    is_spared:
+        "spares" "spare" "spared" "sparing" "intact" "unaffected" "preserved" "escapes" "escape" "normal" "untouched"
+        "unharmed" "retained" "kept" "unimpaired";
+    /// Words that make a condition of a lesion.
+    is_condition: "if" "when" "whenever" "once" "after" "following" "with";
+    /// Words that tell of a loss.
+    is_loss:
+        "lacks" "paralysis" "paralyses" "paralyzes" "paralyse" "paralyze" "weakness" "weakens" "weaken" "denervation"
+        "denervates" "wasting" "wastes" "atrophy" "palsy" "paresis" "paralysed" "paralyzed" "weak" "weakened"
+        "denervated" "lost" "loses" "lose" "loss" "abolishes" "abolish" "abolished" "impairs" "impair" "impaired"
+        "cannot" "can't" "can’t" "unable" "inability" "difficulty" "impossible" "costs" "cost" "wipes" "wipe" "knocks"
+        "knock" "robs" "rob" "prevents" "prevent" "limits" "limit" "restricts" "restrict" "absent" "diminished" "diminishes" "fails" "fail" "failure" "waste" "wasted" "paretic" "flaccid" "useless" "ceases";
+    /// Nouns for skin and its places that tell no area from another.
+    is_area_noun:
+        "skin" "of" "over" "on" "in" "to" "surface" "surfaces" "aspect" "aspects" "side" "sides" "border" "margin"
+        "edge" "part" "area" "region" "and" "covering" "overlying" "most" "strip" "patch" "mucosa" "mucous" "membrane"
+        "between" "from";
+    /// Verbs of taking place: "inversion *occurs* at".
+    happens: "occur" "occurs" "takes" "take" "happens" "happen" "is" "are";
+    /// Words for vessels and blood.
+    is_vessel:
+        "artery" "arteries" "vein" "veins" "vessel" "vessels" "blood" "perfusion" "lymphatic" "lymphatics" "drainage"
+        "vasculature";
+    /// Words that tell of a loss of all, not of some.
+    is_whole_loss:
+        "abolishes" "abolish" "abolished" "cannot" "can't" "can’t" "unable" "inability" "impossible" "wipes" "loses"
+        "lose" "lost" "loss" "paralysis"
+        "paralyses" "paralysed" "paralyzed";
+    /// Words for a loss of feeling.
+    is_numbness: "numbness" "numb" "anaesthesia" "anesthesia" "sensation" "feeling" "sensory";
+    /// Words that may stand between a word of loss and what is lost.
+    is_of_loss:
+        "of" "in" "to" "power" "function" "complete" "partial" "or" "and" "patient" "with" "active" "marked" "total"
+        "severe" "use" "ability" "able" "be" "movement" "movements" "person" "longer" "no" "strength" "hand-grip"
+        "difficulty" "him" "her" "them" "you" "out" "not" "sufferer" "victim" "fully" "properly" "actively" "small" "half"
+        "side";
+    /// Verbs by which a lesion brings about a sign: "causes wrist drop".
+    brings_about:
+        "causes" "cause" "produces" "produce" "results" "result" "leads" "lead" "gives" "give" "brings" "bring"
+        "shows" "show" "presents" "present" "means";
+}
+
+word_lists! {
+    // Sentences: where they and their clauses end, who is meant.
+    /// Abbreviations whose full stop ends no sentence.
+    is_abbreviation: "e.g" "i.e" "cf" "fig" "vs" "mm" "nn" "approx" "ca" "al" "dr" "prof" "no";
+    /// Marks and words behind which a clause begins.
+    begins_clause: ";" ":" "and" "but" "–" "—";
+    /// Marks at which a phrase ends.
+    ends_phrase: "." "," ";" ":" "(";
+    /// Pronouns that stand for more than one.
+    is_plural_pronoun: "they" "these" "both" "them";
+    /// Words before a noun for a kind that mean what was named last ("*this* nerve").
+    points_back: "this" "these" "the" "both" "that" "same" "latter";
+    /// Marks and words, besides conjunctions, behind which a verb may keep the subject of the verb before.
+    keeps_subject: "then" "but" ";" "–" "—" "while";
+    /// Marks and words before the subject of a sentence ("*So* the radial nerve …").
+    may_lead: "," "*" "•" "-" "–" "and" "so" "again" "since" "because" ":";
+    /// Marks that begin an item whose subject stands above it.
+    is_bullet: "•" "*" ":" "→";
+
+    /// Words for which a stretch between commas is not passed over: it hedges, denies or sets a condition.
+    is_weighty: "if" "when" "unless" "not" "no" "never" "nor" "neither" "or" "except" "save" "bar" "apart";
+    /// Prepositions that join the two of a clause whose verb the clause before has ("B *by* M").
+    carries_gap: "by" "from" "via" "through" "to" "into" "in" "on" "onto" "at";
+    /// Marks and words at which a clause is over.
+    closes_clause: "." "," ";" ":" ")" "—" "–" "and" "because" "since" "so" "or";
+    /// Auxiliaries that stand for the verb of the clause before ("so *does* B").
+    stands_for_verb: "does" "do" "is" "are" "did" "was" "were" "has" "have";
+    /// Words with which a question asks for a name.
+    asks: "which" "what" "who" "whose" "where";
+    /// Words before the name that an answer gives.
+    opens_answer: "by" "it's" "that's" "of" "it" "is" "from" "via" "through" "answer" ":" "yes" "—" "–" "-" ",";
+    /// Words that say that a statement is made again ("B does *too*").
+    repeats: "too" "likewise" "also" "similarly" "well" "same";
+    /// Words by which a statement is said to be one of another as well ("the same *is true* of B").
+    holds: "true" "holds" "hold" "goes" "applies" "said" "case" "serves";
+    /// Words of a clause of supply that change nothing, whatever its order.
+    is_in_plain_clause:
+        "by" "through" "via" "from" "responsible" "for" "what" "it" "that" "which" "," "and" "same" "entirety" "of" "in"
+        "takes" "place" "occurs" "occur" "effected" "comes" "way" "means" "also" "group" "groups" "whole";
+    /// Words between "is" and "muscle" besides articles ("is *another* muscle supplied by").
+    is_before_only: "only" "sole" "another" "also" "other" "first" "second" "third" "large" "small" "main";
+    /// Words before "all" that take it back ("*nearly* all").
+    takes_back_all: "not" "nearly" "almost" "hardly" "virtually" "practically" "but";
+    /// Words that speak of exceptions, named or not.
+    speaks_of_exceptions:
+        "except" "exception" "exceptions" "apart" "bar" "barring" "save" "besides" "excepting" "excluding" "but"
+        "mostly" "mainly" "nearly" "almost" "largely" "usually";
+    /// Words that tell no area of skin from others by themselves: sides, and regions too wide.
+    is_wide_area:
+        "arm" "forearm" "thigh" "leg" "hand" "foot" "face" "neck" "trunk" "shoulder" "abdomen" "chest" "back"
+        "buttock" "head" "scalp" "perineum" "limb" "body" "thorax" "digit" "dorsum" "tip" "root" "half" "third"
+        "two" "three" "one" "medial" "lateral" "anterior" "posterior" "superior" "inferior" "upper" "lower" "proximal"
+        "distal" "dorsal" "palmar" "plantar" "middle" "central" "deep" "superficial" "left" "right" "base" "angle"
+        "muscle" "joint" "nerve" "tooth" "teeth" "surface" "mater" "wall" "cavity" "sinus" "duct" "first" "second";
+    /// Nouns for what a nerve gives a muscle, where the sentence names no muscle ("*Innervation* is by").
+    is_supply_noun: "innervation" "supply" "nerve";
+    /// Verbs and words between such a noun and the nerve.
+    links_supply:
+        "occurs" "occur" "takes" "effected" "receives" "receive" "gets" "get" "has" "remains" "way" "means" "course";
+    /// Verbs that say of a nerve that it has fibres of a kind ("*carries* no motor fibres").
+    has_fibres:
+        "carries" "carry" "contains" "contain" "has" "have" "conveys" "convey" "with" "without" "lacks" "bears" "holds"
+        "transmits" "includes" "composed" "consists" "made" "up" "is" "are";
+    /// Prepositions that bind what stands before a verb to it, where the verb's subject stands behind it ("*out of* it
+    /// come").
+    leads_inverted: "from" "of" "off" "to" "by" "through" "via" "for" "within" "in" "among";
+    /// Words that may stand behind a noun, besides auxiliaries, adverbs and conjunctions.
+    stands_behind_noun:
+        "by" "in" "at" "on" "from" "through" "to" "via" "for" "with" "beyond" "near" "below" "above" "behind" "between"
+        "before" "after" "alone" "too" "as" "unlike" "like" "into" "over" "under" "round" "around" "along" "supplies"
+        "innervates" "serves" "gives" "sends" "carries" "passes" "runs" "arises" "comes" "leaves" "enters" "pierces"
+        "divides" "ends" "continues" "becomes" "feels" "goes" "winds" "lies" "crosses" "descends" "emerges" "controls"
+        "takes" "keeps" "gets" "supplying" "innervating" "branches" "does";
+    /// Words before the segments of a ramus ("the *anterior primary rami* of C5").
+    is_ramus_word: "anterior" "ventral" "posterior" "dorsal" "primary" "ramus" "rami" "division" "divisions";
+
+    // Groups and objects.
+    /// Words beside a conjunction that carry a list on ("as *well* as").
+    carries_list_on: "as" "well" "also" "with" "then";
+    /// Words before a name that make a statement one about a part of it ("the medial *half* of").
+    means_part:
+        "half" "halves" "two" "three" "four" "most" "part" "parts" "portion" "lateral" "medial" "upper" "lower" "rest"
+        "some" "fibres" "fibers" "remaining" "remainder" "deep" "superficial" "other" "anterior" "posterior" "one";
+    /// Words and marks between a relation word and its object ("supplies the *medial half* of").
+    is_before_object:
+        "medial" "lateral" "half" ":" "*" "both" "anterior" "posterior" "rami" "ramus" "ventral" "primary" "upper"
+        "lower" "roots";
+    /// Nouns for a part of an object, with "of" behind them ("the *rami* of").
+    is_division: "half" "rami" "ramus" "roots";
+    /// Nouns for a nerve, behind an adjective that names it ("the radial *nerve*").
+    is_nerve_noun: "n" "nn" "nerve" "nerves";
+    /// Nouns for a side or stretch of a place, which leave the place the one that is meant ("*shaft* of the humerus").
+    is_stretch: "surface" "side" "aspect" "third" "thirds" "border" "end" "shaft" "body" "upper" "lower";
+
+    // Forms of claims.
+    /// Words between "is" and the group that a muscle belongs to ("is *one of* the hamstrings").
+    is_before_group: "one" "of" "member" "muscle" "muscles";
+    /// Adverbs that deny everything else ("*purely* sensory").
+    means_only: "purely" "entirely" "solely" "exclusively" "wholly" "only";
+    /// Words and marks in brackets beside segments or a nerve ("(*root value* C5)").
+    is_in_bracket:
+        "from" "root" "roots" "value" "values" "segments" "segment" ":" "spinal" "by" "of" "anterior" "ventral" "rami"
+        ";" "nerve" "levels" "–";
+    /// Words before a count of parts ("*has* three heads").
+    precedes_parts: "has" "have" "with" "by" "of" "into" "are" "is" "possesses";
+    /// Words before a count of structures ("there *are* four dorsal interossei").
+    precedes_count: "are" "has" "have" "were";
+    /// Verbs and participles of being made of parts ("is *formed* by three heads").
+    is_made_of: "formed" "made" "composed" "consists" "comprises" "up" "divides" "splits" "arises";
+    /// Words between a verb of taking place and the joint ("occurs *only at* the elbow").
+    is_before_place: "place" "at" "in" "possible" "only";
+    /// Words between a verb and the movement that it brings about ("is the *chief* flexor of").
+    is_before_movement:
+        "main" "chief" "prime" "powerful" "strong" "weak" "important" "of" "at" "in" "to" "with" "for" "mover"
+        "principal" "primary" "strongest" "pure" "one" "active" "as" "most" "only" "second" "small" "large" "great" "common"
+        "true" "key" "major";
+    /// Nouns for a muscle by what it does ("the *mover* of the elbow is").
+    is_mover: "mover" "movers" "agent" "agents" "muscle" "muscles";
+    /// Words between a movement and what is moved ("flexion *at* the elbow").
+    is_before_moved: "of" "at" "both" "it" "them";
+
+    // Areas and lesions.
+    /// Marks and words behind which the description of an area begins.
+    precedes_area: "," ";" ":" "." "—" "and";
+    /// Marks and words at which the description of an area ends.
+    ends_area: "." "," ";" ":" "(" "while" "but" "whereas" "which";
+    /// Words between a noun for a lesion and the nerve ("injury *to* the nerve").
+    is_before_injured: "of" "to" "on" "or" "through" "one" "both" "either" "across";
+    /// Words before a noun for a lesion that mean the nerve last spoken of ("*its* division").
+    is_lesion_of_last: "its" "their" "such" "this";
+    /// Words between a word for a loss of feeling and the area ("numbness *over the* thumb").
+    is_of_numbness: "of" "over" "in" "on" "to" "the" "sensation" "feeling" "loss";
+
+    // Segments.
+    /// Words and marks between the members of a list of segments ("C5, C6 *and* C7").
+    joins_segments: "," "/" "&" "and" "+" "." "or";
+    /// Words and marks between the ends of a range of segments ("C5 *to* T1").
+    spans_segments: "-" "–" "—" "to" "through" "‐" "‑";
+    /// Words and marks between segments in words ("fifth *and* sixth cervical").
+    joins_ordinals: "and" "," "to" "the" "or" "through";
+    /// Nouns that make a number one of bones, discs or ribs, not of segments ("C5 *vertebra*").
+    is_vertebral: "vertebra" "vertebrae" "vertebral" "rib" "ribs" "intercostal" "level" "disc" "disk";
+
+    // Labels, headings, cells and keys.
+    /// Marks between a label and its value.
+    is_value_sign: ":" "—" "–" "-" "=";
+    /// Marks between labels that stand in one line.
+    separates_labels: "—" "–" "|" "·" "•";
+    /// Nouns before the number of a picture or table ("*Fig.* 3").
+    is_figure: "fig" "figs" "figure" "plate" "table" "box" "card" "slide" "panel" "image" "photo";
+    /// Adjectives before the noun of a header ("*one* muscle").
+    is_header_adjective:
+        "one" "a" "an" "example" "main" "chief" "typical" "sample" "principal" "usual" "important" "major" "some"
+        "first" "named" "only";
+    /// Words that leave a head what it is ("nerve *of* deltoid", "*main* action").
+    fills_head:
+        "of" "to" "for" "by" "from" "via" "in" "is" "are" "main" "chief" "n" "nn" "m" "mm" "with" "most" "own" "'s"
+        "s" "usual" "their" "it" "who" "that" "which" "proper" "name" "muscle" "muscles" "nerve" "nerves" "branch"
+        "branches";
+    /// Words for a part of a muscle or nerve, beside ordinals ("*medial* half").
+    tells_part:
+        "medial" "lateral" "upper" "lower" "superficial" "deep" "anterior" "posterior" "long" "short" "dorsal" "palmar"
+        "plantar" "superior" "inferior" "middle" "half" "belly" "head" "part" "portion" "fibres" "fibers" "division"
+        "oblique" "transverse" "clavicular" "sternal" "sternocostal" "humeral" "ulnar-head" "adductor" "hamstring"
+        "ischiocondylar" "pubofemoral" "reflected" "straight" "external" "internal" "left" "right" "recti" "obliques";
+    /// Words with which a heading adds where or why ("Branches of CN VII *on* the face").
+    begins_addition: "on" "in" "at" "for" "about" "from" "with";
+    /// Words of a heading below which names stand side by side without a relation that is ours.
+    is_of_neighbours:
+        "relation" "relations" "near" "close" "neighbour" "neighbours" "neighbor" "neighbors" "beside" "behind"
+        "around" "adjacent" "landmarks" "gland" "glands" "organs" "organ" "articular" "proprioception"
+        "autonomic" "sympathetic" "parasympathetic" "embryology" "development" "arches" "reflex" "reflexes" "wrong"
+        "errors" "error" "mistakes" "slips" "synergists" "synergist" "antagonists" "antagonist" "opponents"
+        "palpation" "palpate" "vertebral" "openings" "discs" "disc" "vertebrae" "arts" "art";
+    /// Words of a heading below which nothing is said of the anatomy that is taught: other animals, errors, variations.
+    is_of_others:
+        "dog" "dogs" "canine" "cat" "cats" "feline" "horse" "horses" "equine" "rat" "rats" "mouse" "mice" "rabbit"
+        "rabbits" "sheep" "pig" "pigs" "porcine" "bovine" "cattle" "cow" "cows" "goat" "goats" "monkey" "monkeys"
+        "ape" "apes" "quadruped" "quadrupeds" "animal" "animals" "veterinary" "species" "mistake" "mistakes" "myth"
+        "myths" "misconception" "misconceptions" "wrong" "wrongly" "variation" "variations" "variant" "variants"
+        "anomaly" "anomalies" "embryo" "embryology";
+    /// Nouns that names below or behind them may leave out ("*cords*: lateral").
+    is_completing_noun:
+        "cord" "cords" "trunk" "trunks" "plexus" "branch" "branches" "division" "divisions" "canal" "foramen"
+        "foramina" "foramens" "tunnel" "head" "heads" "belly" "bellies" "fossa" "compartment" "compartments" "group"
+        "nerves";
+    /// Shortened words behind which a full stop ends no sentence.
+    is_short_word:
+        "nn" "mm" "ant" "post" "med" "lat" "sup" "inf" "prox" "dist" "orig" "ins" "act" "fig" "figs" "nerv" "musc"
+        "br" "brs" "div" "ext" "int" "digit" "long" "brev" "vs" "approx" "no" "e.g" "i.e";
+    /// Marks and words before a label ("*its* innervation:").
+    precedes_label: ":" "—" "–" "-" "," "*" "•" "(" ")" "its";
+    /// Marks behind a name that stands at the head of an item.
+    ends_head: ":" "—" "–" "-" "." "(" ",";
+    /// Words beside the names of a value that is nothing but names.
+    joins_values: "n" "nn" "m" "mm" "nerve" "nerves" "of" "supplies" "via" "motor" "to" "medial" "lateral";
+    /// Words of a heading that add nothing to the name in it.
+    adds_nothing: "the" "nerve" "n" "and" "to";
+    /// Marks and words for a cell that says nothing.
+    is_empty_cell: "-" "–" "—" "/" "n/a" "none";
+    /// Answers to a statement that is true.
+    is_true: "true" "t" "1" "yes";
+    /// Answers to a statement that is false.
+    is_false: "false" "f" "0" "no";
+
+    // Names.
+    /// Hyphens and the dash that is written for one.
+    is_hyphen: "-" "‐" "‑" "–";
+    /// Words of two letters.
+    is_small_word:
+        "am" "an" "as" "at" "be" "by" "do" "go" "he" "if" "in" "is" "it" "me" "my" "no" "of" "on" "or" "so" "to" "up" "we";
+    /// Marks at which a clause ends.
+    ends_clause: "." ";" ":" "!" "?" ",";
+    /// Words that begin no noun phrase: what stands before one has ended.
+    ends_noun_phrase:
+        "is" "are" "was" "were" "be" "been" "has" "have" "had" "does" "did" "may" "can" "will" "must" "in" "at" "on" "by"
+        "with" "from" "for" "after" "before" "during" "into" "onto" "over" "under" "through" "to" "as" "but"
+        "when" "while" "because" "if" "so" "then" "than" "lies" "runs" "passes" "arises" "supplies" "not";
+    /// Adjectives of names that no ending tells ("*deep*").
+    is_plain_adjective:
+        "upper" "lower" "middle" "deep" "first" "second" "third" "fourth" "fifth" "inner" "outer" "great" "small"
+        "lesser" "greater" "long" "short";
+}
