@@ -37,5 +37,5 @@ fn tree(view: &View, nerve: EntryId) -> Option<String> {
     let shown: Vec<&str> = text.lines().take(LINES).collect();
     let more = text.lines().count().saturating_sub(LINES);
     let rest = if more > 0 { format!("\n… {more} more lines") } else { String::new() };
-    Some(format!("\n\n**Branch tree**\n\n```text\n{}{rest}\n```\n", shown.join("\n")))
+    Some(format!("\n\n**Branch tree**\n\n```\n{}{rest}\n```\n", shown.join("\n")))
 }
