@@ -318,7 +318,7 @@ fn hover_draws_the_branches_of_a_nerve_as_the_client_can_show_them() {
     server.open(URI, 1, text);
     let hover = server.ask("textDocument/hover", &find(URI, text, "axillary"));
     let card = hover["contents"]["value"].as_str().unwrap();
-    let tree = card.split("```text\n").nth(1).unwrap();
+    let tree = card.split("```\n").nth(1).unwrap();
     assert!(tree.contains("teres minor") && tree.contains("deltoid"), "{card}");
     server.shut_down();
 
@@ -559,7 +559,7 @@ fn commands_ask_the_client_for_an_edit() {
     let mut server = Server::plain();
     server.open(URI, 1, "# Axillary nerve\n");
     let arguments = json!([URI, "axillary-nerve", 1]);
-    for (command, word) in [("fascicle.insertSupplyTable", "| Muscle"), ("fascicle.insertBranchTree", "```text")] {
+    for (command, word) in [("fascicle.insertSupplyTable", "| Muscle"), ("fascicle.insertBranchTree", "```")] {
         server.ask("workspace/executeCommand", &json!({ "command": command, "arguments": arguments }));
         let asked = server.wait_for("workspace/applyEdit");
         assert!(asked["params"]["edit"]["changes"][URI][0]["newText"].as_str().unwrap().contains(word), "{asked}");
