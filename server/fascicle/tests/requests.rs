@@ -559,7 +559,7 @@ fn commands_ask_the_client_for_an_edit() {
     let mut server = Server::plain();
     server.open(URI, 1, "# Axillary nerve\n");
     let arguments = json!([URI, "axillary-nerve", 1]);
-    for (command, word) in [("fascicle.insertSupplyTable", "| Muscle"), ("fascicle.insertBranchTree", "```")] {
+    for (command, word) in [("fascicle.insertSupplyTable", "| Muscle"), ("fascicle.insertBranchTree", "```text")] {
         server.ask("workspace/executeCommand", &json!({ "command": command, "arguments": arguments }));
         let asked = server.wait_for("workspace/applyEdit");
         assert!(asked["params"]["edit"]["changes"][URI][0]["newText"].as_str().unwrap().contains(word), "{asked}");
