@@ -943,16 +943,6 @@ fn with_places() -> Value {
     json!({ "textDocument": { "publishDiagnostics": { "relatedInformation": true, "tagSupport": { "valueSet": [2] } } } })
 }
 
-/// The next diagnostics of a document that are as wanted.
-fn told(server: &mut Server, uri: &str, wanted: impl Fn(&[Value]) -> bool) -> Vec<Value> {
-    let is_it = |said: &Value| {
-        let list = said["params"]["diagnostics"].as_array();
-        said["params"]["uri"] == uri && list.is_some_and(|list| wanted(list))
-    };
-    let said = server.wait(is_it).unwrap_or_else(|| panic!("no such diagnostics of {uri}"));
-    said["params"]["diagnostics"].as_array().unwrap().clone()
-}
-
 #[test]
 fn what_documents_tell_differently_is_told_at_both_places_while_it_lasts() {
     // The vocabulary holds both readings of teres minor, the second as a variant.
@@ -963,23 +953,23 @@ fn what_documents_tell_differently_is_told_at_both_places_while_it_lasts() {
     let (a, b) = (folder.uri("a.md"), folder.uri("b.md"));
     server.open(&a, 1, here);
     let is_told = |list: &[Value]| list.iter().any(|one| one["code"] == "told-differently");
-    let list = told(&mut server, &a, is_told);
+    let list = server.shows(&a, is_told);
     let place = &list[0]["relatedInformation"][0];
     assert_eq!((&place["location"]["uri"], &place["location"]["range"]["start"]["line"]), (&json!(b), &json!(2)));
     // The other document is opened, and made to agree.
     server.open(&b, 1, there);
-    told(&mut server, &b, is_told);
+    server.shows(&b, is_told);
     server.replace(&b, 2, "# Teres minor\n\n**Teres minor**: C5, C6\n");
-    told(&mut server, &b, <[Value]>::is_empty);
-    told(&mut server, &a, <[Value]>::is_empty);
+    server.shows(&b, <[Value]>::is_empty);
+    server.shows(&a, <[Value]>::is_empty);
     // It is closed without being saved: what stands on disk counts again.
     server.notify("textDocument/didClose", &document(&b));
-    told(&mut server, &a, is_told);
+    server.shows(&a, is_told);
     // It is deleted without the editor.
     fs::remove_file(folder.0.join("b.md")).unwrap();
     let change = json!([{ "uri": b, "type": 3 }]);
     server.notify("workspace/didChangeWatchedFiles", &json!({ "changes": change }));
-    told(&mut server, &a, <[Value]>::is_empty);
+    server.shows(&a, <[Value]>::is_empty);
     server.shut_down();
 }
 
@@ -988,7 +978,7 @@ fn a_name_that_was_given_up_is_told_as_such() {
     let text = "The trochlear nerve is the fourth. The trochlear nerve, or pathetic nerve, is thin.\n";
     let mut server = Server::start("utf-16", with_places(), None);
     server.open(URI, 1, text);
-    let list = told(&mut server, URI, |list| !list.is_empty());
+    let list = server.shows(URI, |list| !list.is_empty());
     let former = list.iter().find(|one| one["code"] == "former-name").unwrap_or_else(|| panic!("{list:?}"));
     assert_eq!(former["tags"], json!([2]));
     server.shut_down();
@@ -1015,13 +1005,13 @@ fn what_was_found_can_be_allowed_here_and_in_the_course() {
     let mut server = Server::start("utf-16", json!({}), Some(&folder.uri("")));
     let uri = folder.uri("a.md");
     server.open(&uri, 1, text);
-    assert_eq!(told(&mut server, &uri, |list| !list.is_empty()).len(), 2);
+    assert_eq!(server.shows(&uri, |list| !list.is_empty()).len(), 2);
     // Here.
     let here = titled(&actions(&mut server, &uri, 0, 30, "quickfix"), "Allow `supply-differs` here");
     let allowed = apply(text, here["edit"]["changes"][&uri].as_array().unwrap());
     assert!(allowed.ends_with("<!-- fascicle:allow supply-differs -->\n"), "{allowed}");
     server.replace(&uri, 2, &allowed);
-    let left = told(&mut server, &uri, |list| list.len() == 1);
+    let left = server.shows(&uri, |list| list.len() == 1);
     assert_eq!(left[0]["code"], "misspelled-name");
     // In the course: the settings file is made if there is none, and counts when it is there.
     let settings = folder.uri("fascicle.toml");
@@ -1031,13 +1021,13 @@ fn what_was_found_can_be_allowed_here_and_in_the_course() {
         folder.write("fascicle.toml", &apply(&before, action["edit"]["changes"][&settings].as_array().unwrap()));
         let change = json!([{ "uri": settings, "type": 1 }]);
         server.notify("workspace/didChangeWatchedFiles", &json!({ "changes": change }));
-        told(server, &uri, <[Value]>::is_empty);
+        server.shows(&uri, <[Value]>::is_empty);
     };
     say(&mut server, "Add “infraspinatous” to the words of the course");
     assert_eq!(fs::read_to_string(folder.0.join("fascicle.toml")).unwrap(), "words = [\"infraspinatous\"]\n");
     folder.write("fascicle.toml", "words = []\n");
     server.notify("workspace/didChangeWatchedFiles", &json!({ "changes": [{ "uri": settings, "type": 2 }] }));
-    told(&mut server, &uri, |list| list.len() == 1);
+    server.shows(&uri, |list| list.len() == 1);
     say(&mut server, "Allow `misspelled-name` in the whole course");
     let text = fs::read_to_string(folder.0.join("fascicle.toml")).unwrap();
     assert_eq!(text, "words = []\noff = [\"misspelled-name\"]\n");
@@ -1103,7 +1093,7 @@ fn a_course_within_a_folder_has_its_own_words_and_vocabulary() {
     folder.write("inner/c.md", "The sternalis parvus is small.\n");
     let mut server = Server::start("utf-16", json!({}), Some(&folder.uri("")));
     let settings = folder.uri("inner/fascicle.toml");
-    let problems = told(&mut server, &settings, |list| !list.is_empty());
+    let problems = server.shows(&settings, |list| !list.is_empty());
     assert!(problems[0]["message"].as_str().unwrap().contains("did you mean `words`?"), "{problems:?}");
     let uri = folder.uri("inner/b.md");
     server.open(&uri, 1, own);
@@ -1136,7 +1126,7 @@ fn a_course_within_a_folder_has_its_own_words_and_vocabulary() {
     // A settings file that is gone has nothing wrong with it.
     fs::remove_file(folder.0.join("inner/fascicle.toml")).unwrap();
     server.notify("workspace/didChangeWatchedFiles", &json!({ "changes": [{ "uri": settings, "type": 3 }] }));
-    told(&mut server, &settings, <[Value]>::is_empty);
+    server.shows(&settings, <[Value]>::is_empty);
     server.shut_down();
 }
 

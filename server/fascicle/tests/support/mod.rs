@@ -23,6 +23,8 @@ pub struct Server {
     answers: HashMap<i64, Value>,
     /// Notifications and requests of the server, in order.
     pub said: Vec<Value>,
+    /// The diagnostics that an editor would show now, by document.
+    shown: HashMap<String, Vec<Value>>,
 }
 
 /// A message as bytes.
@@ -61,7 +63,7 @@ impl Server {
                 }
             }
         });
-        Self { child, input, incoming, next: 0, answers: HashMap::new(), said: Vec::new() }
+        Self { child, input, incoming, next: 0, answers: HashMap::new(), said: Vec::new(), shown: HashMap::new() }
     }
 
     /// Starts the program and agrees on an encoding, with a client that can do what `capabilities` says.
@@ -140,6 +142,18 @@ impl Server {
         }
     }
 
+    /// The diagnostics shown for a document once they are as wanted, whatever came of other documents in the meantime.
+    pub fn shows(&mut self, uri: &str, wanted: impl Fn(&[Value]) -> bool) -> Vec<Value> {
+        let until = Instant::now() + PATIENCE;
+        loop {
+            if let Some(list) = self.shown.get(uri).filter(|list| wanted(list)) {
+                return list.clone();
+            }
+            let shown = self.shown.get(uri).cloned();
+            self.take(until).unwrap_or_else(|| panic!("no such diagnostics of {uri}, but {shown:?}"));
+        }
+    }
+
     /// Takes in all that comes within a time.
     pub fn listen(&mut self, time: Duration) {
         let until = Instant::now() + time;
@@ -157,6 +171,10 @@ impl Server {
                             if message["method"] == "workspace/configuration" { json!([null]) } else { Value::Null };
                         let answer = json!({ "jsonrpc": "2.0", "id": message["id"], "result": result });
                         self.write(&frame(&answer));
+                    }
+                    if message["method"] == "textDocument/publishDiagnostics" {
+                        let uri = message["params"]["uri"].as_str().unwrap().to_owned();
+                        self.shown.insert(uri, message["params"]["diagnostics"].as_array().unwrap().clone());
                     }
                     self.said.push(message);
                 } else {
