@@ -56,6 +56,16 @@ pub fn ends_noun(word: &str) -> bool {
         || stands_behind_noun(word)
 }
 
+/// A noun for a branch or part in the singular.
+pub fn one_part(noun: &str) -> &str {
+    match noun {
+        "branches" => "branch",
+        "bellies" => "belly",
+        "rami" => "ramus",
+        _ => noun.strip_suffix('s').filter(|one| !one.ends_with('u')).unwrap_or(noun),
+    }
+}
+
 /// Rows of words that tell names from one another that are otherwise alike.
 const CONTRASTS: &[&[&str]] = &[
     &ORDINALS,
@@ -82,7 +92,7 @@ pub fn goes_through(phrase: &str) -> bool {
 
 /// On which side of it a relation phrase says that something passes, where it says so.
 pub fn side_of_passage(phrase: &str) -> Option<&'static str> {
-    let sides: [(&str, &'static str); 8] = [
+    let sides: [(&str, &'static str); 9] = [
         ("behind", "behind"),
         ("front", "in front of"),
         ("superficial", "superficial to"),
@@ -91,6 +101,7 @@ pub fn side_of_passage(phrase: &str) -> Option<&'static str> {
         (" under", "deep to"),
         ("beneath", "deep to"),
         (" above", "superficial to"),
+        ("round", "around"),
     ];
     sides.iter().find(|(word, _)| phrase.contains(word)).map(|(_, side)| *side)
 }
@@ -98,6 +109,12 @@ pub fn side_of_passage(phrase: &str) -> Option<&'static str> {
 /// Sides that exclude each other, as the vocabulary writes them.
 pub const OPPOSITE_SIDES: &[(&[&str], &[&str])] =
     &[(&["behind"], &["in front of"]), (&["deep to", "under"], &["superficial to", "over"])];
+
+/// Whether two words for a side, as the vocabulary writes them, mean the same one.
+pub fn are_one_side(a: &str, b: &str) -> bool {
+    a == b
+        || OPPOSITE_SIDES.iter().any(|(one, other)| [one, other].iter().any(|row| row.contains(&a) && row.contains(&b)))
+}
 
 /// Everyday words for a side, with the trade's, for descriptions of an area.
 pub const EVERYDAY_SIDES: &[(&str, &str)] = &[

@@ -3,6 +3,7 @@
 
 use std::collections::BTreeMap;
 
+use super::exam::inline::keyed;
 use super::{Claim, Key};
 use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::lexicon;
@@ -49,8 +50,11 @@ impl Frames {
                 }
             };
             let own = own || block.parent.is_some() && bare.ends_with(':') && is_frame(bare);
-            let keyed = keyed(text, above || own);
-            meant.push(keyed.unwrap_or(if above || own { Meant::Open } else { Meant::So }));
+            meant.push(match keyed(text, above || own) {
+                Some((is_true, at)) => Meant::Keyed(is_true, at),
+                None if above || own => Meant::Open,
+                None => Meant::So,
+            });
         }
         Self { meant }
     }
@@ -98,23 +102,6 @@ fn is_taken_back(text: &str) -> bool {
     lower.ends_with("__")
         || lexicon::TAKEN_BACK_BEFORE.iter().any(|mark| lower.starts_with(mark))
         || ends_with_one_of(&lower, lexicon::TAKEN_BACK_BEHIND)
-}
-
-/// The key that stands behind a statement on its own line. Without a frame only a bracket makes it one.
-fn keyed(text: &str, in_frame: bool) -> Option<Meant> {
-    let bare = text.trim_end_matches(['.', ' ', ')', ']', '*', '_']);
-    let word = bare.rsplit([' ', '(', '[', '—', '–', '→']).next()?;
-    let before = bare.strip_suffix(word).filter(|_| word.chars().all(char::is_alphabetic))?;
-    let is_true = if lexicon::is_true(&word.to_lowercase()) {
-        true
-    } else if lexicon::is_false(&word.to_lowercase()) {
-        false
-    } else {
-        return None;
-    };
-    let is_set_off = before.ends_with(['(', '[']) || before.trim_end().ends_with(['—', '–', '→', '.']);
-    (is_set_off && (in_frame || before.ends_with(['(', '['])))
-        .then(|| Meant::Keyed(is_true, Span::new(before.len(), bare.len())))
 }
 
 /// Whether a text ends with one of some marks, brackets and full stops aside.

@@ -4,6 +4,7 @@
 //! files of this folder each read one form: `sentences`, `labels`, `tables`, `exam`. What words mean stands in
 //! [`crate::lexicon`] alone.
 
+mod context;
 mod exam;
 mod frames;
 mod labels;
@@ -280,15 +281,10 @@ pub fn of_section(
             memory = sentences::Memory::default();
         }
         let above = subjects.of(at);
+        let block_mentions = &*context::named(knowledge, &block.plain.text, block_mentions, &above);
         let scope = sentences::Scope {
-            vocabulary: &knowledge.vocabulary,
-            names: &knowledge.names,
-            relations: &knowledge.relations,
-            plain: &block.plain,
-            mentions: block_mentions,
-            block: at,
-            subjects: &above,
             of_vessels: subjects.is_of_vessels(at),
+            ..sentences::Scope::new(knowledge, &block.plain, block_mentions, at).under(&above)
         };
         claims.extend(sentences::read(&scope, 0, &mut memory));
         claims.extend(labels::read(&scope, &subjects.above(at)));

@@ -96,16 +96,8 @@ impl<'a> Subjects<'a> {
     }
 
     fn scope<'s>(&'s self, at: BlockIx, subjects: &'s [Subject]) -> Option<Scope<'s>> {
-        Some(Scope {
-            vocabulary: &self.knowledge.vocabulary,
-            names: &self.knowledge.names,
-            relations: &self.knowledge.relations,
-            plain: &self.blocks.list.get(at)?.plain,
-            mentions: self.mentions.get(at)?,
-            block: at,
-            subjects,
-            of_vessels: false,
-        })
+        let block = self.blocks.list.get(at)?;
+        Some(Scope::new(self.knowledge, &block.plain, self.mentions.get(at)?, at).under(subjects))
     }
 
     fn level(&self, at: BlockIx) -> Level {

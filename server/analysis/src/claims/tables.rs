@@ -141,16 +141,9 @@ impl<'a> Grid<'a> {
     }
 
     fn scope<'s>(&'s self, cell: BlockIx, subjects: &'s [Subject]) -> Option<Scope<'s>> {
-        Some(Scope {
-            vocabulary: &self.knowledge.vocabulary,
-            names: &self.knowledge.names,
-            relations: &self.knowledge.relations,
-            plain: &self.blocks.list.get(cell)?.plain,
-            mentions: self.mentions.get(cell)?,
-            block: cell,
-            subjects,
-            of_vessels: true,
-        })
+        let block = self.blocks.list.get(cell)?;
+        let scope = Scope::new(self.knowledge, &block.plain, self.mentions.get(cell)?, cell).under(subjects);
+        Some(Scope { of_vessels: true, ..scope })
     }
 
     fn sides(&self, cell: BlockIx, role: PartRole) -> Vec<Side> {

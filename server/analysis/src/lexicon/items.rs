@@ -93,3 +93,18 @@ pub const TAKEN_BACK_BEHIND: &[&str] = &[
     "✘",
     "❌",
 ];
+
+/// Words of a heading below which the keys of the questions above it stand.
+const HEADINGS_OF_ANSWERS: &[&str] =
+    &["answer", "answers", "key", "keys", "solution", "solutions", "overleaf", "marking"];
+
+/// Whether a heading announces answers: "Answers", "Key to paper C", "Overleaf". A question is none.
+pub fn is_heading_of_answers(heading: &str) -> bool {
+    let lower = heading.to_lowercase();
+    let mut words = lower.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
+    let is_first = words.clone().take(2).any(|word| HEADINGS_OF_ANSWERS.contains(&word));
+    !lower.trim_end().ends_with('?')
+        && (is_first || words.any(|word| word.starts_with("answer")))
+        && !lower.contains("single best answer")
+        && !lower.contains("short answer")
+}

@@ -136,6 +136,12 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("has|have its|their origin|origins|beginning|source|roots in|from", K::Branching, P::Nerve, P::Parent, "The axillary nerve has its origin in the posterior cord."),
     verb("contributes|contribute to", K::Branching, P::Parent, P::Nerve, "The posterior cord contributes to the axillary nerve."),
 
+    verb("ends|end|terminates|terminate|finishes|finish by giving off? rise? to?", K::Branching, P::Parent, P::Nerve, "The posterior cord ends by giving off the axillary nerve."),
+    verb("parts|part company|ways with|into|from", K::Branching, P::Parent, P::Nerve, "The posterior cord parts company with the axillary nerve."),
+    verb("breaks|break|forks|fork|parts|part|opens|open|fans|fan out? into", K::Branching, P::Parent, P::Nerve, "The posterior cord forks into the axillary nerve and the radial nerve."),
+    verb("comes|come|joins|join|unites|unite|fuses|fuse|meets|meet|merges|merge together? as|into|to? form|make|become?", K::Branching, P::Parent, P::Nerve, "The posterior division of the upper trunk joins to form the posterior cord."),
+    participle("a|an|the? slip|shoot|child|daughter|descendant of", K::Branching, P::Nerve, P::Parent, "The axillary nerve is a daughter of the posterior cord."),
+
     // Renaming.
     verb("continues|continue as|into", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve continues as the posterior interosseous nerve."),
     verb("turns|turn into", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve turns into the posterior interosseous nerve."),
@@ -177,8 +183,8 @@ pub const RELATIONS: &[RelationWord] = &[
     // Passage.
     verb("passes|pass|runs|run|travels|travel|courses|course|goes|go|enters|enter|exits|exit|leaves|leave|descends|descend|emerges|emerge|winds|wind by|via|through|within|in|inside", K::Passage, P::Nerve, P::Landmark, "The median nerve passes through the carpal tunnel."),
     verb("leaves|leave|enters|enter|exits|exit|reaches|reach|gains|gain|passes|pass|crosses|cross|runs|run|descends|descend|comes|come|emerges|emerge ~ through|via", K::Passage, P::Nerve, P::Landmark, "The median nerve enters the palm through the carpal tunnel."),
-    verb("passes|pass|runs|run|travels|travel|courses|course|goes|go|comes|come|swings|swing|slips|slip|lies|lie|turns|turn|curves|curve|curls|curl|winds|wind|hooks|hook|dives|dive|dips|dip|crosses|cross|descends|descend|ascends|ascend|climbs|climb|emerges|emerge|enters|enter|reaches|reach|sits|sit itself|backwards|forwards|forward|down|up|out|in|on? behind|under|over|round|around|beneath|below|above|between|along", K::Passage, P::Nerve, P::Landmark, "The median nerve passes behind the medial epicondyle."),
-    verb("passes|pass|runs|run|travels|travel|courses|course|goes|go|comes|come|lies|lie|crosses|cross|swings|swing itself|down|up|out|in|on? in|deep|superficial front|to of?", K::Passage, P::Nerve, P::Landmark, "The median nerve runs in front of the medial epicondyle."),
+    verb("passes|pass|runs|run|travels|travel|courses|course|goes|go|comes|come|swings|swing|slips|slip|lies|lie|turns|turn|curves|curve|curls|curl|winds|wind|hooks|hook|dives|dive|dips|dip|crosses|cross|descends|descend|ascends|ascend|climbs|climb|emerges|emerge|enters|enter|reaches|reach|sits|sit itself|backwards|forwards|forward|down|up|out|in|on? behind|under|over|round|around|beneath|below|above|between|along", K::Passage, P::Nerve, P::Landmark, "The ulnar nerve passes behind the medial epicondyle."),
+    verb("passes|pass|runs|run|travels|travel|courses|course|goes|go|comes|come|lies|lie|crosses|cross|swings|swing itself|down|up|out|in|on? in|deep|superficial front|to of?", K::Passage, P::Nerve, P::Landmark, "The saphenous nerve runs in front of the medial malleolus."),
     verb("passes|pass|runs|run|travels|travel|goes|go|comes|come|slips|slip|emerges|emerge|drops|drop|dives|dive|gets|get|makes|make|finds|find its? way? backwards|forwards|forward|down|up|out|in|on|back|straight through|via|by|within", K::Passage, P::Nerve, P::Landmark, "The median nerve goes out through the carpal tunnel."),
     verb("quits|quit|leaves|leave|enters|enter|exits|exit|reaches|reach|gains|gain ~ by way|means of", K::Passage, P::Nerve, P::Landmark, "The median nerve enters the palm by way of the carpal tunnel."),
     verb("quits|quit|leaves|leave|enters|enter|exits|exit|reaches|reach|gains|gain ~ through|by|via", K::Passage, P::Nerve, P::Landmark, "The median nerve enters the palm by the carpal tunnel."),

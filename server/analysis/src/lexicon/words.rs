@@ -382,6 +382,32 @@ word_lists! {
         "br" "brs" "div" "ext" "int" "digit" "long" "brev" "vs" "approx" "no" "e.g" "i.e";
     /// Marks and words before a label ("*its* innervation:").
     precedes_label: ":" "—" "–" "-" "," "*" "•" "(" ")" "its";
+    /// Nouns for a branch or a part, before which an adjective is a name where it is known of what ("its deep *branch*").
+    is_noun_of_part:
+        "branch" "branches" "division" "divisions" "head" "heads" "belly" "bellies" "part" "parts" "trunk" "trunks" "cord"
+        "cords" "ramus" "rami" "root" "roots";
+    /// Prepositions that tell what a nerve comes from, whatever the verb before them ("hops *off* the posterior cord").
+    tells_source: "from" "off" "out";
+    /// Prepositions that tell what a nerve passes, whatever the verb before them ("squeezes *through* the canal").
+    tells_way:
+        "through" "behind" "under" "beneath" "round" "around" "between" "over" "via" "front" "underneath" "deep"
+        "superficial" "within" "inside";
+    /// Prepositions that tell where a muscle lies, whatever the verb before them ("lodges *in* the lateral compartment").
+    tells_place: "in" "within" "inside" "among";
+    /// Words between an unusual verb and its preposition ("nips *back in* through").
+    is_particle:
+        "back" "down" "up" "out" "in" "on" "off" "straight" "right" "forward" "forwards" "backwards" "backward"
+        "outwards" "inwards" "downwards" "upwards" "sideways" "along" "across" "about" "its" "way" "itself" "just" "away";
+    /// Words by which two structures are said to be apart, so that "from" tells no origin.
+    sets_apart:
+        "differs" "differed" "separates" "separated" "distinguishes" "distinguished" "distinct" "apart" "away" "far"
+        "divided" "protected" "shielded" "freed" "removed" "told" "tells" "varies" "retracted" "shares" "suffers"
+        "learned" "learns" "protects" "dissected" "isolated" "cleared" "reflected" "lifted" "inches" "fingers"
+        "centimetres" "centimeters" "millimetres" "fibres" "twigs" "messages" "impulses" "signals" "contributions"
+        "referred" "spreads" "inherits" "needs" "excludes" "excluded" "transferred" "borrows" "borrowed";
+    /// Prepositions with which the way of a nerve is told without a verb ("ulnar nerve: *behind* the medial epicondyle").
+    begins_way: "behind" "through" "under" "round" "around" "beneath" "between" "via" "deep" "superficial" "Behind" "Through"
+        "Under" "Round" "Around" "Beneath" "Between" "Via" "Deep" "Superficial";
     /// Marks behind a name that stands at the head of an item.
     ends_head: ":" "—" "–" "-" "." "(" ",";
     /// Words beside the names of a value that is nothing but names.

@@ -116,7 +116,9 @@ pub fn passage(
             format!("{} passes {}, not {}", the(vocabulary, nerve), the(vocabulary, *twin), the(vocabulary, landmark));
         return Judgement::new(Verdict::Contradicts, why).remedy(PartRole::Landmark, vocabulary.name(*twin));
     }
-    if passers.is_empty() || own.is_empty() || !ENCLOSED.contains(&class) {
+    let is_its_own = ENCLOSED.contains(&class)
+        || (own.len() > 1 && is_way_of_others(vocabulary, nerve, landmark, &own, &passers, side));
+    if passers.is_empty() || own.is_empty() || !is_its_own {
         return Judgement::unknown();
     }
     let nerves: Vec<EntryId> = passers.iter().copied().filter(|id| vocabulary.is_neural(*id)).collect();
@@ -134,12 +136,39 @@ pub fn passage(
     if let [only] = nerves.as_slice() {
         judgement = judgement.remedy(PartRole::Nerve, vocabulary.name(*only));
     }
-    for id in
-        own.iter().filter(|id| vocabulary.entry(**id).class.as_deref().is_some_and(|class| ENCLOSED.contains(&class)))
-    {
+    let is_enclosed =
+        |id: &&EntryId| vocabulary.entry(**id).class.as_deref().is_some_and(|class| ENCLOSED.contains(&class));
+    for id in own.iter().filter(|id| is_enclosed(id) && ENCLOSED.contains(&class)) {
         judgement = judgement.remedy(PartRole::Landmark, vocabulary.name(*id));
     }
     judgement
+}
+
+/// Whether a bone feature, or the side of it that is told, is known as the way of others, while of the nerve another way is
+/// known: it passes another feature of the same bone, or those others are what is known to pass on that side.
+fn is_way_of_others(
+    vocabulary: &Vocabulary,
+    nerve: EntryId,
+    landmark: EntryId,
+    own: &[EntryId],
+    passers: &[EntryId],
+    side: Option<&str>,
+) -> bool {
+    let bones = vocabulary.wholes(landmark);
+    let is_bone = |id: &EntryId| vocabulary.entry(*id).class.as_deref() == Some("bone");
+    if !bones.iter().any(is_bone) || !vocabulary.is_neural(nerve) {
+        return false;
+    }
+    let passes_the_bone = own.iter().any(|held| vocabulary.wholes(*held).iter().any(|whole| bones.contains(whole)));
+    let is_on_that_side = |owner: &EntryId| {
+        vocabulary.entry(*owner).facts.iter().any(|fact| match &fact.relation {
+            Relation::Passes { landmark: at, how: Some(how) } => {
+                *at == landmark && side.is_some_and(|side| crate::lexicon::are_one_side(how, side))
+            }
+            _ => false,
+        })
+    };
+    passes_the_bone || passers.iter().any(is_on_that_side)
 }
 
 /// The side on which a nerve passes a landmark, where it excludes the side that is told.

@@ -30,7 +30,7 @@ const fn label(kind: ClaimKind, subject: PartRole, value: PartRole) -> Label {
 }
 
 /// The relations that a subject and a value can stand in without a word between them.
-const BARE: [Label; 12] = [
+const BARE: [Label; 13] = [
     label(ClaimKind::Supply, PartRole::Muscle, PartRole::Nerve),
     label(ClaimKind::Supply, PartRole::Nerve, PartRole::Muscle),
     label(ClaimKind::Roots, PartRole::Structure, PartRole::Segments),
@@ -42,6 +42,7 @@ const BARE: [Label; 12] = [
     label(ClaimKind::Membership, PartRole::Group, PartRole::Muscle),
     label(ClaimKind::Membership, PartRole::Muscle, PartRole::Group),
     label(ClaimKind::Passage, PartRole::Landmark, PartRole::Nerve),
+    label(ClaimKind::Passage, PartRole::Nerve, PartRole::Landmark),
     label(ClaimKind::Count, PartRole::Structure, PartRole::Number),
 ];
 
@@ -119,7 +120,8 @@ pub fn bare(scope: &Scope<'_>, (from, to): (usize, usize), sign: Sign, who: &Who
     for meant in BARE.into_iter().chain(between_nerves) {
         let mut sides = sides(scope, who, meant.subject, parts);
         sides.retain(|side| may_stand_bare(scope, meant, side));
-        if sides.is_empty() {
+        let is_way = meant.kind == Some(ClaimKind::Passage) && meant.value == PartRole::Landmark;
+        if sides.is_empty() || (is_way && !begins_with_way(scope, from)) {
             continue;
         }
         let mut claims = value_claims(scope, from, to, meant, "", &sides);
@@ -133,6 +135,12 @@ pub fn bare(scope: &Scope<'_>, (from, to): (usize, usize), sign: Sign, who: &Who
     if found.len() == 1 { found.pop().unwrap_or_default() } else { Vec::new() }
 }
 
+/// Whether a value begins with a preposition of a way ("behind the medial epicondyle").
+fn begins_with_way(scope: &Scope<'_>, from: usize) -> bool {
+    let word = |at: usize| scope.mentions.tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
+    lexicon::begins_way(word(from)) || (word(from) == "in" && word(from + 1) == "front")
+}
+
 /// Whether a subject may have a value of a relation that no word tells.
 fn may_stand_bare(scope: &Scope<'_>, meant: Label, side: &Side) -> bool {
     let What::Entry(ids) = &side.what else { return false };
@@ -144,6 +152,7 @@ fn may_stand_bare(scope: &Scope<'_>, meant: Label, side: &Side) -> bool {
             ids.iter().all(|id| matches!(vocabulary.kind(*id), Kind::Nerve | Kind::Plexus | Kind::Muscle | Kind::Skin))
         }
         (Some(ClaimKind::Membership), PartRole::Group) => ids.iter().all(|id| vocabulary.kind(*id) == Kind::Group),
+        (Some(ClaimKind::Passage), PartRole::Nerve) => ids.iter().all(|id| vocabulary.is_neural(*id)),
         (Some(ClaimKind::Passage), _) => ids.iter().any(|id| {
             vocabulary.kind(*id) == Kind::Landmark
                 && vocabulary
@@ -161,6 +170,7 @@ fn is_nothing_else(scope: &Scope<'_>, from: usize, to: usize, meant: Label, clai
     let read = |span: Span| claims.iter().any(|claim| claim.parts.iter().any(|part| part.span.overlaps(span)));
     // An area and a movement are described; it is enough that the value begins with them.
     let is_described = matches!(meant.value, PartRole::Movement | PartRole::Skin);
+    let is_way = meant.kind == Some(ClaimKind::Passage) && meant.value == PartRole::Landmark;
     let mut at = from;
     while at < to {
         let Some(token) = tokens.get(at) else { break };
@@ -181,6 +191,7 @@ fn is_nothing_else(scope: &Scope<'_>, from: usize, to: usize, meant: Label, clai
             || lexicon::is_determiner(&lower)
             || lexicon::joins_values(&lower)
             || lexicon::is_adverb(&lower)
+            || (is_way && (lexicon::is_preposition(&lower) || lower == "front"))
             || (lexicon::is_part_noun(&lower) && meant.value != PartRole::Number);
         if !is_read && !joins {
             return false;

@@ -90,13 +90,35 @@ pub fn value_claims(
                     values = completed_values(scope, from, to, role, &nouns);
                 }
                 for value in values {
-                    let parts = vec![Part { role, span: value.span, what: value.what }];
-                    claims.push(claim(kind, own.clone(), parts));
+                    let mut parts = vec![Part { role, span: value.span, what: value.what }];
+                    let mut through = false;
+                    if kind == ClaimKind::Passage && role == PartRole::Landmark {
+                        let way = way_to(scope, from, value.span);
+                        through = lexicon::goes_through(&way) || lexicon::goes_through(word);
+                        let side = lexicon::side_of_passage(&way);
+                        parts.extend(side.map(|side| Part {
+                            role: PartRole::Role,
+                            span: value.span,
+                            what: What::Word(side),
+                        }));
+                    }
+                    claims.push(Claim { all: through, ..claim(kind, own.clone(), parts) });
                 }
             }
         }
     }
     claims
+}
+
+/// The words of a stretch before the place to which they lead ("behind the"), each with a space before it.
+fn way_to(scope: &Scope<'_>, from: usize, place: Span) -> String {
+    let before = scope.mentions.tokens.get(from..).unwrap_or_default().iter();
+    let before = before.take_while(|token| !scope.plain.to_source(token.span).overlaps(place));
+    before.fold(String::new(), |mut way, token| {
+        way.push(' ');
+        way.push_str(&token.span.of(&scope.plain.text).to_lowercase());
+        way
+    })
 }
 
 /// The part of a muscle with which a stretch begins, if a colon or dash follows it, or its nerve at once or behind a

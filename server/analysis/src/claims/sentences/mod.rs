@@ -9,7 +9,7 @@
 //! its row, `assertion` says whether it claims anything and how firmly; then each atom with which a claim can begin is
 //! handed to the file that reads its form: `relations` (what a phrase claims by what it joins stands in `kinds`),
 //! `brackets`, `areas`, `predicates`, `counts`, `actions`, `everyday`, `typed` (an unusual order, where what is named tells
-//! which is which), `gaps` (clauses that leave words out) and, for the sentence as a whole, `deficits` and `questions`.
+//! which is which), `unusual` (verbs that no list knows), `gaps` (clauses that leave words out) and, for the sentence as a whole, `deficits` and `questions`.
 //! These ask `subjects` who does it and `objects` to whom; both find `groups`, and `sides` says which members fit.
 //! `values` reads what stands behind a label or in a cell of a table, where no verb is.
 
@@ -32,6 +32,7 @@ mod relations;
 mod sides;
 mod subjects;
 mod typed;
+mod unusual;
 mod values;
 
 use fascicle_model::{EntryId, Vocabulary};
@@ -40,6 +41,7 @@ use self::atoms::{Atom, AtomKind, atoms};
 use crate::blocks::BlockIx;
 use crate::claims::Claim;
 use crate::claims::phrases::Relations;
+use crate::knowledge::Knowledge;
 use crate::lexicon::{self, Form};
 use crate::mentions::Mentions;
 use crate::names::NameIndex;
@@ -67,6 +69,27 @@ pub struct Scope<'a> {
     pub subjects: &'a [Subject],
     /// It speaks of vessels, so that "the radial" need not be a nerve.
     pub of_vessels: bool,
+}
+
+impl<'a> Scope<'a> {
+    /// The scope of a block's text and mentions that stands under nothing.
+    pub fn new(knowledge: &'a Knowledge, plain: &'a Plain, mentions: &'a Mentions, block: BlockIx) -> Self {
+        Self {
+            vocabulary: &knowledge.vocabulary,
+            names: &knowledge.names,
+            relations: &knowledge.relations,
+            plain,
+            mentions,
+            block,
+            subjects: &[],
+            of_vessels: false,
+        }
+    }
+
+    /// The same below what sets its subjects.
+    pub fn under(self, subjects: &'a [Subject]) -> Self {
+        Self { subjects, ..self }
+    }
 }
 
 /// A structure that a statement can be about without naming it.
@@ -237,6 +260,13 @@ impl Sentence<'_, '_> {
             }
             Some(AtomKind::Word) if lexicon::MODALITIES.iter().any(|(word, _)| *word == self.word(at)) => {
                 self.fibre_claims(at)
+            }
+            Some(AtomKind::Word)
+                if lexicon::tells_source(self.word(at))
+                    || lexicon::tells_way(self.word(at))
+                    || lexicon::tells_place(self.word(at)) =>
+            {
+                self.unusual_claims(at, last_subject)
             }
             Some(AtomKind::Word) => self.noun_of_implied(at),
             _ => Vec::new(),

@@ -273,7 +273,7 @@ impl Sentence<'_, '_> {
     /// Claims of all pairs of the two sides, or of pairs in order where the sentence says "respectively". `of_all` says that
     /// the left side is said to be all of its members.
     #[allow(clippy::too_many_arguments)]
-    fn combine(
+    pub(super) fn combine(
         &self,
         relation: &RelationWord,
         left: &[Side],

@@ -1,0 +1,130 @@
+//! Keys: which option a key names, and what it says when that option is put into the stem.
+
+use super::super::labels;
+use super::super::sentences::{self, Memory, Scope};
+use super::super::subjects::Above;
+use super::super::{Claim, Key, PartRole, What};
+use super::Choice;
+use super::items::Item;
+use super::lines::{numbered, option_label};
+use super::stems::{asked_noun, join, nouns_in, without_instructions};
+use crate::knowledge::Knowledge;
+use crate::lexicon;
+use crate::mentions;
+use crate::text::{Plain, Span};
+
+/// How a key answers.
+enum Answer<'i> {
+    Option(&'i Choice),
+    Text(Plain),
+    True,
+    False,
+}
+
+fn answer<'i>(item: &'i Item, key: &Plain) -> Option<Answer<'i>> {
+    let text = key.text.trim();
+    if text.is_empty() || text.starts_with('[') {
+        return None;
+    }
+    // "1 (1 = true, 0 = false)": what stands in brackets explains the key.
+    let told = if item.options.is_empty() { text.split_once(" (").map_or(text, |(told, _)| told) } else { text };
+    let bare = told.trim_end_matches(['.', ')', ' ']).trim_start_matches('(');
+    if item.options.len() > 1 {
+        let by_label = |label: &str| item.options.iter().find(|choice| choice.label.eq_ignore_ascii_case(label));
+        if let Some(choice) = by_label(bare) {
+            return Some(Answer::Option(choice));
+        }
+        if let Some((label, _)) = option_label(text)
+            && let Some(choice) = by_label(&label)
+        {
+            return Some(Answer::Option(choice));
+        }
+        if let Some((number, len)) = numbered(text)
+            && len < text.len()
+            && let Some(choice) = by_label(&number.to_string())
+        {
+            return Some(Answer::Option(choice));
+        }
+        return item
+            .options
+            .iter()
+            .find(|choice| choice.plain.text.trim().eq_ignore_ascii_case(bare))
+            .map(Answer::Option);
+    }
+    match &*bare.to_lowercase() {
+        word if lexicon::is_true(word) => Some(Answer::True),
+        word if lexicon::is_false(word) => Some(Answer::False),
+        "a" | "b" | "c" | "d" | "e" => None,
+        _ => Some(Answer::Text(key.clone())),
+    }
+}
+
+pub(super) fn key_claims(item: &Item, knowledge: &Knowledge) -> Vec<Claim> {
+    let Some((key, block)) = &item.key else { return Vec::new() };
+    let Some(answer) = answer(item, key) else { return Vec::new() };
+    let stem = without_instructions(&item.stem);
+    let noun = asked_noun(&stem.text);
+    // "Which cord? – medial": the option leaves out the noun that was asked for.
+    let named = |option: &Plain| -> Plain {
+        let mut option = option.clone();
+        let bare = option.text.trim_end_matches(['.', ' ']).to_owned();
+        let is_name = |text: &str| !knowledge.names.lookup(text).is_empty();
+        let mut nouns = noun.iter().cloned().chain(nouns_in(&stem.text).filter(|_| !is_name(&bare)));
+        if let Some(noun) = nouns.find(|noun| is_name(&format!("{bare} {noun}"))) {
+            let end = option.to_source(Span::new(0, option.text.len())).end;
+            option.push_as(&format!(" {noun}"), Span::new(end, end));
+        }
+        option
+    };
+    let (statement, option, mut turned) = match &answer {
+        Answer::True => (stem.clone(), None, false),
+        Answer::False => (stem.clone(), None, true),
+        Answer::Option(choice) => (join(&stem, &named(&choice.plain)), Some(&choice.plain), false),
+        Answer::Text(plain) => (join(&stem, &named(plain)), Some(plain), false),
+    };
+    let lower = item.stem.text.to_lowercase();
+    let is_except = lower.split(|c: char| !c.is_alphabetic()).any(|word| word == "except")
+        || item.stem.text.contains(" NOT ")
+        || lower.contains("which of the following is not")
+        || lower.contains("which of the following are not");
+    turned ^= is_except;
+    let mentions = mentions::mentions(&statement.text, &knowledge.vocabulary, &knowledge.names);
+    let scope = Scope::new(knowledge, &statement, &mentions, *block);
+    let key_span = key.to_source(Span::new(0, key.text.len()));
+    let option_span = option.map(|plain| plain.to_source(Span::new(0, plain.text.len())));
+    let mut claims = sentences::read(&scope, 0, &mut Memory::default());
+    if claims.is_empty() {
+        // "Heads of quadriceps femoris: four", "Elbow joint: hinge"
+        claims = labels::read(&scope, &Above::default());
+    }
+    claims.retain(|claim| option_span.is_none_or(|span| claim.parts.iter().any(|part| span.contains(part.span))));
+    for claim in &mut claims {
+        claim.negated ^= turned;
+        claim.span = key_span;
+        let part = option_span.and_then(|span| claim.parts.iter().position(|part| span.contains(part.span)));
+        let role = part.and_then(|part| claim.parts.get(part)).map(|part| part.role);
+        let options = role.map(|role| options(&item.options, role, key.text.trim().len() <= 2, &scope, knowledge));
+        claim.key = Some(Box::new(Key { span: key_span, options: options.unwrap_or_default(), part }));
+    }
+    claims
+}
+
+/// The options, each as a key would name it and as what it is in a role; `brief` for keys that are a letter alone.
+pub(super) fn options(
+    choices: &[Choice],
+    role: PartRole,
+    brief: bool,
+    scope: &Scope<'_>,
+    knowledge: &Knowledge,
+) -> Vec<(String, What)> {
+    let known = |choice: &Choice| {
+        let mentions = mentions::mentions(&choice.plain.text, &knowledge.vocabulary, &knowledge.names);
+        let scope = Scope { plain: &choice.plain, mentions: &mentions, ..*scope };
+        let [side] = sentences::values(&scope, 0, mentions.tokens.len(), role).try_into().ok()?;
+        let sentences::Side { what, .. } = side;
+        let shown =
+            if brief { choice.label.clone() } else { format!("{}) {}", choice.label, choice.plain.text.trim()) };
+        Some((shown, what))
+    };
+    choices.iter().filter_map(known).collect()
+}

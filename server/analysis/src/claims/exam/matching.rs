@@ -1,0 +1,279 @@
+//! Matching lists: stems that share one list of options, with a key that pairs their labels.
+//!
+//! The options are lettered and stand together, the stems are numbered (or the other way round: a pair is a pair). The key
+//! is a list of its own (`3. F`), a row of pairs (`1-C, 2-A`), or stands behind each stem (`maxillary nerve — b`). What the
+//! two of a pair are tells the relation, as it does on either side of a colon.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::super::labels;
+use super::super::sentences::{self, Memory, Scope};
+use super::super::subjects::Above;
+use super::super::{Claim, Key};
+use super::Choice;
+use super::keys::options;
+use super::lines::{Line, key_value, lines, numbered, option_label, options_in_line};
+use crate::blocks::{BlockIx, BlockKind, Blocks};
+use crate::knowledge::Knowledge;
+use crate::lexicon;
+use crate::mentions;
+use crate::text::{Plain, Span};
+
+/// Fewer options or stems than these make no list.
+const FEWEST: usize = 3;
+
+/// A set of stems and options.
+#[derive(Default)]
+struct Set {
+    choices: Vec<Choice>,
+    stems: BTreeMap<u64, Plain>,
+    /// For a stem the label that the key gives it, where it stands, and in which block.
+    keys: BTreeMap<u64, (String, Span, BlockIx)>,
+    blocks: BTreeSet<BlockIx>,
+}
+
+/// Reads the matching lists of a document: the claims of their keys, and the blocks that they are made of.
+pub(super) fn read(blocks: &Blocks, knowledge: &Knowledge) -> (Vec<Claim>, BTreeSet<BlockIx>) {
+    let mut claims = Vec::new();
+    let mut consumed = BTreeSet::new();
+    let mut sets: Vec<Set> = Vec::new();
+    let all = lines(blocks);
+    let is_heading =
+        |line: &Line| matches!(blocks.list.get(line.block).map(|block| block.kind), Some(BlockKind::Heading(_)));
+    // The set of the section before, of which a section of answers gives the key.
+    let mut last: Option<usize> = None;
+    let mut start = 0;
+    for at in 1..=all.len() {
+        if at < all.len() && !all.get(at).is_some_and(is_heading) {
+            continue;
+        }
+        let section = all.get(start..at).unwrap_or_default();
+        start = at;
+        let heading = section.first().filter(|line| is_heading(line));
+        if heading.is_some_and(|line| lexicon::is_heading_of_answers(&line.plain.text)) {
+            if let Some(set) = last.take().and_then(|last| sets.get_mut(last)).filter(|set| set.keys.is_empty()) {
+                set.take_keys(section);
+            }
+            continue;
+        }
+        last = None;
+        if let Some(set) = Set::of(section) {
+            last = Some(sets.len());
+            sets.push(set);
+        }
+    }
+    for set in sets.iter().filter(|set| !set.keys.is_empty()) {
+        consumed.extend(set.blocks.iter().copied());
+        claims.extend(set.claims(knowledge));
+    }
+    (claims, consumed)
+}
+
+impl Set {
+    /// The set that the lines below a heading make, if they make one.
+    fn of(section: &[Line]) -> Option<Self> {
+        let mut set = Self::default();
+        let mut run_ended = false;
+        for (at, line) in section.iter().enumerate() {
+            let options = options_of(line);
+            if options.is_empty() {
+                run_ended |= !set.choices.is_empty();
+                continue;
+            }
+            // A second list of options, or one right behind a question, belongs to items of their own.
+            let begins = options.first().is_some_and(|choice| choice.label.eq_ignore_ascii_case("a"));
+            let before = at.checked_sub(1).and_then(|before| section.get(before));
+            let is_of_item = set.choices.is_empty()
+                && before.is_some_and(|before| {
+                    let text = before.plain.text.trim_end();
+                    text.ends_with('?')
+                        || before.number.is_some()
+                        || numbered(text).is_some_and(|(_, len)| len < text.len())
+                });
+            if run_ended || is_of_item || begins != set.choices.is_empty() {
+                return None;
+            }
+            set.choices.extend(options);
+            set.blocks.insert(line.block);
+        }
+        if set.choices.len() < FEWEST {
+            return None;
+        }
+        set.take_keys(section);
+        (set.stems.len() >= FEWEST).then_some(set)
+    }
+
+    /// Takes stems and keys from lines.
+    fn take_keys(&mut self, section: &[Line]) {
+        for line in section {
+            let pairs = pairs(&line.plain);
+            if pairs.len() > 1 {
+                for (number, label, span) in pairs {
+                    self.keys.insert(number, (label, span, line.block));
+                }
+                self.blocks.insert(line.block);
+                continue;
+            }
+            let Some((number, value)) = stem(line) else { continue };
+            let bare = value.text.trim().trim_end_matches('.');
+            if let Some(label) = self.label(bare) {
+                let span = value.to_source(Span::new(0, value.text.len()));
+                self.keys.insert(number, (label, span, line.block));
+                self.blocks.insert(line.block);
+            } else if self.keys.is_empty() || !self.stems.contains_key(&number) {
+                let (stem, key) = self.key_behind(&value);
+                if let Some((label, span)) = key {
+                    self.keys.insert(number, (label, span, line.block));
+                }
+                self.stems.insert(number, stem);
+                self.blocks.insert(line.block);
+            }
+        }
+    }
+
+    /// The label of an option that a text is.
+    fn label(&self, text: &str) -> Option<String> {
+        let bare = text.trim_matches(['(', ')', '*', ' ']);
+        self.choices.iter().find(|choice| choice.label.eq_ignore_ascii_case(bare)).map(|choice| choice.label.clone())
+    }
+
+    /// A stem and the label that stands behind it: `maxillary nerve — b`.
+    fn key_behind(&self, value: &Plain) -> (Plain, Option<(String, Span)>) {
+        let text = value.text.trim_end_matches(['.', ' ', ')', ']']);
+        let cut = text.rfind([' ', '(', '[']).map_or(0, |at| at + 1);
+        let before = text.get(..cut).unwrap_or_default();
+        let stem = before.trim_end_matches([' ', '(', '[', '—', '–', '-', ':', '=', '→', '.', '>']);
+        let is_set_off = stem.len() + 1 < before.len() || before.ends_with(['(', '[']);
+        let label = text.get(cut..).and_then(|word| self.label(word)).filter(|_| is_set_off && !stem.is_empty());
+        match label {
+            Some(label) => {
+                let span = value.to_source(Span::new(cut, text.len()));
+                (value.slice(Span::new(0, stem.len())), Some((label, span)))
+            }
+            None => (value.clone(), None),
+        }
+    }
+
+    fn claims(&self, knowledge: &Knowledge) -> Vec<Claim> {
+        let mut claims = Vec::new();
+        for (number, (label, span, block)) in &self.keys {
+            let choice = self.choices.iter().find(|choice| choice.label == *label);
+            let (Some(stem), Some(choice)) = (self.stems.get(number), choice) else { continue };
+            let mut found = pair_claims(stem, &choice.plain, *block, knowledge);
+            let option = choice.plain.to_source(Span::new(0, choice.plain.text.len()));
+            for claim in &mut found {
+                let part = claim.parts.iter().position(|part| option.contains(part.span));
+                let role = part.and_then(|part| claim.parts.get(part)).map(|part| part.role);
+                claim.span = *span;
+                let nothing = mentions::Mentions::default();
+                let scope = Scope::new(knowledge, stem, &nothing, *block);
+                let options = role.map(|role| options(&self.choices, role, true, &scope, knowledge));
+                claim.key = Some(Box::new(Key { span: *span, options: options.unwrap_or_default(), part }));
+            }
+            claims.append(&mut found);
+        }
+        claims
+    }
+}
+
+/// What the two of a pair claim of each other.
+fn pair_claims(stem: &Plain, option: &Plain, block: BlockIx, knowledge: &Knowledge) -> Vec<Claim> {
+    let cut = stem.text.find([',', '(']).unwrap_or(stem.text.len());
+    let short = stem.slice(Span::new(0, cut)).trimmed();
+    let read = |first: &Plain, sign: &str, second: &Plain| -> Vec<Claim> {
+        let mut joined = first.clone();
+        let place = first.to_source(Span::new(0, first.text.len())).end;
+        joined.push_as(sign, Span::new(place, place));
+        joined.append(second);
+        let mentions = mentions::mentions(&joined.text, &knowledge.vocabulary, &knowledge.names);
+        let scope = Scope::new(knowledge, &joined, &mentions, block);
+        if sign.contains(':') {
+            labels::read(&scope, &Above::default())
+        } else {
+            sentences::read(&scope, 0, &mut Memory::default())
+        }
+    };
+    let spans = [stem, option].map(|plain| plain.to_source(Span::new(0, plain.text.len())));
+    let joins_both = |claim: &Claim| spans.iter().all(|span| claim.parts.iter().any(|part| span.contains(part.span)));
+    [(&short, ": ", option), (option, ": ", &short), (option, " ", stem), (stem, " ", option)]
+        .into_iter()
+        .map(|(first, sign, second)| {
+            let mut claims = read(first, sign, second);
+            claims.retain(joins_both);
+            claims
+        })
+        .find(|claims| !claims.is_empty())
+        .unwrap_or_default()
+}
+
+/// The options with which a line begins, behind "Options:" or the like.
+fn options_of(line: &Line) -> Vec<Choice> {
+    let text = line.plain.text.as_str();
+    let head =
+        text.find(": ").filter(|at| text.get(..*at).is_some_and(|head| !head.contains(' '))).map_or(0, |at| at + 2);
+    let body = line.plain.slice(Span::new(head, text.len())).trimmed();
+    if option_label(&body.text).is_some() { options_in_line(&body) } else { Vec::new() }
+}
+
+/// A numbered line, by Arabic or by Roman numerals: its number and the rest of it.
+fn stem(line: &Line) -> Option<(u64, Plain)> {
+    let text = line.plain.text.as_str();
+    if let Some(number) = line.number {
+        return Some((number, line.plain.clone()));
+    }
+    let (number, len) = numbered(text).filter(|(_, len)| *len < text.len()).or_else(|| roman(text))?;
+    Some((number, line.plain.slice(Span::new(len, text.len())).trimmed()))
+}
+
+/// `iv. …`, `(ii) …`; the number and the length.
+fn roman(text: &str) -> Option<(u64, usize)> {
+    const NUMERALS: [&str; 12] = ["i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii"];
+    let bare = text.trim_start_matches('(');
+    let len = bare.find(['.', ')'])?;
+    let place =
+        NUMERALS.iter().position(|numeral| bare.get(..len).is_some_and(|word| word.eq_ignore_ascii_case(numeral)))?;
+    let body = bare.get(len + 1..)?.trim_start();
+    Some((u64::try_from(place).ok()? + 1, text.len() - body.len()))
+}
+
+/// The pairs of a line that holds nothing else: `1-C, 2-A`, `Key: A3 B1`, each as number, label and its place.
+fn pairs(line: &Plain) -> Vec<(u64, String, Span)> {
+    let text = line.text.as_str();
+    let start = key_value(text).unwrap_or(0);
+    let mut list = Vec::new();
+    let is_between = |c: char| matches!(c, ' ' | '-' | '–' | '—' | ':' | '=' | '.' | ')' | '(' | '→' | '>' | '*');
+    let words = text.get(start..).unwrap_or_default();
+    let mut at = start;
+    for word in words.split_inclusive([',', ';', ' ']) {
+        let from = at;
+        at += word.len();
+        let body = word.trim_matches([',', ';', ' ', '.']);
+        if body.is_empty() {
+            continue;
+        }
+        let marks: Vec<&str> = body.split(is_between).filter(|part| !part.is_empty()).collect();
+        let (digits, letter) = match marks.as_slice() {
+            [one] => {
+                let cut = one.find(|c: char| !c.is_ascii_digit()).filter(|cut| *cut > 0);
+                match cut {
+                    Some(cut) => one.split_at(cut),
+                    None => match one.char_indices().nth(1) {
+                        Some((second, _)) => {
+                            let (letter, digits) = one.split_at(second);
+                            (digits, letter)
+                        }
+                        None => return Vec::new(),
+                    },
+                }
+            }
+            [a, b] if a.starts_with(|c: char| c.is_ascii_digit()) => (*a, *b),
+            [a, b] => (*b, *a),
+            _ => return Vec::new(),
+        };
+        let is_letter = letter.len() == 1 && letter.starts_with(|c: char| c.is_ascii_alphabetic());
+        let (Ok(number), true) = (digits.parse(), is_letter) else { return Vec::new() };
+        let place = from + word.find(letter).unwrap_or(0);
+        list.push((number, letter.to_owned(), line.to_source(Span::new(place, place + 1))));
+    }
+    list
+}

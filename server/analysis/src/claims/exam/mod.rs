@@ -1,0 +1,39 @@
+//! Claims of exam items: what the keyed option says when it is put into the stem.
+//!
+//! Stems and options assert nothing; their blocks are taken out of the ordinary reading. Only the key asserts: the option
+//! that it names takes the place of the question word, of the blank, or of the end of the stem. *EXCEPT* and *NOT* turn the
+//! statement round, and so does a key *False*.
+//!
+//! [`lines`] tells stems, options and keys by how they begin; [`items`] puts items together from them, [`matching`] lists
+//! of stems that share one list of options; [`keys`] and [`stems`] say what a key claims; [`inline`] reads the key that
+//! stands behind a statement on its own line.
+
+pub mod inline;
+mod items;
+mod keys;
+mod lines;
+mod matching;
+mod stems;
+
+use std::collections::BTreeSet;
+
+use super::Claim;
+use crate::blocks::{BlockIx, Blocks};
+use crate::knowledge::Knowledge;
+use crate::text::Plain;
+
+/// An option: its label and its text.
+struct Choice {
+    label: String,
+    plain: Plain,
+}
+
+/// Reads the items of a document: the claims of their keys, and the blocks that they are made of.
+pub fn read(blocks: &Blocks, knowledge: &Knowledge) -> (Vec<Claim>, BTreeSet<BlockIx>) {
+    let (mut claims, mut consumed) = matching::read(blocks, knowledge);
+    for item in &items::items(blocks, &consumed) {
+        consumed.extend(item.blocks.iter().copied());
+        claims.extend(keys::key_claims(item, knowledge));
+    }
+    (claims, consumed)
+}
