@@ -7,31 +7,39 @@ use crate::claims::{self, Claim, Section};
 use crate::knowledge::Knowledge;
 use crate::memo::Kept;
 use crate::mentions::Mentions;
+use crate::reading::Stage;
 use crate::text::Span;
 use crate::verdicts::{self, Judgement};
 
-/// Reads the claims of a document and judges them, in the order of the text.
+/// Reads the claims of a document and judges them, in the order of the text. `ended` is told of the two stages in turn.
 pub fn judged(
     blocks: &Blocks,
     mentions: &[Mentions],
     knowledge: &Knowledge,
     kept: &mut Kept<Arc<JudgedSection>>,
+    ended: &mut dyn FnMut(Stage),
 ) -> Vec<(Claim, Judgement)> {
     let judge = |claim: Claim| {
         let judgement = verdicts::judge(&claim, &knowledge.vocabulary);
         (claim, judgement)
     };
     let (exam, taken) = claims::of_exam(blocks, knowledge);
+    ended(Stage::Claims);
     let mut list: Vec<(Claim, Judgement)> = exam.into_iter().map(judge).collect();
+    ended(Stage::Verdicts);
     for section in claims::sections(blocks) {
         let key = section.fingerprint(blocks, mentions, &|block| taken.contains(&block));
         let read = kept.of(key, || {
             let claims = claims::of_section(&section, blocks, mentions, knowledge, &taken);
-            Arc::new(JudgedSection { starts: section.starts(blocks), claims: claims.into_iter().map(judge).collect() })
+            ended(Stage::Claims);
+            let claims = claims.into_iter().map(judge).collect();
+            ended(Stage::Verdicts);
+            Arc::new(JudgedSection { starts: section.starts(blocks), claims })
         });
         list.extend(read.moved(&section, blocks));
     }
     list.sort_by_key(|(claim, _)| (claim.span, claim.kind));
+    ended(Stage::Claims);
     list
 }
 

@@ -41,6 +41,6 @@ pub mod words;
 pub use blocks::Form;
 pub use findings::{Candidate, Edit, Finding, FindingKind, Fix, Severity};
 pub use knowledge::Knowledge;
-pub use reading::{Memo, Reading, read, read_again};
+pub use reading::{Memo, Reading, Stage, read, read_again, read_observed};
 pub use settings::Settings;
 pub use text::Span;

@@ -36,6 +36,44 @@ impl Memo {
     }
 }
 
+/// A stage of the way from a text to findings.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Stage {
+    /// The text is cut into blocks.
+    Blocks,
+    /// Names are found in them.
+    Mentions,
+    /// Misspelled names are found.
+    Misspellings,
+    /// What a name means by what stands around it, and abbreviations that the document explains.
+    Context,
+    /// Statements are read.
+    Claims,
+    /// The graph judges them.
+    Verdicts,
+    /// What is to be told is put into words, and names are compared over the document.
+    Findings,
+}
+
+impl Stage {
+    /// All of them, in order.
+    pub const ALL: [Self; 7] =
+        [Self::Blocks, Self::Mentions, Self::Misspellings, Self::Context, Self::Claims, Self::Verdicts, Self::Findings];
+
+    /// Its name.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Blocks => "blocks",
+            Self::Mentions => "mentions",
+            Self::Misspellings => "misspellings",
+            Self::Context => "context",
+            Self::Claims => "claims",
+            Self::Verdicts => "verdicts",
+            Self::Findings => "findings",
+        }
+    }
+}
+
 /// A document as it was read.
 #[derive(Clone, Debug, Default)]
 pub struct Reading {
@@ -57,7 +95,21 @@ pub fn read(text: &str, form: Form, knowledge: &Knowledge, settings: &Settings) 
 /// Reads a document of which an earlier version was read with the same memo, by the same knowledge and settings. What
 /// comes out is what [`read`] makes of the text; what the edit has not touched is not worked out again.
 pub fn read_again(text: &str, form: Form, knowledge: &Knowledge, settings: &Settings, memo: &mut Memo) -> Reading {
+    read_observed(text, form, knowledge, settings, memo, &mut |_| {})
+}
+
+/// As [`read_again`]. `ended` is told of each stage when it ends; a stage that is gone through in parts is told of after
+/// each of them, so that who has a clock can add up where the time goes.
+pub fn read_observed(
+    text: &str,
+    form: Form,
+    knowledge: &Knowledge,
+    settings: &Settings,
+    memo: &mut Memo,
+    ended: &mut dyn FnMut(Stage),
+) -> Reading {
     let blocks = blocks::blocks(text, form);
+    ended(Stage::Blocks);
     let mut mentions: Vec<Mentions> = blocks
         .list
         .iter()
@@ -67,11 +119,14 @@ pub fn read_again(text: &str, form: Form, knowledge: &Knowledge, settings: &Sett
             Mentions::clone(&memo.mentions.of(fingerprint_of(text), find))
         })
         .collect();
+    ended(Stage::Mentions);
     let repairs = misspellings::repairs_again(&blocks, &mentions, knowledge, settings, &mut memo.suspects);
     misspellings::apply(&mut mentions, &repairs);
+    ended(Stage::Misspellings);
     resolve::resolve(&blocks, &mut mentions, &knowledge.vocabulary);
     abbreviations::apply(&blocks, &mut mentions, &knowledge.vocabulary);
-    let claims = judging::judged(&blocks, &mentions, knowledge, &mut memo.sections);
+    ended(Stage::Context);
+    let claims = judging::judged(&blocks, &mentions, knowledge, &mut memo.sections, ended);
     memo.turn();
     let mut findings: Vec<Finding> = claims
         .iter()
@@ -85,5 +140,6 @@ pub fn read_again(text: &str, form: Form, knowledge: &Knowledge, settings: &Sett
     let is_off = |finding: &Finding| settings.off.iter().any(|code| code == finding.code) || allowed.allows(finding);
     reading.findings.retain(|finding| !is_off(finding));
     reading.findings.sort_by_key(|finding| (finding.span, finding.code));
+    ended(Stage::Findings);
     reading
 }

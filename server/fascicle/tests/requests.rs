@@ -934,7 +934,13 @@ fn a_trace_says_where_the_time_went() {
     server.open(URI, 1, "Deltoid.\n");
     server.ask("textDocument/hover", &at(URI, 0, 2));
     let trace = server.wait_for("$/logTrace");
-    assert!(trace["params"]["verbose"].as_str().unwrap().contains("read the document"), "{trace}");
+    let told = trace["params"]["verbose"].as_str().unwrap();
+    let step = told.lines().find(|line| line.starts_with("read the document (")).unwrap_or_else(|| panic!("{told}"));
+    for stage in fascicle_analysis::Stage::ALL.map(fascicle_analysis::Stage::name) {
+        let time = step.split(['(', ',']).find_map(|part| part.rsplit_once(&format!("{stage} "))).unwrap().1;
+        let number = time.split(" ms").next().unwrap();
+        assert!(number.parse::<f64>().is_ok_and(|time| time >= 0.0), "{stage} in {step}");
+    }
     server.shut_down();
 }
 

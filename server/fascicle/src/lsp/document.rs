@@ -6,9 +6,10 @@
 
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Mutex, OnceLock};
+use std::time::{Duration, Instant};
 
 use fascicle_analysis::lines::{Encoding, LineIndex, Position};
-use fascicle_analysis::{Form, Memo, Reading};
+use fascicle_analysis::{Form, Memo, Reading, Stage};
 use ropey::Rope;
 
 use crate::course::Course;
@@ -24,10 +25,13 @@ pub struct Document {
     has_settled: AtomicBool,
     rope: Rope,
     source: OnceLock<Source>,
-    reading: OnceLock<Reading>,
+    reading: OnceLock<(Reading, Times)>,
     /// What reading the versions before has left, for an open document.
     memo: Option<Arc<Mutex<Memo>>>,
 }
+
+/// How long each stage of a reading took.
+pub type Times = [(Stage, Duration); Stage::ALL.len()];
 
 /// The text of a version with its lines.
 #[derive(Debug)]
@@ -142,15 +146,33 @@ impl Document {
 
     /// What was read of it.
     pub fn reading(&self, course: &Course) -> &Reading {
+        &self.timed_reading(course).0
+    }
+
+    /// How long each stage of reading it took, once it was read.
+    pub fn times(&self) -> Option<&Times> {
+        self.reading.get().map(|(_, times)| times)
+    }
+
+    fn timed_reading(&self, course: &Course) -> &(Reading, Times) {
         self.reading.get_or_init(|| {
             let (knowledge, settings) = (course.knowledge(), &course.settings.reading);
             let text = &self.source().text;
             // Two versions may be read at the same time; the one that comes second has no use for waiting.
-            let memo = self.memo.as_ref().and_then(|memo| memo.try_lock().ok());
-            match memo {
-                Some(mut memo) => fascicle_analysis::read_again(text, self.form, knowledge, settings, &mut memo),
-                None => fascicle_analysis::read(text, self.form, knowledge, settings),
-            }
+            let mut kept = self.memo.as_ref().and_then(|memo| memo.try_lock().ok());
+            let mut fresh = Memo::default();
+            let memo = kept.as_deref_mut().unwrap_or(&mut fresh);
+            let mut times = Stage::ALL.map(|stage| (stage, Duration::ZERO));
+            let mut from = Instant::now();
+            let mut ended = |stage: Stage| {
+                let now = Instant::now();
+                if let Some((_, time)) = times.iter_mut().find(|(known, _)| *known == stage) {
+                    *time += now.saturating_duration_since(from);
+                }
+                from = now;
+            };
+            let reading = fascicle_analysis::read_observed(text, self.form, knowledge, settings, memo, &mut ended);
+            (reading, times)
         })
     }
 }

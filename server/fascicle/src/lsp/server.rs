@@ -4,6 +4,7 @@
 //! another thread. [`super::transport`] polls each handler as its message is read, so both happen in the order of the
 //! messages.
 
+use std::borrow::Cow;
 use std::future::Future;
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -71,6 +72,21 @@ impl Drop for TellWhenDropped {
     }
 }
 
+/// A step of the work on a request, with when it was done.
+type Mark = (Cow<'static, str>, Instant);
+
+fn milliseconds(time: Duration) -> String {
+    format!("{:.2} ms", time.as_secs_f64() * 1e3)
+}
+
+/// The step of reading a document, with how long each stage of it took.
+fn reading_step(document: &Document, was_read: bool) -> String {
+    let stages = document.times().into_iter().flatten();
+    let stages: Vec<String> = stages.map(|(stage, time)| format!("{} {}", stage.name(), milliseconds(*time))).collect();
+    let before = if was_read { "before this request: " } else { "" };
+    format!("read the document ({before}{})", stages.join(", "))
+}
+
 impl Server {
     fn view(&self, uri: &lsp::Url) -> Result<View> {
         self.session.view(uri).ok_or_else(|| not_open(uri))
@@ -110,18 +126,19 @@ impl Server {
         let _tell = TellWhenDropped(Arc::clone(&view.cancelled));
         let is_traced = self.session.state().trace;
         let job = tokio::task::spawn_blocking(move || {
-            let mut marks = vec![("waited for a thread", Instant::now())];
+            let mut marks = vec![("waited for a thread".into(), Instant::now())];
             if view.is_cancelled() {
                 return (Err(Error::request_cancelled()), marks);
             }
             if is_traced {
                 view.course.knowledge();
-                marks.push(("waited for the vocabulary", Instant::now()));
+                marks.push(("waited for the vocabulary".into(), Instant::now()));
+                let was_read = view.document.times().is_some();
                 view.reading();
-                marks.push(("read the document", Instant::now()));
+                marks.push((reading_step(&view.document, was_read).into(), Instant::now()));
             }
             let answer = work(&view);
-            marks.push(("answered", Instant::now()));
+            marks.push(("answered".into(), Instant::now()));
             (answer, marks)
         });
         let Ok((answer, marks)) = job.await else { return Err(Error::internal_error()) };
@@ -130,7 +147,7 @@ impl Server {
     }
 
     /// Keeps how long a request took, and tells the client if it wants to know.
-    fn note(&self, method: &'static str, began: Instant, is_traced: bool, marks: &[(&str, Instant)]) {
+    fn note(&self, method: &'static str, began: Instant, is_traced: bool, marks: &[Mark]) {
         let took = began.elapsed();
         {
             let mut state = self.session.state();
@@ -140,7 +157,6 @@ impl Server {
             times.longest = times.longest.max(took);
         }
         if is_traced {
-            let milliseconds = |time: Duration| format!("{:.2} ms", time.as_secs_f64() * 1e3);
             let mut from = began;
             let mut steps = Vec::new();
             for (what, at) in marks {
