@@ -1,4 +1,5 @@
-//! What the claims stage costs beside the names stage, on the same text in one run.
+//! What each stage of reading costs beside the Markdown parser alone and beside the names stage, on the same text in one
+//! run.
 //!
 //! `cargo run --release -p fascicle-tests --bin speed-report -- [TEXT …]`. Without a TEXT it reads the annotated corpus,
 //! without its marks, as one text. Each stage is run several times in turn with the others and its best time is taken, by
@@ -11,6 +12,7 @@ use cpu_time::ThreadTime;
 use fascicle_analysis::Knowledge;
 use fascicle_analysis::blocks;
 use fascicle_analysis::claims;
+use fascicle_analysis::features::index::contents;
 use fascicle_analysis::mentions::{self, Mentions};
 use fascicle_analysis::misspellings;
 use fascicle_analysis::resolve;
@@ -56,16 +58,18 @@ fn timed<T>(best: &mut f64, run: impl FnOnce() -> T) -> T {
 fn measure(name: &str, text: &str, form: Form, knowledge: &Knowledge) {
     let vocabulary = &knowledge.vocabulary;
     let settings = Settings::default();
-    let [mut cut, mut find, mut mend, mut claim, mut judge] = [f64::MAX; 5];
+    let [mut parse, mut cut, mut find, mut mend, mut clear, mut claim, mut judge, mut index] = [f64::MAX; 8];
     let mut count = 0;
     for _ in 0..ROUNDS {
+        let options = pulldown_cmark::Options::all();
+        std::hint::black_box(timed(&mut parse, || pulldown_cmark::Parser::new_ext(text, options).count()));
         let blocks = timed(&mut cut, || blocks::blocks(text, form));
         let mut mentions: Vec<Mentions> = timed(&mut find, || {
             let of = |block: &blocks::Block| mentions::mentions(&block.plain.text, vocabulary, &knowledge.names);
             blocks.list.iter().map(of).collect()
         });
-        timed(&mut mend, || {
-            let repairs = misspellings::repairs(&blocks, &mentions, knowledge, &settings);
+        let repairs = timed(&mut mend, || misspellings::repairs(&blocks, &mentions, knowledge, &settings));
+        timed(&mut clear, || {
             misspellings::apply(&mut mentions, &repairs);
             resolve::resolve(&blocks, &mut mentions, vocabulary);
         });
@@ -73,23 +77,28 @@ fn measure(name: &str, text: &str, form: Form, knowledge: &Knowledge) {
         count = list.len();
         let judged = timed(&mut judge, || list.iter().map(|one| verdicts::judge(one, vocabulary)).collect::<Vec<_>>());
         std::hint::black_box(judged);
+        std::hint::black_box(timed(&mut index, || contents(text, form, knowledge)));
     }
     println!("## {name}: {} bytes, {count} claims\n", text.len());
-    println!("| stage | ms | ratio to names |\n|---|---|---|");
+    println!("| stage | ms | MB/s | times the parser | times the names |\n|---|---|---|---|---|");
     let names = find + mend;
     let stages = [
+        ("Markdown parser alone", parse),
         ("blocks", cut),
         ("finding names", find),
-        ("misspellings and ambiguity", mend),
+        ("misspellings", mend),
         ("names, both together", names),
+        ("ambiguity", clear),
         ("claims", claim),
         ("verdicts", judge),
         ("claims and verdicts", claim + judge),
+        ("contents for the index of a course", index),
     ];
+    let size = f64::from(u32::try_from(text.len()).unwrap_or(u32::MAX)) / 1e6;
     for (stage, time) in stages {
-        println!("| {stage} | {:.1} | {:.2} |", time * 1000.0, time / names);
+        println!("| {stage} | {:.2} | {:.1} | {:.2} | {:.2} |", time * 1000.0, size / time, time / parse, time / names);
     }
-    println!("\nClaims and verdicts take {:.2} times as long as finding names alone.\n", (claim + judge) / find);
+    println!();
     reread(text, form, knowledge, &settings);
 }
 
