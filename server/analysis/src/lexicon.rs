@@ -6,12 +6,14 @@
 
 mod items;
 mod labels;
+mod lesions;
 mod relations;
 pub mod ways;
 mod words;
 
 pub use items::*;
 pub use labels::*;
+pub use lesions::*;
 pub use relations::*;
 pub use words::*;
 

@@ -12,6 +12,7 @@ pub mod phrases;
 mod sections;
 pub mod segments;
 mod sentences;
+pub mod signs;
 mod subjects;
 mod tables;
 

@@ -1,8 +1,9 @@
 //! The lexicon's phrases and the vocabulary's movements, ready to be matched against tokens.
 
-use fascicle_model::{Entry, EntryId, Kind, Relation, Vocabulary};
+use fascicle_model::{Entry, EntryId, Kind, Vocabulary};
 use rustc_hash::{FxHashMap, FxHashSet};
 
+use super::signs::Signs;
 use crate::lexicon::{self, RELATIONS, RelationWord};
 use crate::words::{fold, tokens};
 
@@ -45,8 +46,8 @@ pub struct Relations {
     first: FxHashMap<&'static str, Vec<usize>>,
     /// Words of movements, by their first word.
     movements: FxHashMap<String, Vec<(Vec<String>, MovementWord)>>,
-    /// Names of signs of lesions, in lower case, as words.
-    signs: Vec<(Vec<String>, String)>,
+    /// Signs of lesions.
+    signs: Signs,
     /// Skin areas by the words that tell them apart.
     areas: FxHashMap<Vec<String>, Vec<EntryId>>,
     /// Those of them that are neither dermatomes nor points.
@@ -96,36 +97,8 @@ impl Relations {
                 relations.add_verb(verb, id);
             }
         }
-        let mut signs: Vec<String> = Vec::new();
-        for entry in vocabulary.entries() {
-            for fact in &entry.facts {
-                if let Relation::Sign { sign, .. } = &fact.relation
-                    && (sign.split(' ').count() <= 3 || is_name_of_sign(sign))
-                    && !signs.contains(sign)
-                {
-                    signs.push(sign.clone());
-                }
-            }
-        }
-        relations.signs = signs
-            .into_iter()
-            .map(|sign| (sign.to_lowercase().split([' ', '-']).map(str::to_owned).collect(), sign))
-            .collect();
-        for entry in vocabulary.entries() {
-            for fact in &entry.facts {
-                // "the knee jerk is lost" beside "loss of the knee jerk"
-                if let Relation::Sign { sign, .. } = &fact.relation
-                    && let Some(reflex) = sign.strip_prefix("loss of the ")
-                    && (reflex.ends_with(" reflex") || reflex.ends_with(" jerk"))
-                {
-                    let words = reflex.to_lowercase().split([' ', '-']).map(str::to_owned).collect();
-                    let known = (words, sign.clone());
-                    if !relations.signs.contains(&known) {
-                        relations.signs.push(known);
-                    }
-                }
-            }
-        }
+        let signs = Signs::new(vocabulary, &|word| relations.movement(word).is_some());
+        relations.signs = signs;
         for (id, entry) in vocabulary.iter().filter(|(_, entry)| entry.kind == Kind::Skin) {
             if entry.class.as_deref() == Some("area") {
                 relations.plain_areas.insert(id);
@@ -186,13 +159,9 @@ impl Relations {
         if list.len() > MANY_AREAS { Vec::new() } else { list }
     }
 
-    /// The sign of a lesion that begins at an atom, with how many words it has.
-    pub fn sign_at<'w>(&self, at: usize, word: &dyn Fn(usize) -> &'w str) -> Option<(String, usize)> {
-        self.signs
-            .iter()
-            .filter(|(words, _)| words.iter().zip(at..).all(|(wanted, at)| word(at) == wanted))
-            .max_by_key(|(words, _)| words.len())
-            .map(|(words, sign)| (sign.clone(), words.len()))
+    /// The signs of lesions.
+    pub const fn signs(&self) -> &Signs {
+        &self.signs
     }
 
     fn add_verb(&mut self, verb: &str, id: EntryId) {
@@ -281,12 +250,6 @@ fn participle(verb: &str) -> [String; 2] {
     };
     let form = format!("{}ed", last.strip_suffix('e').unwrap_or(last));
     [format!("{adverb} {form}").trim().to_owned(), format!("{form} {adverb}").trim().to_owned()]
-}
-
-/// Whether the words of a sign name it, as "winging of the scapula" does, and do not describe a loss, which is read as one.
-fn is_name_of_sign(sign: &str) -> bool {
-    let first = sign.split(' ').next().unwrap_or_default();
-    sign.split(' ').count() <= 5 && !lexicon::is_loss(first) && !lexicon::is_numbness(first) && first != "numb"
 }
 
 /// The words of a description of an area that tell it from others, in order of the alphabet.

@@ -13,7 +13,11 @@ use crate::moving::Moved;
 pub fn judge(vocabulary: &Vocabulary, claim: &Claim) -> Judgement {
     let nerves = claim.entries(PartRole::Nerve);
     if let Some(What::Sign(sign)) = claim.part(PartRole::Sign).map(|part| &part.what) {
-        return best(nerves.iter().map(|nerve| of_sign(vocabulary, *nerve, sign)));
+        let side = claim.part(PartRole::Role).and_then(|part| match part.what {
+            What::Word(side) => Some(side),
+            _ => None,
+        });
+        return best(nerves.iter().map(|nerve| of_sign(vocabulary, *nerve, sign, side)));
     }
     let level = claim.entries(PartRole::Landmark);
     let muscles = claim.entries(PartRole::Muscle);
@@ -199,7 +203,7 @@ fn is_like(a: &str, b: &str) -> bool {
         && (a.iter().all(|word| b.contains(word)) || (b.len() > 1 && b.iter().all(|word| a.contains(word))))
 }
 
-fn of_sign(vocabulary: &Vocabulary, nerve: EntryId, sign: &str) -> Judgement {
+fn of_sign(vocabulary: &Vocabulary, nerve: EntryId, sign: &str, side: Option<&str>) -> Judgement {
     let with = |is: &dyn Fn(&str) -> bool| -> Vec<EntryId> {
         let shows = |fact: &Fact| matches!(&fact.relation, Relation::Sign { sign: held, .. } if is(held));
         vocabulary.iter().filter(|(_, entry)| entry.facts.iter().any(shows)).map(|(id, _)| id).collect()
@@ -219,6 +223,13 @@ fn of_sign(vocabulary: &Vocabulary, nerve: EntryId, sign: &str) -> Judgement {
         is_nerve && vocabulary.is_or_above(*owner, nerve) && !alike.iter().any(by_another)
     };
     if alike.iter().any(shows) {
+        let held = crate::lexicon::body_side(sign);
+        if let (Some(told), Some(held)) = (side, held)
+            && told != held.word()
+        {
+            let why = format!("with a lesion of {} it is on the {}: {sign}", the(vocabulary, nerve), held.word());
+            return Judgement::new(Verdict::Contradicts, why);
+        }
         return Judgement::new(Verdict::Agrees, format!("{sign} is a sign of {}", the(vocabulary, nerve)));
     }
     let owners = with(&|held| held.eq_ignore_ascii_case(sign));

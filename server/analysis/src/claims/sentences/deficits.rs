@@ -71,9 +71,11 @@ impl Sentence<'_, '_> {
                 at += 1;
                 continue;
             }
-            let is_sign = self.sign_at(at).is_some();
+            let sign = self.sign_at(at);
+            let is_sign = sign.is_some();
             let loss = self.loss_at(at);
-            if (loss > 0 || is_sign || lexicon::is_numbness(word)) && !self.is_denied(at) {
+            let tells = loss > 0 || is_sign || lexicon::is_numbness(word);
+            if tells && (sign.as_ref().is_some_and(|sign| sign.is_of_loss) || !self.is_denied(at)) {
                 let behind = self.effects_from(at, false);
                 tell(if behind.is_empty() && !is_sign { self.effects_before(at) } else { behind }, false);
                 at += loss.saturating_sub(1);
@@ -81,8 +83,9 @@ impl Sentence<'_, '_> {
                 while self.loss_at(at + 1) > 0 {
                     at += 1;
                 }
-                if is_sign {
-                    at += 1;
+                if let Some(sign) = sign {
+                    at = self.behind_words(at, sign.len);
+                    continue;
                 }
             }
             at += 1;
@@ -91,12 +94,13 @@ impl Sentence<'_, '_> {
     }
 
     /// How many atoms from one on tell of a loss: "lost", "no longer", "can not".
-    fn loss_at(&self, at: usize) -> usize {
+    pub(super) fn loss_at(&self, at: usize) -> usize {
         let (word, next) = (self.word(at), self.word(at + 1));
         match word {
             "no" if next == "longer" => 2,
             "not" if next == "able" => 2,
             "can" if next == "not" => 2,
+            "out" if matches!(next, "of") && matches!(self.word(at + 2), "action" | "order" | "use") => 3,
             _ => usize::from(lexicon::is_loss(word)),
         }
     }
@@ -147,10 +151,8 @@ impl Sentence<'_, '_> {
             let word = self.word(next);
             lost |= self.loss_at(next) > 0 && !lexicon::brings_about(word);
             whole |= lexicon::is_whole_loss(word);
-            if let Some((sign, len)) = self.sign_at(next) {
-                let span = self.source(next, next + 1).cover(self.source_of_tokens(next, len));
-                effects
-                    .push(Effect { parts: vec![Part { role: PartRole::Sign, span, what: What::Sign(sign) }], whole });
+            if let Some(found) = self.sign_at(next) {
+                effects.push(Effect { parts: self.sign_parts(next, found), whole });
                 break;
             }
             if lexicon::is_numbness(word)
@@ -285,25 +287,5 @@ impl Sentence<'_, '_> {
             place = left;
         }
         effects
-    }
-
-    /// The sign of a lesion that begins at an atom, with how many words it has.
-    fn sign_at(&self, at: usize) -> Option<(String, usize)> {
-        let tokens = &self.scope.mentions.tokens;
-        let from = self.atoms.get(at)?.from;
-        let words: Vec<String> = tokens
-            .iter()
-            .skip(from)
-            .take(6)
-            .map(|token| {
-                let word = token.span.of(&self.scope.plain.text).to_lowercase();
-                word.trim_end_matches("'s").trim_end_matches("’s").to_owned()
-            })
-            .collect();
-        let (sign, len) = self.scope.relations.sign_at(0, &|at| words.get(at).map_or("", String::as_str))?;
-        // A reflex is a sign only where it is lost.
-        let is_reflex = sign.starts_with("loss of ") && words.first().is_some_and(|word| word != "loss");
-        let is_lost = || (0..self.atoms.len()).any(|at| lexicon::is_loss(self.word(at)));
-        (!is_reflex || is_lost()).then_some((sign, len))
     }
 }

@@ -6,6 +6,7 @@ use fascicle_model::{EntryId, Kind, Segments};
 use super::Sentence;
 use super::atoms::{Atom, AtomKind};
 use super::sides::Side;
+use crate::claims::signs::held;
 use crate::claims::{PartRole, What};
 use crate::lexicon::{self, Form};
 
@@ -27,7 +28,9 @@ impl Sentence<'_, '_> {
                 || lexicon::lesions(word)
                 || lexicon::is_cut(word)
                 || lexicon::is_failing(word)
-                || word == "out"
+                || lexicon::points_to(word)
+                || lexicon::names_lesion(word)
+                || matches!(word, "out" | "points" | "point" | "think" | "typical" | "characteristic")
                 || matches!(atom.kind, AtomKind::Relation(relation) if relation.form == Form::Participle)
         };
         if !self.atoms.iter().any(speaks_of_lesion) {
@@ -46,25 +49,66 @@ impl Sentence<'_, '_> {
             at = end;
         }
         match causes.len() {
-            0 => self.implied_cause(),
+            0 => self.named_cause().or_else(|| self.implied_cause()).or_else(|| self.cause_before()),
             1 => causes.pop(),
             _ => None,
         }
     }
 
-    /// "It also paralyses MUSCLE": the lesion of the sentence before.
+    /// "It also paralyses MUSCLE", "The patient cannot …", "The foot drops": the lesion of the sentence before.
     fn cause_before(&self) -> Option<Cause> {
         if self.memory.lesion.is_empty() {
             return None;
         }
         // "In people it also …"
-        let pronoun = (0..3).find(|at| matches!(self.word(*at), "it" | "this"))?;
-        let verb = (pronoun + 1..self.atoms.len())
-            .find(|at| !lexicon::is_adverb(self.word(*at)) && !lexicon::is_auxiliary(self.word(*at)))?;
-        let word = self.word(verb);
-        let takes =
-            lexicon::is_loss(word) || lexicon::is_spared(word) || lexicon::brings_about(word) || lexicon::leaves(word);
-        takes.then(|| Cause { nerves: self.memory.lesion.clone(), from: pronoun, to: pronoun + 1, level: None })
+        if let Some(pronoun) = (0..3).find(|at| matches!(self.word(*at), "it" | "this")) {
+            let verb = (pronoun + 1..self.atoms.len())
+                .find(|at| !lexicon::is_adverb(self.word(*at)) && !lexicon::is_auxiliary(self.word(*at)))?;
+            let word = self.word(verb);
+            let takes = lexicon::is_loss(word)
+                || lexicon::is_spared(word)
+                || lexicon::brings_about(word)
+                || lexicon::leaves(word);
+            if takes {
+                return Some(Cause { nerves: self.memory.lesion.clone(), from: pronoun, to: pronoun + 1, level: None });
+            }
+        }
+        // What goes on about the same lesion names no nerve, and brings nothing about.
+        let is_other = |at: usize| {
+            let word = self.word(at);
+            matches!(self.class(at), Some(0))
+                || lexicon::is_lesion(word)
+                || lexicon::brings_about(word)
+                || lexicon::is_condition(word)
+                || lexicon::is_contrast(word)
+                || word == "unlike"
+        };
+        if (0..self.atoms.len()).any(is_other) {
+            return None;
+        }
+        Some(Cause { nerves: self.memory.lesion.clone(), from: 0, to: 0, level: None })
+    }
+
+    /// "In carpal tunnel syndrome the thenar muscles waste": the lesion that goes by a name of its own.
+    fn named_cause(&self) -> Option<Cause> {
+        let vocabulary = self.scope.vocabulary;
+        let mut causes = (0..self.atoms.len()).filter_map(|at| {
+            let found = self.sign_at(at).filter(|found| {
+                found.sign.rsplit(' ').next().is_some_and(lexicon::names_lesion)
+            })?;
+            let owners: Vec<(EntryId, Option<EntryId>)> = held(vocabulary)
+                .filter(|(_, sign, _)| *sign == found.sign)
+                .map(|(owner, _, place)| (owner, place))
+                .collect();
+            let to = self.behind_words(at, found.len);
+            let span = self.source(at, to);
+            let nerves = owners.iter().map(|(owner, _)| *owner).collect();
+            let place = owners.first().and_then(|(_, place)| *place).filter(|_| owners.len() == 1);
+            let level = place.map(|place| Side { what: What::Entry(vec![place]), span });
+            Some(Cause { nerves: vec![Side { what: What::Entry(nerves), span }], from: at, to, level })
+        });
+        let first = causes.next()?;
+        causes.next().is_none().then_some(first)
     }
 
     /// "Damage causes a claw hand": the nerve of which the text speaks.
@@ -91,6 +135,9 @@ impl Sentence<'_, '_> {
                 self.group_from(next, true)
             })??;
             return Some((self.sides(&group, PartRole::Nerve), at, group.end));
+        }
+        if let Some(found) = self.hurt_by(at) {
+            return Some(found);
         }
         if lexicon::is_lesion(word) || lexicon::lesions(word) {
             let mut next = at + 1;
@@ -148,6 +195,9 @@ impl Sentence<'_, '_> {
             let end = self.hurt(at + 1, false)?;
             return Some((self.implied(PartRole::Nerve, word == "they"), at, end));
         }
+        if let Some(found) = self.pointed_at(at) {
+            return Some(found);
+        }
         self.mention(at)?;
         let group = self.group_from(at, true)?;
         let nerves = self.sides(&group, PartRole::Nerve);
@@ -162,6 +212,48 @@ impl Sentence<'_, '_> {
         let is_with = with.is_some_and(|place| self.word(place) == "with");
         let end = self.hurt(group.end, is_with)?;
         Some((nerves, at, end))
+    }
+
+    /// "A fracture *damages* NERVE", "*knock* out NERVE", "an *injured* NERVE": a verb or an adjective right before the nerve.
+    fn hurt_by(&self, at: usize) -> Option<(Vec<Side>, usize, usize)> {
+        let word = self.word(at);
+        let before = at.checked_sub(1).map_or("", |before| self.word(before));
+        let is_adjective = lexicon::is_cut(word) && (lexicon::is_determiner(before) || before == "with" || at == 0);
+        if !is_adjective && !lexicon::hurts(word) {
+            return None;
+        }
+        let mut next = at + 1;
+        while !is_adjective && (lexicon::is_determiner(self.word(next)) || matches!(self.word(next), "out" | "off")) {
+            next += 1;
+        }
+        self.mention(next)?;
+        let group = self.group_from(next, true)?;
+        let nerves = self.sides(&group, PartRole::Nerve);
+        (!nerves.is_empty()).then_some((nerves, at, group.end))
+    }
+
+    /// "Weak dorsiflexion *points to* NERVE", "wasting of MUSCLE *suggests* NERVE": the nerve at an atom, where words before it
+    /// say that what was told points to it.
+    fn pointed_at(&self, at: usize) -> Option<(Vec<Side>, usize, usize)> {
+        let (nerves, end) = match self.mention(at) {
+            Some(_) => {
+                let group = self.group_from(at, true)?;
+                (self.sides(&group, PartRole::Nerve), group.end)
+            }
+            None => return None,
+        };
+        let mut before = at;
+        while before.checked_sub(1).is_some_and(|place| {
+            lexicon::is_determiner(self.word(place)) || lexicon::is_adverb(self.word(place))
+        }) {
+            before -= 1;
+        }
+        let last = before.checked_sub(1)?;
+        let word = self.word(last);
+        let verb = last.checked_sub(1).map_or("", |place| self.word(place));
+        let points = lexicon::points_to(word) || lexicon::points_with_preposition(verb, word);
+        let is_denied = (0..last).rev().take(3).any(|place| lexicon::is_negation(self.word(place)) && self.loss_at(place) == 0);
+        (points && !nerves.is_empty() && !is_denied).then_some((nerves, before, end))
     }
 
     /// Whether it is said from an atom on that a nerve is hurt: "is cut", "is out of action", "fails"; the atom behind.

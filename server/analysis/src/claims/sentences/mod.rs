@@ -30,6 +30,7 @@ mod predicates;
 mod questions;
 mod relations;
 mod sides;
+mod signs;
 mod subjects;
 mod typed;
 mod unusual;

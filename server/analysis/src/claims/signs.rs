@@ -1,0 +1,157 @@
+//! The signs of lesions that the vocabulary knows, ready to be found in a text: by their names ("foot drop"), and where a
+//! clause says in other words what happens ("the foot then drops", "the tongue points to the side of the lesion").
+
+use fascicle_model::{EntryId, Relation, Vocabulary};
+
+use crate::lexicon;
+use crate::words::fold;
+
+/// How many words a clause may take to tell a sign.
+const LONGEST_TELLING: usize = 9;
+
+/// A sign found in a text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Found {
+    /// Its name, as the vocabulary has it.
+    pub sign: String,
+    /// How many words of the text tell it.
+    pub len: usize,
+    /// The text names a loss as a part of it ("cannot close the eye"), so that a word of loss is no effect of its own.
+    pub is_of_loss: bool,
+}
+
+/// A sign by what is said to happen in it.
+#[derive(Clone, Debug)]
+struct Told {
+    /// What must stand in the clause, each in the form of [`key`].
+    keys: Vec<String>,
+    is_of_loss: bool,
+    sign: String,
+}
+
+/// The signs of lesions.
+#[derive(Debug, Default)]
+pub struct Signs {
+    /// Names of signs, in lower case, as words.
+    named: Vec<(Vec<String>, String)>,
+    told: Vec<Told>,
+}
+
+impl Signs {
+    /// Takes the signs of a vocabulary. `is_movement` says whether a word is one for a movement: what is lost of movements
+    /// is read as a loss.
+    pub fn new(vocabulary: &Vocabulary, is_movement: &dyn Fn(&str) -> bool) -> Self {
+        let mut signs = Self::default();
+        let mut all: Vec<&str> = Vec::new();
+        for (_, sign, _) in held(vocabulary) {
+            if !all.contains(&sign) {
+                all.push(sign);
+            }
+        }
+        let words = |text: &str| -> Vec<String> { text.to_lowercase().split([' ', '-']).map(str::to_owned).collect() };
+        for sign in &all {
+            if sign.split(' ').count() <= 3 || is_name(sign) {
+                signs.named.push((words(sign), (*sign).to_owned()));
+            }
+        }
+        // "the knee jerk is lost" beside "loss of the knee jerk"
+        let reflexes = all.iter().filter_map(|sign| Some((*sign, sign.strip_prefix("loss of the ")?)));
+        for (sign, reflex) in reflexes.filter(|(_, reflex)| reflex.ends_with(" reflex") || reflex.ends_with(" jerk")) {
+            signs.named.push((words(reflex), sign.to_owned()));
+        }
+        for sign in all {
+            // "palate drooping on the side of the lesion and uvula pulled to the sound side"
+            let halves: Vec<&str> = sign.split(" and ").filter(|half| half.split(' ').count() > 2).collect();
+            let parts = if halves.len() > 1 { halves } else { vec![sign] };
+            signs.told.extend(parts.into_iter().filter_map(|part| told(part, sign, is_movement)));
+        }
+        signs
+    }
+
+    /// The sign that a text names from a word on.
+    pub fn named_at<'w>(&self, at: usize, word: &dyn Fn(usize) -> &'w str) -> Option<Found> {
+        self.named
+            .iter()
+            .filter(|(words, _)| words.iter().zip(at..).all(|(wanted, at)| word(at) == wanted))
+            .max_by_key(|(words, _)| words.len())
+            .map(|(words, sign)| Found { sign: sign.clone(), len: words.len(), is_of_loss: false })
+    }
+
+    /// The sign that the words of a clause tell from the first of them on. `has_loss` says that the clause tells of a loss.
+    pub fn told_in(&self, clause: &[&str], has_loss: bool) -> Option<Found> {
+        let keys: Vec<Option<String>> = clause.iter().take(LONGEST_TELLING).map(|word| key(word)).collect();
+        let first = keys.first()?.as_ref()?;
+        let mut best: Option<(usize, Found)> = None;
+        for told in self.told.iter().filter(|told| has_loss || !told.is_of_loss) {
+            if !told.keys.contains(first) || best.as_ref().is_some_and(|(most, _)| *most >= told.keys.len()) {
+                continue;
+            }
+            let places = told.keys.iter().map(|wanted| keys.iter().position(|key| key.as_ref() == Some(wanted)));
+            let Some(last) = places.collect::<Option<Vec<usize>>>().and_then(|places| places.into_iter().max()) else {
+                continue;
+            };
+            let found = Found { sign: told.sign.clone(), len: last + 1, is_of_loss: told.is_of_loss };
+            best = Some((told.keys.len(), found));
+        }
+        best.map(|(_, found)| found)
+    }
+}
+
+/// Every sign of the vocabulary: whose it is, its name, and where along the nerve a lesion shows it.
+pub fn held(vocabulary: &Vocabulary) -> impl Iterator<Item = (EntryId, &str, Option<EntryId>)> {
+    vocabulary.iter().flat_map(|(id, entry)| {
+        entry.facts.iter().filter_map(move |fact| match &fact.relation {
+            Relation::Sign { sign, at } => Some((id, sign.as_str(), *at)),
+            _ => None,
+        })
+    })
+}
+
+/// A sign by what happens in it; `None` where its words tell too little, name a movement or a loss of feeling, or name it
+/// as a whole.
+fn told(part: &str, sign: &str, is_movement: &dyn Fn(&str) -> bool) -> Option<Told> {
+    let mut keys: Vec<String> = Vec::new();
+    let mut is_of_loss = false;
+    for word in part.split([' ', '-']) {
+        let bare = word.trim_end_matches(',');
+        if keys.len() > 1 && lexicon::ends_sign(bare) {
+            break;
+        }
+        if lexicon::is_numbness(bare) || bare == "numb" || lexicon::names_whole_sign(bare) || is_movement(bare) {
+            return None;
+        }
+        if lexicon::is_loss(bare) {
+            is_of_loss = true;
+        } else if let Some(key) = key(bare)
+            && !keys.contains(&key)
+        {
+            keys.push(key);
+        }
+        if word.ends_with(',') && keys.len() > 1 {
+            break;
+        }
+    }
+    let tells = keys.len() > 1 || (is_of_loss && !keys.is_empty());
+    tells.then(|| Told { keys, is_of_loss, sign: sign.to_owned() })
+}
+
+/// What a word says in a sign, whatever its ending; `None` for words that say nothing.
+fn key(word: &str) -> Option<String> {
+    let word = fold(word.trim_end_matches("'s").trim_end_matches("’s"));
+    if let Some(happening) = lexicon::happening(&word) {
+        return Some(happening.to_owned());
+    }
+    let is_empty = lexicon::is_determiner(&word)
+        || lexicon::is_auxiliary(&word)
+        || lexicon::is_conjunction(&word)
+        || (lexicon::is_preposition(&word) && !lexicon::is_way(&word))
+        || !word.starts_with(char::is_alphabetic);
+    let stem = word.strip_suffix('s').filter(|stem| stem.len() > 2).unwrap_or(&word);
+    (!is_empty).then(|| stem.chars().take(4).collect())
+}
+
+/// Whether the words of a sign name it, as "winging of the scapula" does, and do not describe a loss, which is read as one.
+fn is_name(sign: &str) -> bool {
+    let first = sign.split(' ').next().unwrap_or_default();
+    sign.split(' ').count() <= 5 && !lexicon::is_loss(first) && !lexicon::is_numbness(first) && first != "numb"
+}

@@ -1,0 +1,237 @@
+//! Words by which lesions and their signs are told: what happens to a part of the body, on which side, what a sign points
+//! to, and who has it.
+
+/// What everyday words say happens in a sign, each row under the word that stands for all of it.
+const HAPPENINGS: &[(&str, &[&str])] = &[
+    // "the foot drops"
+    (
+        "drop",
+        &[
+            "drop", "drops", "dropped", "dropping", "droop", "droops", "drooped", "drooping", "sag", "sags", "sagging",
+            "hang", "hangs", "hanging", "dip", "dips", "dipping", "slap", "slaps", "flop", "flops", "sinks",
+        ],
+    ),
+    // "the tongue points to the side of the lesion"
+    (
+        "turn",
+        &[
+            "turn", "turns", "turned", "turning", "deviate", "deviates", "deviated", "deviating", "deviation", "point",
+            "points", "pointing", "swing", "swings", "veer", "veers", "look", "looks", "looking", "pull", "pulls",
+            "pulled", "drawn", "drifts", "goes",
+        ],
+    ),
+    // "the scapula wings"
+    ("wing", &["wing", "wings", "winged", "winging"]),
+    // "the knee gives way"
+    ("buckle", &["buckle", "buckles", "buckling", "gives", "give"]),
+    // "the eye does not close"
+    ("close", &["close", "closes", "closed", "closing", "closure", "shut", "shuts"]),
+    // "food collects in the cheek"
+    ("gather", &["gather", "gathers", "gathering", "collect", "collects", "collecting", "lodges"]),
+    // "the thenar eminence is wasted"
+    (
+        "waste",
+        &[
+            "waste", "wastes", "wasted", "wasting", "atrophy", "atrophies", "atrophied", "thin", "thinned", "hollow",
+            "flattened", "flattening", "flat",
+        ],
+    ),
+    ("claw", &["claw", "claws", "clawed", "clawing"]),
+    ("stand", &["stand", "standing", "rise", "rising"]),
+    ("tiptoe", &["tiptoe", "tiptoes"]),
+    ("hoarse", &["hoarse", "hoarseness"]),
+    ("swallow", &["swallow", "swallows", "swallowing"]),
+    ("dilate", &["dilate", "dilates", "dilated"]),
+    ("constrict", &["constrict", "constricts", "constricted", "small"]),
+];
+
+/// What a word says happens, whatever its form.
+pub fn happening(word: &str) -> Option<&'static str> {
+    HAPPENINGS.iter().find(|(_, words)| words.contains(&word)).map(|(happening, _)| *happening)
+}
+
+/// Words behind which the name of a sign tells only when and where.
+pub fn ends_sign(word: &str) -> bool {
+    matches!(word, "on" | "when" | "with" | "to" | "at" | "from")
+}
+
+/// Nouns that make a name of a sign one that is found only as it is.
+pub fn names_whole_sign(word: &str) -> bool {
+    matches!(word, "palsy" | "syndrome" | "sign" | "gait" | "neuralgia" | "reflex" | "jerk" | "paradox" | "contour")
+}
+
+/// Nouns that make the name of a sign one of the lesion itself ("*carpal tunnel syndrome*").
+pub fn names_lesion(word: &str) -> bool {
+    matches!(word, "palsy" | "syndrome" | "paraesthetica" | "paresthetica")
+}
+
+/// Prepositions that tell where something turns ("*down* and out").
+pub fn is_way(word: &str) -> bool {
+    matches!(word, "down" | "out" | "up" | "in")
+}
+
+/// On which side of the body something shows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BodySide {
+    /// On that of the lesion.
+    Same,
+    /// On the other.
+    Opposite,
+}
+
+impl BodySide {
+    /// The word for it in a claim.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Same => "same side",
+            Self::Opposite => "opposite side",
+        }
+    }
+}
+
+/// Turns of phrase for a side; the other side first, since it may be told by the first ("away from the side of the lesion").
+const BODY_SIDES: &[(&str, BodySide)] = &[
+    ("away from", BodySide::Opposite),
+    ("opposite side", BodySide::Opposite),
+    ("opposite hip", BodySide::Opposite),
+    ("opposite to the", BodySide::Opposite),
+    ("other side", BodySide::Opposite),
+    ("sound side", BodySide::Opposite),
+    ("healthy side", BodySide::Opposite),
+    ("normal side", BodySide::Opposite),
+    ("good side", BodySide::Opposite),
+    ("unaffected side", BodySide::Opposite),
+    ("uninjured side", BodySide::Opposite),
+    ("contralateral", BodySide::Opposite),
+    ("side of the lesion", BodySide::Same),
+    ("side of the injury", BodySide::Same),
+    ("side of the damage", BodySide::Same),
+    ("side of the palsy", BodySide::Same),
+    ("towards the lesion", BodySide::Same),
+    ("same side", BodySide::Same),
+    ("affected side", BodySide::Same),
+    ("injured side", BodySide::Same),
+    ("damaged side", BodySide::Same),
+    ("paralysed side", BodySide::Same),
+    ("paralyzed side", BodySide::Same),
+    ("weak side", BodySide::Same),
+    ("ipsilateral", BodySide::Same),
+];
+
+/// The side that a text in lower case tells, if it tells one.
+pub fn body_side(text: &str) -> Option<BodySide> {
+    BODY_SIDES.iter().find(|(phrase, _)| text.contains(phrase)).map(|(_, side)| *side)
+}
+
+/// Verbs by which a sign points to what is hurt ("weak dorsiflexion *suggests* the nerve").
+pub fn points_to(word: &str) -> bool {
+    matches!(
+        word,
+        "suggests"
+            | "suggest"
+            | "indicates"
+            | "indicate"
+            | "means"
+            | "mean"
+            | "implies"
+            | "imply"
+            | "signals"
+            | "betrays"
+            | "suspect"
+            | "blame"
+            | "implicates"
+            | "incriminates"
+            | "spells"
+            | "signifies"
+            | "betokens"
+            | "reveals"
+    )
+}
+
+/// Verbs and nouns that point to what is hurt with a preposition behind them ("*points* to", "*think* of").
+pub fn points_with_preposition(word: &str, preposition: &str) -> bool {
+    match preposition {
+        "to" | "towards" | "toward" | "at" => {
+            matches!(word, "points" | "point" | "pointing" | "leads" | "back" | "localises" | "localizes")
+        }
+        "of" => matches!(word, "think" | "speaks" | "typical" | "characteristic" | "suggestive" | "tells"),
+        _ => false,
+    }
+}
+
+/// Verbs by which something hurts a nerve, in the forms that may stand before its name ("a fracture *damages* the nerve",
+/// "*sever* the nerve").
+pub fn hurts(word: &str) -> bool {
+    matches!(
+        word,
+        "sever"
+            | "severs"
+            | "damages"
+            | "injure"
+            | "injures"
+            | "crush"
+            | "crushes"
+            | "destroy"
+            | "destroys"
+            | "lose"
+            | "pinch"
+            | "pinches"
+            | "squash"
+            | "traps"
+            | "trap"
+            | "compress"
+            | "compresses"
+            | "knock"
+            | "knocks"
+            | "kill"
+            | "kills"
+            | "nick"
+            | "nicks"
+            | "bruise"
+            | "bruises"
+            | "transect"
+            | "transects"
+            | "stretches"
+            | "tears"
+            | "blocks"
+            | "cuts"
+            | "anaesthetise"
+            | "hits"
+            | "endangers"
+    )
+}
+
+/// Words for somebody who has a lesion, by whom a case is told from a lesson.
+pub fn is_person(word: &str) -> bool {
+    matches!(
+        word,
+        "patient"
+            | "he"
+            | "she"
+            | "boy"
+            | "girl"
+            | "man"
+            | "woman"
+            | "child"
+            | "baby"
+            | "newborn"
+            | "examination"
+            | "his"
+            | "her"
+            | "old"
+            | "player"
+            | "worker"
+            | "student"
+            | "casualty"
+    )
+}
+
+/// Words that say that something is hard to do: losses where they stand behind what is done ("shrugging is *difficult*").
+pub fn is_hard(word: &str) -> bool {
+    matches!(word, "difficult" | "hard" | "harder" | "laboured" | "feeble" | "poor" | "gone" | "limp" | "powerless")
+}
+
+/// Verbs before "not" that say of somebody that they do not do a thing ("the eye *does* not close").
+pub fn may_fail(word: &str) -> bool {
+    matches!(word, "will" | "does" | "do" | "can" | "could")
+}
