@@ -97,7 +97,11 @@ impl Relations {
                 relations.add_verb(verb, id);
             }
         }
-        let signs = Signs::new(vocabulary, &|word| relations.movement(word).is_some());
+        let is_noun = |word: &str| {
+            let found = relations.movement_at(0, &|at| if at == 0 { word } else { "" });
+            found.is_some_and(|(movement, _)| movement.form == MovementForm::Noun)
+        };
+        let signs = Signs::new(vocabulary, &is_noun);
         relations.signs = signs;
         for (id, entry) in vocabulary.iter().filter(|(_, entry)| entry.kind == Kind::Skin) {
             if entry.class.as_deref() == Some("area") {

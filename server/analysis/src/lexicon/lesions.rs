@@ -235,3 +235,8 @@ pub fn is_hard(word: &str) -> bool {
 pub fn may_fail(word: &str) -> bool {
     matches!(word, "will" | "does" | "do" | "can" | "could")
 }
+
+/// Adverbs between "is" and a participle of a lesion ("is *easily* damaged").
+pub fn is_before_hurt(word: &str) -> bool {
+    matches!(word, "easily" | "often" | "most" | "frequently" | "accidentally" | "completely" | "partly" | "badly")
+}

@@ -159,7 +159,8 @@ word_lists! {
         "denervates" "wasting" "wastes" "atrophy" "palsy" "paresis" "paralysed" "paralyzed" "weak" "weakened"
         "denervated" "lost" "loses" "lose" "loss" "abolishes" "abolish" "abolished" "impairs" "impair" "impaired"
         "cannot" "can't" "can’t" "unable" "inability" "difficulty" "impossible" "costs" "cost" "wipes" "wipe" "knocks"
-        "knock" "robs" "rob" "prevents" "prevent" "limits" "limit" "restricts" "restrict" "absent" "diminished" "diminishes" "fails" "fail" "failure" "waste" "wasted" "paretic" "flaccid" "useless" "ceases";
+        "knock" "robs" "rob" "prevents" "prevent" "limits" "limit" "restricts" "restrict" "absent" "diminished" "diminishes" "fails" "fail" "failure" "waste" "wasted" "paretic" "flaccid" "useless" "ceases"
+        "flat" "flattened" "flattening";
     /// Nouns for skin and its places that tell no area from another.
     is_area_noun:
         "skin" "of" "over" "on" "in" "to" "surface" "surfaces" "aspect" "aspects" "side" "sides" "border" "margin"
@@ -177,7 +178,7 @@ word_lists! {
         "lose" "lost" "loss" "paralysis"
         "paralyses" "paralysed" "paralyzed";
     /// Words for a loss of feeling.
-    is_numbness: "numbness" "numb" "anaesthesia" "anesthesia" "sensation" "feeling" "sensory";
+    is_numbness: "numbness" "numb" "numbs" "deadens" "anaesthesia" "anesthesia" "sensation" "feeling" "sensory";
     /// Words that may stand between a word of loss and what is lost.
     is_of_loss:
         "of" "in" "to" "power" "function" "complete" "partial" "or" "and" "patient" "with" "active" "marked" "total"

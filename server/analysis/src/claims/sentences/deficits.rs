@@ -12,6 +12,7 @@ use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
 use crate::lexicon;
 
 /// What a lesion is said to take away.
+#[derive(Clone, Debug)]
 pub struct Effect {
     /// The muscle, the movement with its joint, the area, or the sign.
     pub parts: Vec<Part>,
@@ -23,16 +24,30 @@ impl Sentence<'_, '_> {
     /// "Injury to NERVE causes weakness of MUSCLE", "MUSCLE wastes after an ulnar lesion", "if NERVE is cut, the patient
     /// cannot extend the knee", "it spares MUSCLE": one cause, and what is lost or spared before or behind it.
     pub(super) fn deficits(&self) -> Vec<Claim> {
-        self.cause().map(|cause| self.deficits_of(&cause)).unwrap_or_default()
+        let answers = || self.memory.asks.then(|| self.bare_answer()).flatten();
+        let Some(cause) = self.cause().or_else(answers) else { return Vec::new() };
+        let mut told = self.told_effects(Some(&cause));
+        if told.is_empty() {
+            // "He cannot extend his wrist. The injured nerve is …"
+            told.extend(self.memory.effects.iter().map(|effect| (effect.clone(), false)));
+        }
+        self.deficits_of(&cause, told)
     }
 
-    fn deficits_of(&self, cause: &Cause) -> Vec<Claim> {
+    /// What a sentence says that somebody has lost, where it does not tell the lesion.
+    pub(super) fn effects_of_case(&self) -> Vec<Effect> {
+        let is_case = self.atoms.iter().any(|atom| lexicon::is_person(&atom.word));
+        if !is_case || self.cause().is_some() {
+            return Vec::new();
+        }
+        self.told_effects(None).into_iter().filter(|(_, spared)| !spared).map(|(effect, _)| effect).collect()
+    }
+
+    fn deficits_of(&self, cause: &Cause, effects: Vec<(Effect, bool)>) -> Vec<Claim> {
         let hedged = self.clause_hedged(cause.from);
         let mut claims: Vec<Claim> = Vec::new();
-        let mut tell = |effects: Vec<Effect>, spared: bool| {
-            for (nerve, effect) in
-                cause.nerves.iter().flat_map(|nerve| effects.iter().map(move |effect| (nerve, effect)))
-            {
+        for (effect, spared) in effects {
+            for nerve in &cause.nerves {
                 let Some(first) = effect.parts.first() else { continue };
                 let mut parts = vec![Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what.clone() }];
                 parts.extend(effect.parts.iter().cloned());
@@ -53,11 +68,21 @@ impl Sentence<'_, '_> {
                     key: None,
                 });
             }
+        }
+        claims
+    }
+
+    /// What the words outside of the cause say is lost, and what is spared (`true`).
+    fn told_effects(&self, cause: Option<&Cause>) -> Vec<(Effect, bool)> {
+        let mut list: Vec<(Effect, bool)> = Vec::new();
+        let mut tell = |effects: Vec<Effect>, spared: bool| {
+            list.extend(effects.into_iter().map(|effect| (effect, spared)));
         };
+        let (from, to) = cause.map_or((0, 0), |cause| (cause.from, cause.to));
         let mut at = 0;
         while at < self.atoms.len() {
-            if (cause.from..cause.to).contains(&at) {
-                at = cause.to;
+            if (from..to).contains(&at) {
+                at = to;
                 continue;
             }
             let word = self.word(at);
@@ -65,7 +90,8 @@ impl Sentence<'_, '_> {
                 let behind = self.effects_from(at, true);
                 let effects = if behind.is_empty() { self.effects_before(at) } else { behind };
                 let is_part = matches!(self.word(at + 1), "most" | "some" | "part" | "much" | "half");
-                if cause.level.is_none() && !self.tells_a_level(cause) && !is_part {
+                let has_level = cause.is_none_or(|cause| cause.level.is_some() || self.tells_a_level(cause));
+                if !has_level && !is_part {
                     tell(effects, true);
                 }
                 at += 1;
@@ -90,7 +116,7 @@ impl Sentence<'_, '_> {
             }
             at += 1;
         }
-        claims
+        list
     }
 
     /// How many atoms from one on tell of a loss: "lost", "no longer", "can not".

@@ -29,11 +29,12 @@ impl Sentence<'_, '_> {
                 || lexicon::is_cut(word)
                 || lexicon::is_failing(word)
                 || lexicon::points_to(word)
+                || lexicon::hurts(word)
                 || lexicon::names_lesion(word)
                 || matches!(word, "out" | "points" | "point" | "think" | "typical" | "characteristic")
                 || matches!(atom.kind, AtomKind::Relation(relation) if relation.form == Form::Participle)
         };
-        if !self.atoms.iter().any(speaks_of_lesion) {
+        if !self.atoms.iter().any(speaks_of_lesion) && self.sign_at(0).is_none() {
             return self.cause_before();
         }
         let mut causes: Vec<Cause> = Vec::new();
@@ -89,6 +90,16 @@ impl Sentence<'_, '_> {
         Some(Cause { nerves: self.memory.lesion.clone(), from: 0, to: 0, level: None })
     }
 
+    /// "Which nerve? The femoral.": the nerve that a sentence names, and nothing else.
+    pub(super) fn bare_answer(&self) -> Option<Cause> {
+        let at = (0..self.atoms.len()).find(|at| !lexicon::is_determiner(self.word(*at)) && !lexicon::opens_answer(self.word(*at)))?;
+        self.mention(at)?;
+        let group = self.group_from(at, true)?;
+        let nerves = self.sides(&group, PartRole::Nerve);
+        (!nerves.is_empty() && self.ends_clause(group.end) && group.end + 2 > self.atoms.len())
+            .then_some(Cause { nerves, from: at, to: group.end, level: None })
+    }
+
     /// "In carpal tunnel syndrome the thenar muscles waste": the lesion that goes by a name of its own.
     fn named_cause(&self) -> Option<Cause> {
         let vocabulary = self.scope.vocabulary;
@@ -136,7 +147,7 @@ impl Sentence<'_, '_> {
             })??;
             return Some((self.sides(&group, PartRole::Nerve), at, group.end));
         }
-        if let Some(found) = self.hurt_by(at) {
+        if let Some(found) = self.hurt_by(at).or_else(|| self.told_to_be(at)) {
             return Some(found);
         }
         if lexicon::is_lesion(word) || lexicon::lesions(word) {
@@ -232,6 +243,34 @@ impl Sentence<'_, '_> {
         (!nerves.is_empty()).then_some((nerves, at, group.end))
     }
 
+    /// "The *lesion is of* NERVE", "the *injured nerve is* NERVE", "she has *injured* her NERVE".
+    fn told_to_be(&self, at: usize) -> Option<(Vec<Side>, usize, usize)> {
+        let word = self.word(at);
+        let before = at.checked_sub(1).map_or("", |before| self.word(before));
+        let mut next = at + 1;
+        if lexicon::is_cut(word) && matches!(before, "has" | "have" | "had") {
+            // the nerve follows at once
+        } else if (lexicon::is_cut(word) && self.word(next) == "nerve") || lexicon::is_injury(word) {
+            next += usize::from(self.word(next) == "nerve");
+            let linked = next;
+            while lexicon::is_auxiliary(self.word(next)) || matches!(self.word(next), "must" | "lies" | "of" | "in" | "to") {
+                next += 1;
+            }
+            if next == linked || !(linked..next).any(|place| matches!(self.word(place), "is" | "was" | "be" | "lies")) {
+                return None;
+            }
+        } else {
+            return None;
+        }
+        while lexicon::is_determiner(self.word(next)) {
+            next += 1;
+        }
+        self.mention(next)?;
+        let group = self.group_from(next, true)?;
+        let nerves = self.sides(&group, PartRole::Nerve);
+        (!nerves.is_empty()).then_some((nerves, at, group.end))
+    }
+
     /// "Weak dorsiflexion *points to* NERVE", "wasting of MUSCLE *suggests* NERVE": the nerve at an atom, where words before it
     /// say that what was told points to it.
     fn pointed_at(&self, at: usize) -> Option<(Vec<Side>, usize, usize)> {
@@ -251,7 +290,12 @@ impl Sentence<'_, '_> {
         let last = before.checked_sub(1)?;
         let word = self.word(last);
         let verb = last.checked_sub(1).map_or("", |place| self.word(place));
-        let points = lexicon::points_to(word) || lexicon::points_with_preposition(verb, word);
+        // "Wrist drop: NERVE"
+        let is_value = lexicon::is_value_sign(word) || matches!(word, "→" | "->");
+        let is_of_sign = is_value
+            && self.ends_clause(end)
+            && self.sign_at(0).is_some_and(|found| self.behind_words(0, found.len) == last);
+        let points = lexicon::points_to(word) || lexicon::points_with_preposition(verb, word) || is_of_sign;
         let is_denied = (0..last).rev().take(3).any(|place| lexicon::is_negation(self.word(place)) && self.loss_at(place) == 0);
         (points && !nerves.is_empty() && !is_denied).then_some((nerves, before, end))
     }
@@ -259,7 +303,10 @@ impl Sentence<'_, '_> {
     /// Whether it is said from an atom on that a nerve is hurt: "is cut", "is out of action", "fails"; the atom behind.
     fn hurt(&self, at: usize, may_miss_verb: bool) -> Option<usize> {
         let mut next = at;
-        while lexicon::is_auxiliary(self.word(next)) || lexicon::is_adverb(self.word(next)) {
+        while lexicon::is_auxiliary(self.word(next))
+            || lexicon::is_adverb(self.word(next))
+            || lexicon::is_before_hurt(self.word(next))
+        {
             next += 1;
         }
         let word = self.word(next);

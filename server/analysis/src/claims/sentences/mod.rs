@@ -115,6 +115,10 @@ pub struct Memory {
     asked: Option<questions::Asked>,
     /// The nerves of the lesion of which the sentence before speaks.
     lesion: Vec<Side>,
+    /// What somebody is said to have lost, where no lesion was told.
+    effects: Vec<deficits::Effect>,
+    /// The sentence before is a question.
+    asks: bool,
 }
 
 /// Reads the claims in the sentences of a block from a token on.
@@ -176,11 +180,18 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
         claims.extend(sentence.deficits());
     }
     let asked = sentence.asked();
+    let effects = if sentence.asserts() { sentence.effects_of_case() } else { Vec::new() };
+    let asks = sentence.atoms.last().is_some_and(|atom| atom.word == "?");
     let lesion = sentence.cause().map(|cause| cause.nerves).unwrap_or_default();
     let (subject, named, goes_on) = (sentence.main_subject(), sentence.named(), sentence.takes_up_subject());
     memory.told = told;
     memory.asked = asked;
     memory.lesion = lesion;
+    if !memory.lesion.is_empty() {
+        memory.effects.clear();
+    }
+    memory.effects.extend(effects);
+    memory.asks = asks;
     if !named.is_empty() {
         if !subject.is_empty() {
             memory.subject = subject;
