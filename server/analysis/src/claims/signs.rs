@@ -58,6 +58,12 @@ impl Signs {
         let reflexes = all.iter().filter_map(|sign| Some((*sign, sign.strip_prefix("loss of the ")?)));
         for (sign, reflex) in reflexes.filter(|(_, reflex)| reflex.ends_with(" reflex") || reflex.ends_with(" jerk")) {
             signs.named.push((words(reflex), sign.to_owned()));
+            let other = match reflex.rsplit_once(' ') {
+                Some((of, "reflex")) => format!("{of} jerk"),
+                Some((of, _)) => format!("{of} reflex"),
+                None => continue,
+            };
+            signs.named.push((words(&other), sign.to_owned()));
         }
         for sign in all {
             // "palate drooping on the side of the lesion and uvula pulled to the sound side"
@@ -131,7 +137,8 @@ fn told(part: &str, sign: &str, is_movement: &dyn Fn(&str) -> bool) -> Option<To
             break;
         }
     }
-    let tells = keys.len() > 1 || (is_of_loss && !keys.is_empty());
+    let happens = |key: &String| lexicon::happening(key).is_some();
+    let tells = keys.len() > 1 || (is_of_loss && keys.iter().any(happens));
     tells.then(|| Told { keys, is_of_loss, sign: sign.to_owned() })
 }
 
@@ -144,6 +151,7 @@ fn key(word: &str) -> Option<String> {
     let is_empty = lexicon::is_determiner(&word)
         || lexicon::is_auxiliary(&word)
         || lexicon::is_conjunction(&word)
+        || lexicon::means_part(&word)
         || (lexicon::is_preposition(&word) && !lexicon::is_way(&word))
         || !word.starts_with(char::is_alphabetic);
     let stem = word.strip_suffix('s').filter(|stem| stem.len() > 2).unwrap_or(&word);

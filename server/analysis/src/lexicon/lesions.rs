@@ -15,9 +15,31 @@ const HAPPENINGS: &[(&str, &[&str])] = &[
     (
         "turn",
         &[
-            "turn", "turns", "turned", "turning", "deviate", "deviates", "deviated", "deviating", "deviation", "point",
-            "points", "pointing", "swing", "swings", "veer", "veers", "look", "looks", "looking", "pull", "pulls",
-            "pulled", "drawn", "drifts", "goes",
+            "turn",
+            "turns",
+            "turned",
+            "turning",
+            "deviate",
+            "deviates",
+            "deviated",
+            "deviating",
+            "deviation",
+            "point",
+            "points",
+            "pointing",
+            "swing",
+            "swings",
+            "veer",
+            "veers",
+            "look",
+            "looks",
+            "looking",
+            "pull",
+            "pulls",
+            "pulled",
+            "drawn",
+            "drifts",
+            "goes",
         ],
     ),
     // "the scapula wings"
@@ -32,8 +54,19 @@ const HAPPENINGS: &[(&str, &[&str])] = &[
     (
         "waste",
         &[
-            "waste", "wastes", "wasted", "wasting", "atrophy", "atrophies", "atrophied", "thin", "thinned", "hollow",
-            "flattened", "flattening", "flat",
+            "waste",
+            "wastes",
+            "wasted",
+            "wasting",
+            "atrophy",
+            "atrophies",
+            "atrophied",
+            "thin",
+            "thinned",
+            "hollow",
+            "flattened",
+            "flattening",
+            "flat",
         ],
     ),
     ("claw", &["claw", "claws", "clawed", "clawing"]),
@@ -67,7 +100,7 @@ pub fn names_lesion(word: &str) -> bool {
 
 /// Prepositions that tell where something turns ("*down* and out").
 pub fn is_way(word: &str) -> bool {
-    matches!(word, "down" | "out" | "up" | "in")
+    matches!(word, "down" | "out" | "up")
 }
 
 /// On which side of the body something shows.
@@ -239,4 +272,9 @@ pub fn may_fail(word: &str) -> bool {
 /// Adverbs between "is" and a participle of a lesion ("is *easily* damaged").
 pub fn is_before_hurt(word: &str) -> bool {
     matches!(word, "easily" | "often" | "most" | "frequently" | "accidentally" | "completely" | "partly" | "badly")
+}
+
+/// Verbs that say of a sign where it comes from ("numbness of the sole *follows* damage").
+pub fn comes_of(word: &str) -> bool {
+    matches!(word, "follows" | "results" | "comes" | "occurs" | "accompanies" | "arises" | "points" | "goes")
 }

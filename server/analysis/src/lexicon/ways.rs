@@ -93,8 +93,8 @@ pub fn manner(verb: &str) -> Option<Manner> {
         | "twists" | "twisting" | "swivel" | "swivels" => Manner::Turn,
         "draw" | "draws" | "drawing" | "pull" | "pulls" | "pulling" | "push" | "pushes" | "pushing" | "bring"
         | "brings" | "bringing" | "swing" | "swings" | "swinging" | "drag" | "drags" | "thrust" | "thrusts"
-        | "take" | "takes" | "haul" | "hauls" | "tug" | "tugs" | "shift" | "shifts" | "move" | "moves"
-        | "cock" | "cocks" => Manner::Draw,
+        | "take" | "takes" | "haul" | "hauls" | "tug" | "tugs" | "shift" | "shifts" | "move" | "moves" | "cock"
+        | "cocks" => Manner::Draw,
         "lift" | "lifts" | "lifting" | "raise" | "raises" | "raising" | "hitch" | "hitches" | "hoist" | "hoists" => {
             Manner::Lift
         }

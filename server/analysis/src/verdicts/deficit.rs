@@ -42,6 +42,9 @@ pub fn judge(vocabulary: &Vocabulary, claim: &Claim) -> Judgement {
 
 fn of_muscle(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId, level: &[EntryId]) -> Judgement {
     let judgement = super::supply::judge(vocabulary, nerve, muscle, false, &[]);
+    if let Some(judgement) = of_other_segments(vocabulary, nerve, muscle) {
+        return judgement;
+    }
     let is_supplied = matches!(judgement.verdict, Verdict::Agrees | Verdict::LessExact);
     let Some(level) = level.iter().find_map(|level| Level::of(vocabulary, nerve, *level)).filter(|_| is_supplied)
     else {
@@ -57,6 +60,36 @@ fn of_muscle(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId, level: &[
         the(vocabulary, level.at)
     );
     Judgement::new(Verdict::Contradicts, why).path(judgement.path)
+}
+
+/// A part of a plexus takes nothing from a muscle none of whose segments it carries, though its branches may reach it: the
+/// muscle's own come by another part.
+fn of_other_segments(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId) -> Option<Judgement> {
+    if vocabulary.kind(nerve) != Kind::Plexus {
+        return None;
+    }
+    let all = |id: EntryId| {
+        vocabulary
+            .roots_of(id)
+            .iter()
+            .map(fascicle_model::graph::RootReading::all)
+            .reduce(fascicle_model::Segments::union)
+    };
+    let (carried, own) = (all(nerve)?, all(muscle)?);
+    if carried.iter().any(|segment| own.iter().any(|other| other == segment)) {
+        return None;
+    }
+    let names = |segments: fascicle_model::Segments| -> String {
+        list(&segments.iter().map(fascicle_model::Segments::name).collect::<Vec<_>>())
+    };
+    let why = format!(
+        "{} carries {}, while {} has {}",
+        the(vocabulary, nerve),
+        names(carried),
+        vocabulary.name(muscle),
+        names(own)
+    );
+    Some(Judgement::new(Verdict::Contradicts, why))
 }
 
 /// What a lesion at a place along a nerve takes away and leaves.
@@ -203,11 +236,46 @@ fn is_like(a: &str, b: &str) -> bool {
         && (a.iter().all(|word| b.contains(word)) || (b.len() > 1 && b.iter().all(|word| a.contains(word))))
 }
 
+/// The loss of a reflex as the sign of a root: which roots carry it. A neighbouring root may have a share in it.
+fn of_reflex(vocabulary: &Vocabulary, root: EntryId, sign: &str) -> Option<Judgement> {
+    let name = sign.strip_prefix("loss of the ")?.rsplit_once(' ')?.0;
+    if vocabulary.kind(root) != Kind::Root {
+        return None;
+    }
+    let carries = |id: EntryId| {
+        vocabulary
+            .entry(id)
+            .facts
+            .iter()
+            .any(|fact| matches!(&fact.relation, Relation::Reflex { reflex } if reflex == name))
+    };
+    if carries(root) {
+        return Some(Judgement::new(Verdict::Agrees, format!("{} carries it", the(vocabulary, root))));
+    }
+    let place = |id: EntryId| fascicle_model::Segments::parse_one(vocabulary.name(id));
+    let own = place(root)?;
+    let roots: Vec<EntryId> = vocabulary.iter().map(|(id, _)| id).filter(|id| carries(*id)).collect();
+    let is_near = roots.iter().filter_map(|id| place(*id)).any(|other| other.abs_diff(own) < 2);
+    if roots.is_empty() || is_near {
+        return Some(Judgement::unknown());
+    }
+    let names: Vec<String> = roots.iter().map(|id| the(vocabulary, *id)).collect();
+    let mut judgement =
+        Judgement::new(Verdict::Contradicts, format!("the {name} reflex is carried by {}", list(&names)));
+    for id in roots {
+        judgement = judgement.remedy(PartRole::Nerve, vocabulary.name(id));
+    }
+    Some(judgement)
+}
+
 fn of_sign(vocabulary: &Vocabulary, nerve: EntryId, sign: &str, side: Option<&str>) -> Judgement {
     let with = |is: &dyn Fn(&str) -> bool| -> Vec<EntryId> {
         let shows = |fact: &Fact| matches!(&fact.relation, Relation::Sign { sign: held, .. } if is(held));
         vocabulary.iter().filter(|(_, entry)| entry.facts.iter().any(shows)).map(|(id, _)| id).collect()
     };
+    if let Some(judgement) = of_reflex(vocabulary, nerve, sign) {
+        return judgement;
+    }
     let alike = with(&|held| is_like(held, sign));
     let shows = |owner: &EntryId| {
         if vocabulary.is_or_above(nerve, *owner) {

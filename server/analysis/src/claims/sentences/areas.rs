@@ -109,7 +109,8 @@ impl Sentence<'_, '_> {
                 || !self.word(end).chars().any(char::is_alphabetic)
                 || lexicon::is_conjunction(self.word(end))
                 || (is_skin && (lexicon::is_auxiliary(self.word(end)) || lexicon::is_condition(self.word(end))))
-                || (is_skin && (lexicon::points_to(self.word(end)) || lexicon::is_contrast(self.word(end))));
+                || (is_skin && (lexicon::points_to(self.word(end)) || lexicon::is_contrast(self.word(end))))
+                || (is_skin && lexicon::comes_of(self.word(end)));
             let written = span.of(&self.scope.plain.text);
             let areas = &self.scope.relations;
             let candidates = if is_skin { areas.areas_of_skin(written) } else { areas.areas(written) };

@@ -3,10 +3,11 @@
 
 use fascicle_model::{EntryId, Kind};
 
-use super::Sentence;
 use super::atoms::AtomKind;
+use super::groups::Group;
 use super::lesions::Cause;
-use super::sides::Side;
+use super::sides::{Side, side_of};
+use super::{Sentence, Subject};
 use crate::claims::phrases::MovementForm;
 use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
 use crate::lexicon;
@@ -205,7 +206,9 @@ impl Sentence<'_, '_> {
                         next = group.end;
                         continue;
                     }
-                    for side in self.sides(&group, PartRole::Muscle) {
+                    let is_moved = !effects.is_empty();
+                    let sides = if is_moved { self.sides(&group, PartRole::Muscle) } else { self.muscle_sides(&group) };
+                    for side in sides {
                         effects.push(Effect {
                             parts: vec![Part { role: PartRole::Muscle, span: side.span, what: side.what }],
                             whole,
@@ -262,6 +265,23 @@ impl Sentence<'_, '_> {
         effects
     }
 
+    /// The members of a group as muscles; a part of the body stands for the muscles that are named after it ("paralysis of
+    /// the *tongue*").
+    fn muscle_sides(&self, group: &Group) -> Vec<Side> {
+        let sides = self.sides(group, PartRole::Muscle);
+        let [only] = group.members.as_slice() else { return sides };
+        if !sides.is_empty() || self.is_struck(*only) {
+            return sides;
+        }
+        let written = self.written(*only);
+        let named = [format!("muscles of {written}"), format!("{written} muscles")];
+        let mut candidates: Vec<EntryId> =
+            named.iter().flat_map(|name| self.scope.names.lookup(name)).map(|name| name.entry).collect();
+        candidates.dedup();
+        let subject = Subject { candidates, span: self.source(*only, *only + 1) };
+        side_of(self.scope.vocabulary, &subject, PartRole::Muscle).into_iter().collect()
+    }
+
     fn movement_effect(&self, at: usize, movement: EntryId, target: Option<Side>, whole: bool) -> Effect {
         let span = self.source(at, at + 1);
         let mut parts = vec![Part { role: PartRole::Movement, span, what: What::Entry(vec![movement]) }];
@@ -289,7 +309,7 @@ impl Sentence<'_, '_> {
             return area.map(|side| Effect { parts: vec![part(side)], whole }).into_iter().collect();
         }
         if let Some(group) = self.group_to(before) {
-            let muscles = self.sides(&group, PartRole::Muscle);
+            let muscles = self.muscle_sides(&group);
             let part = |side: Side| Part { role: PartRole::Muscle, span: side.span, what: side.what };
             if !muscles.is_empty() {
                 return muscles.into_iter().map(|side| Effect { parts: vec![part(side)], whole }).collect();

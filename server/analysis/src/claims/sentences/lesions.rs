@@ -92,21 +92,25 @@ impl Sentence<'_, '_> {
 
     /// "Which nerve? The femoral.": the nerve that a sentence names, and nothing else.
     pub(super) fn bare_answer(&self) -> Option<Cause> {
-        let at = (0..self.atoms.len()).find(|at| !lexicon::is_determiner(self.word(*at)) && !lexicon::opens_answer(self.word(*at)))?;
+        let at = (0..self.atoms.len())
+            .find(|at| !lexicon::is_determiner(self.word(*at)) && !lexicon::opens_answer(self.word(*at)))?;
         self.mention(at)?;
         let group = self.group_from(at, true)?;
         let nerves = self.sides(&group, PartRole::Nerve);
-        (!nerves.is_empty() && self.ends_clause(group.end) && group.end + 2 > self.atoms.len())
-            .then_some(Cause { nerves, from: at, to: group.end, level: None })
+        (!nerves.is_empty() && self.ends_clause(group.end) && group.end + 2 > self.atoms.len()).then_some(Cause {
+            nerves,
+            from: at,
+            to: group.end,
+            level: None,
+        })
     }
 
     /// "In carpal tunnel syndrome the thenar muscles waste": the lesion that goes by a name of its own.
     fn named_cause(&self) -> Option<Cause> {
         let vocabulary = self.scope.vocabulary;
         let mut causes = (0..self.atoms.len()).filter_map(|at| {
-            let found = self.sign_at(at).filter(|found| {
-                found.sign.rsplit(' ').next().is_some_and(lexicon::names_lesion)
-            })?;
+            let found =
+                self.sign_at(at).filter(|found| found.sign.rsplit(' ').next().is_some_and(lexicon::names_lesion))?;
             let owners: Vec<(EntryId, Option<EntryId>)> = held(vocabulary)
                 .filter(|(_, sign, _)| *sign == found.sign)
                 .map(|(owner, _, place)| (owner, place))
@@ -127,7 +131,8 @@ impl Sentence<'_, '_> {
         let injuries: Vec<usize> = (0..self.atoms.len()).filter(|at| lexicon::is_injury(self.word(*at))).collect();
         let [at] = *injuries else { return None };
         let names_a_nerve = (0..self.atoms.len()).any(|at| self.side(at, PartRole::Nerve).is_some());
-        if names_a_nerve || lexicon::is_before_injured(self.word(at + 1)) {
+        let is_another = at.checked_sub(1).is_some_and(|place| matches!(self.word(place), "other" | "another"));
+        if names_a_nerve || is_another || lexicon::is_before_injured(self.word(at + 1)) {
             return None;
         }
         let nerves = self.implied(PartRole::Nerve, false);
@@ -252,11 +257,21 @@ impl Sentence<'_, '_> {
             // the nerve follows at once
         } else if (lexicon::is_cut(word) && self.word(next) == "nerve") || lexicon::is_injury(word) {
             next += usize::from(self.word(next) == "nerve");
-            let linked = next;
-            while lexicon::is_auxiliary(self.word(next)) || matches!(self.word(next), "must" | "lies" | "of" | "in" | "to") {
+            let mut linked = false;
+            loop {
+                // "is of" and "lies in" are read as one
+                let written = self.written(next);
+                let verb = written.split(' ').next().unwrap_or_default();
+                linked |= matches!(verb, "is" | "was" | "be" | "lies");
+                let goes_on = matches!(written.as_str(), "is of" | "is in" | "lies in" | "was in" | "was of")
+                    || lexicon::is_auxiliary(&written)
+                    || matches!(written.as_str(), "must" | "lies" | "of" | "in" | "to");
+                if !goes_on {
+                    break;
+                }
                 next += 1;
             }
-            if next == linked || !(linked..next).any(|place| matches!(self.word(place), "is" | "was" | "be" | "lies")) {
+            if !linked {
                 return None;
             }
         } else {
@@ -282,9 +297,10 @@ impl Sentence<'_, '_> {
             None => return None,
         };
         let mut before = at;
-        while before.checked_sub(1).is_some_and(|place| {
-            lexicon::is_determiner(self.word(place)) || lexicon::is_adverb(self.word(place))
-        }) {
+        while before
+            .checked_sub(1)
+            .is_some_and(|place| lexicon::is_determiner(self.word(place)) || lexicon::is_adverb(self.word(place)))
+        {
             before -= 1;
         }
         let last = before.checked_sub(1)?;
@@ -296,7 +312,8 @@ impl Sentence<'_, '_> {
             && self.ends_clause(end)
             && self.sign_at(0).is_some_and(|found| self.behind_words(0, found.len) == last);
         let points = lexicon::points_to(word) || lexicon::points_with_preposition(verb, word) || is_of_sign;
-        let is_denied = (0..last).rev().take(3).any(|place| lexicon::is_negation(self.word(place)) && self.loss_at(place) == 0);
+        let is_denied =
+            (0..last).rev().take(3).any(|place| lexicon::is_negation(self.word(place)) && self.loss_at(place) == 0);
         (points && !nerves.is_empty() && !is_denied).then_some((nerves, before, end))
     }
 

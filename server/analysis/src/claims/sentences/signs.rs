@@ -46,7 +46,9 @@ impl Sentence<'_, '_> {
     /// The first atom that lies behind so many words from one on.
     pub(super) fn behind_words(&self, at: usize, len: usize) -> usize {
         let end = self.atoms.get(at).map_or(0, |atom| atom.from) + len;
-        (at + 1..self.atoms.len()).find(|at| self.atoms.get(*at).is_some_and(|atom| atom.from >= end)).unwrap_or(self.atoms.len())
+        (at + 1..self.atoms.len())
+            .find(|at| self.atoms.get(*at).is_some_and(|atom| atom.from >= end))
+            .unwrap_or(self.atoms.len())
     }
 
     /// Words of the sentence from a token on, in lower case, without the mark of the genitive.
@@ -54,10 +56,7 @@ impl Sentence<'_, '_> {
         let to = self.atoms.last().map_or(0, |atom| atom.to);
         let tokens = self.scope.mentions.tokens.get(from..to.min(from + count)).unwrap_or_default();
         let word = |span: crate::text::Span| span.of(&self.scope.plain.text).to_lowercase();
-        tokens
-            .iter()
-            .map(|token| word(token.span).trim_end_matches("'s").trim_end_matches("’s").to_owned())
-            .collect()
+        tokens.iter().map(|token| word(token.span).trim_end_matches("'s").trim_end_matches("’s").to_owned()).collect()
     }
 
     /// Whether the clause of an atom tells of a loss, or says that something is not done.
