@@ -3,8 +3,12 @@
 //! Nothing here is wrong by itself, so all of it is told as hints, each kind with a code of its own that a course can turn
 //! off. What a course prefers is what its settings say (`prefer`, `avoid`, `spelling`), else what it writes most; where that
 //! is even, what it writes first. The documents come in the course's order.
+//!
+//! What a document calls things is gathered once ([`usage`]) and is little; what the documents of a course are told
+//! follows from that alone ([`compare`]), so the others need not be read again when one of them changes.
 
 use std::collections::BTreeMap;
+use std::hash::Hash;
 
 use fascicle_model::{EntryId, Kind, Standing, Vocabulary};
 use rustc_hash::{FxHashMap, FxHashSet};
@@ -36,12 +40,79 @@ pub const TWO_MEANINGS: &str = "abbreviation-with-two-meanings";
 /// All codes of this kind.
 pub const CODES: [&str; 6] = [TWO_NAMES, FORMER_NAME, EPONYM, MIXED_SPELLING, ABBREVIATION, TWO_MEANINGS];
 
+/// What a document calls things: all that has to be kept of it to compare it with the others of its course.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Usage {
+    /// Full names, each once, in the order in which they first stand.
+    names: Vec<NameUse>,
+    british: Spelled,
+    american: Spelled,
+    /// Abbreviations introduced for something, in order.
+    introduced: Vec<Introduced>,
+    /// Abbreviations used before this document introduces them, each with what is told of it.
+    early: Vec<(String, Finding)>,
+}
+
+/// A word or a name where it stands.
+#[derive(Clone, Debug, PartialEq)]
+struct Place {
+    span: Span,
+    written: String,
+    /// Its source is one run of bytes, which an edit may change.
+    verbatim: bool,
+}
+
+/// A name of an entry.
+#[derive(Clone, Debug, PartialEq)]
+struct NameUse {
+    entry: EntryId,
+    /// Which of the entry's names.
+    name: usize,
+    times: usize,
+    first: Place,
+}
+
+/// How many words are spelled in one of the two ways, and the first of them with its other spelling.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct Spelled {
+    times: usize,
+    first: Option<(Place, &'static str)>,
+}
+
+/// An abbreviation in brackets behind what it stands for.
+#[derive(Clone, Debug, PartialEq)]
+struct Introduced {
+    abbreviation: String,
+    meant: EntryId,
+    place: Place,
+}
+
+impl Usage {
+    /// What the others of the course may be told because of this document. It stays the same while only places change.
+    pub fn for_others(&self) -> impl Hash + use<> {
+        let names: Vec<(EntryId, usize, usize)> =
+            self.names.iter().map(|one| (one.entry, one.name, one.times)).collect();
+        let introduced: Vec<(String, EntryId)> =
+            self.introduced.iter().map(|one| (one.abbreviation.clone(), one.meant)).collect();
+        let early: Vec<String> = self.early.iter().map(|(abbreviation, _)| abbreviation.clone()).collect();
+        (names, self.british.times, self.american.times, introduced, early)
+    }
+}
+
+/// What a document calls things.
+pub fn usage(reading: &Reading, knowledge: &Knowledge) -> Usage {
+    let mut usage = Usage { names: names_of(reading, knowledge), ..Usage::default() };
+    gather_spellings(reading, &mut usage);
+    gather_abbreviations(reading, &knowledge.vocabulary, &mut usage);
+    usage
+}
+
 /// What the documents of a course (or one document alone) have to be told, for each document in order.
-pub fn findings(documents: &[&Reading], knowledge: &Knowledge, settings: &Settings) -> Vec<Vec<Finding>> {
+pub fn compare(documents: &[&Usage], knowledge: &Knowledge, settings: &Settings) -> Vec<Vec<Finding>> {
     let mut out = vec![Vec::new(); documents.len()];
     names(documents, knowledge, settings, &mut out);
     spellings(documents, settings.spelling, &mut out);
-    abbreviations(documents, knowledge, &mut out);
+    abbreviations(documents, &knowledge.vocabulary, &mut out);
     for list in &mut out {
         list.retain(|finding| !settings.off.iter().any(|code| code == finding.code));
         list.sort_by_key(|finding| (finding.span, finding.code));
@@ -49,16 +120,10 @@ pub fn findings(documents: &[&Reading], knowledge: &Knowledge, settings: &Settin
     out
 }
 
-/// A name as it was written.
-struct Use {
+/// A name as a document uses it.
+struct Use<'a> {
     document: usize,
-    entry: EntryId,
-    /// Which of the entry's names.
-    name: usize,
-    written: String,
-    span: Span,
-    /// The source of the name is one run of bytes.
-    verbatim: bool,
+    of: &'a NameUse,
 }
 
 /// Blocks whose words are the author's own, with their mentions.
@@ -80,34 +145,41 @@ fn hint(code: &'static str, span: Span, message: String) -> Finding {
     }
 }
 
-/// Every use of a full name that means one entry.
-fn uses(documents: &[&Reading], knowledge: &Knowledge) -> Vec<Use> {
+/// The full names that mean one entry. Bones and organs have everyday names beside their own, so they are left out.
+fn names_of(reading: &Reading, knowledge: &Knowledge) -> Vec<NameUse> {
+    let vocabulary = &knowledge.vocabulary;
     let mut keys: FxHashMap<EntryId, Vec<Vec<WordId>>> = FxHashMap::default();
     let mut known: FxHashMap<(EntryId, &str), Option<usize>> = FxHashMap::default();
-    let mut list = Vec::new();
-    for (document, reading) in documents.iter().enumerate() {
-        for (block, mentions) in own_blocks(reading) {
-            for mention in &mentions.list {
-                let [entry] = mention.candidates[..] else { continue };
-                if mention.shared
-                    || matches!(mention.standing, Standing::Abbreviation | Standing::Short | Standing::Latin)
-                    || block.plain.has_mark(mention.span, Mark::Struck)
-                {
-                    continue;
-                }
-                let written = mention.span.of(&block.plain.text);
-                let name = *known.entry((entry, written)).or_insert_with(|| {
-                    let names = keys.entry(entry).or_insert_with(|| {
-                        let names = &knowledge.vocabulary.entry(entry).names;
-                        names.iter().map(|name| key_of(&name.text, &knowledge.names)).collect()
-                    });
-                    let key = key_of(written, &knowledge.names);
-                    names.iter().position(|name| *name == key)
+    let mut places: FxHashMap<(EntryId, usize), usize> = FxHashMap::default();
+    let mut list: Vec<NameUse> = Vec::new();
+    for (block, mentions) in own_blocks(reading) {
+        for mention in &mentions.list {
+            let [entry] = mention.candidates[..] else { continue };
+            if mention.shared
+                || matches!(mention.standing, Standing::Abbreviation | Standing::Short | Standing::Latin)
+                || !matches!(vocabulary.kind(entry), Kind::Nerve | Kind::Plexus | Kind::Muscle | Kind::Joint)
+                || block.plain.has_mark(mention.span, Mark::Struck)
+            {
+                continue;
+            }
+            let written = mention.span.of(&block.plain.text);
+            let name = *known.entry((entry, written)).or_insert_with(|| {
+                let names = keys.entry(entry).or_insert_with(|| {
+                    let names = &vocabulary.entry(entry).names;
+                    names.iter().map(|name| key_of(&name.text, &knowledge.names)).collect()
                 });
-                let Some(name) = name else { continue };
-                let span = block.plain.to_source(mention.span);
+                let key = key_of(written, &knowledge.names);
+                names.iter().position(|name| *name == key)
+            });
+            let Some(name) = name else { continue };
+            let at = *places.entry((entry, name)).or_insert_with(|| {
                 let verbatim = block.plain.is_verbatim(mention.span) && !mention.plural;
-                list.push(Use { document, entry, name, written: written.to_owned(), span, verbatim });
+                let first = Place { span: block.plain.to_source(mention.span), written: written.to_owned(), verbatim };
+                list.push(NameUse { entry, name, times: 0, first });
+                list.len() - 1
+            });
+            if let Some(one) = list.get_mut(at) {
+                one.times += 1;
             }
         }
     }
@@ -126,7 +198,7 @@ struct Kept<'a> {
     /// How often it is used, in words.
     how_often: String,
     /// Where it stands.
-    place: Option<&'a Use>,
+    place: Option<&'a Use<'a>>,
     /// Who has chosen it.
     by: By,
 }
@@ -158,7 +230,7 @@ fn chosen_name(entry: EntryId, uses: &[Use], knowledge: &Knowledge, settings: &S
         return Some((name, By::Preference));
     }
     let avoided = |name: usize| known.get(name).is_some_and(|name| is_avoided(name.standing, settings));
-    let is_used = uses.iter().any(|one| avoided(one.name));
+    let is_used = uses.iter().any(|one| avoided(one.of.name));
     (is_used && !avoided(0)).then_some((0, By::Avoidance))
 }
 
@@ -172,16 +244,15 @@ const fn code_of(standing: Standing) -> &'static str {
     }
 }
 
-fn names(documents: &[&Reading], knowledge: &Knowledge, settings: &Settings, out: &mut [Vec<Finding>]) {
+fn names(documents: &[&Usage], knowledge: &Knowledge, settings: &Settings, out: &mut [Vec<Finding>]) {
     let mut by_entry: BTreeMap<EntryId, Vec<Use>> = BTreeMap::new();
-    for one in uses(documents, knowledge) {
-        by_entry.entry(one.entry).or_default().push(one);
+    for (document, usage) in documents.iter().enumerate() {
+        for of in &usage.names {
+            by_entry.entry(of.entry).or_default().push(Use { document, of });
+        }
     }
     for (entry, uses) in by_entry {
         let known = &knowledge.vocabulary.entry(entry).names;
-        if !matches!(knowledge.vocabulary.kind(entry), Kind::Nerve | Kind::Plexus | Kind::Muscle | Kind::Joint) {
-            continue; // bones and organs have everyday names beside their own
-        }
         let Some(kept) = kept_name(entry, &uses, knowledge, settings) else { continue };
         let words = |name: usize| known.get(name).map(|name| key_of(&name.text, &knowledge.names)).unwrap_or_default();
         let kept_words = words(kept.name);
@@ -190,35 +261,30 @@ fn names(documents: &[&Reading], knowledge: &Knowledge, settings: &Settings, out
             words.iter().all(|word| kept_words.contains(word)) || kept_words.iter().all(|word| words.contains(word))
         };
         let is_told = |one: &&Use| {
-            let standing = known.get(one.name).map_or(Standing::Exact, |name| name.standing);
-            one.name != kept.name
-                && !is_shorter(one.name)
+            let standing = known.get(one.of.name).map_or(Standing::Exact, |name| name.standing);
+            one.of.name != kept.name
+                && !is_shorter(one.of.name)
                 && (kept.by != By::Avoidance || is_avoided(standing, settings))
         };
-        let mut told = FxHashSet::default();
         for one in uses.iter().filter(is_told) {
-            if !told.insert((one.document, one.name)) {
-                continue; // the first of each document is enough
-            }
-            let Some(name) = known.get(one.name) else { continue };
+            let Some(name) = known.get(one.of.name) else { continue };
             let Some(other) = known.get(kept.name) else { continue };
+            let Place { span, written, verbatim } = &one.of.first;
             let message = if kept.by == By::Use {
                 format!(
-                    "“{}” is also called “{}” here ({}); one name for one structure is easier to learn.",
-                    one.written, other.text, kept.how_often
+                    "“{written}” is also called “{}” here ({}); one name for one structure is easier to learn.",
+                    other.text, kept.how_often
                 )
             } else {
-                format!("“{}” is called “{}” in this course.", one.written, other.text)
+                format!("“{written}” is called “{}” in this course.", other.text)
             };
-            let mut finding = hint(code_of(name.standing), one.span, message);
+            let mut finding = hint(code_of(name.standing), *span, message);
             if let Some(preferred) = kept.place.filter(|preferred| preferred.document == one.document) {
-                finding.related.push((preferred.span, format!("“{}” stands here.", preferred.written)));
+                let Place { span, written, .. } = &preferred.of.first;
+                finding.related.push((*span, format!("“{written}” stands here.")));
             }
-            if one.verbatim {
-                let text = with_capital(&other.text, one.written.starts_with(char::is_uppercase));
-                let title = format!("Write “{text}”");
-                let edits = vec![Edit { span: one.span, text }];
-                finding.fixes.push(Fix { title, edits, safe: false });
+            if *verbatim {
+                finding.fixes.push(write(&other.text, &one.of.first));
             }
             if let Some(list) = out.get_mut(one.document) {
                 list.push(finding);
@@ -227,17 +293,23 @@ fn names(documents: &[&Reading], knowledge: &Knowledge, settings: &Settings, out
     }
 }
 
+/// The fix that puts another word or name in a place, with its capital.
+fn write(other: &str, place: &Place) -> Fix {
+    let text = with_capital(other, place.written.starts_with(char::is_uppercase));
+    Fix { title: format!("Write “{text}”"), edits: vec![Edit { span: place.span, text }], safe: false }
+}
+
 /// The name that a structure is to be called by: what the settings choose, else what is used most.
-fn kept_name<'a>(entry: EntryId, uses: &'a [Use], knowledge: &Knowledge, settings: &Settings) -> Option<Kept<'a>> {
-    let place = |name: usize| uses.iter().find(|one| one.name == name);
+fn kept_name<'a>(entry: EntryId, uses: &'a [Use<'a>], knowledge: &Knowledge, settings: &Settings) -> Option<Kept<'a>> {
+    let place = |name: usize| uses.iter().find(|one| one.of.name == name);
     if let Some((name, by)) = chosen_name(entry, uses, knowledge, settings) {
         return Some(Kept { name, how_often: String::new(), place: place(name), by });
     }
     let mut count: Vec<(usize, usize)> = Vec::new();
     for one in uses {
-        match count.iter_mut().find(|(name, _)| *name == one.name) {
-            Some((_, times)) => *times += 1,
-            None => count.push((one.name, 1)),
+        match count.iter_mut().find(|(name, _)| *name == one.of.name) {
+            Some((_, times)) => *times += one.of.times,
+            None => count.push((one.of.name, one.of.times)),
         }
     }
     let most = count.iter().map(|(_, times)| *times).max().unwrap_or(0);
@@ -298,62 +370,58 @@ const SPELLINGS: &[(&str, &str)] = &[
     ("practise", "practice"),
 ];
 
-fn spellings(documents: &[&Reading], chosen: Option<EnglishSpelling>, out: &mut [Vec<Finding>]) {
-    let british: FxHashMap<&str, &str> = SPELLINGS.iter().copied().collect();
-    let american: FxHashMap<&str, &str> = SPELLINGS.iter().map(|(british, american)| (*american, *british)).collect();
+/// Words that are spelled in the British or in the American way.
+fn gather_spellings(reading: &Reading, usage: &mut Usage) {
+    let british: FxHashMap<&str, &'static str> = SPELLINGS.iter().copied().collect();
+    let american: FxHashMap<&str, &'static str> =
+        SPELLINGS.iter().map(|(british, american)| (*american, *british)).collect();
     let mut word = String::new();
-    let mut count = (0usize, 0usize);
-    let mut first: Vec<(usize, bool, String, Span, &str, bool)> = Vec::new();
-    for (document, reading) in documents.iter().enumerate() {
-        for (block, mentions) in own_blocks(reading) {
-            for token in mentions.tokens.iter().filter(|token| token.is_word && token.span.len() > 3) {
-                let written = token.span.of(&block.plain.text);
-                fold_into(written, &mut word);
-                let (is_british, other) = match (british.get(&*word), american.get(&*word)) {
-                    (Some(other), _) => (true, *other),
-                    (_, Some(other)) => (false, *other),
-                    _ => continue,
-                };
-                if word == "practice" || word == "meter" || word == "mold" {
-                    continue; // words of both
-                }
-                if is_british {
-                    count.0 += 1;
-                } else {
-                    count.1 += 1;
-                }
-                if !first.iter().any(|one| one.0 == document && one.1 == is_british) {
-                    let span = block.plain.to_source(token.span);
-                    let verbatim = block.plain.is_verbatim(token.span);
-                    first.push((document, is_british, written.to_owned(), span, other, verbatim));
-                }
+    for (block, mentions) in own_blocks(reading) {
+        for token in mentions.tokens.iter().filter(|token| token.is_word && token.span.len() > 3) {
+            let written = token.span.of(&block.plain.text);
+            fold_into(written, &mut word);
+            if word == "practice" || word == "meter" || word == "mold" {
+                continue; // words of both
             }
+            let (spelled, other) = match (british.get(&*word), american.get(&*word)) {
+                (Some(other), _) => (&mut usage.british, *other),
+                (_, Some(other)) => (&mut usage.american, *other),
+                _ => continue,
+            };
+            spelled.times += 1;
+            spelled.first.get_or_insert_with(|| {
+                let verbatim = block.plain.is_verbatim(token.span);
+                (Place { span: block.plain.to_source(token.span), written: written.to_owned(), verbatim }, other)
+            });
         }
     }
-    if chosen.is_none() && (count.0 == 0 || count.1 == 0) {
+}
+
+fn spellings(documents: &[&Usage], chosen: Option<EnglishSpelling>, out: &mut [Vec<Finding>]) {
+    let count = |of: fn(&Usage) -> &Spelled| documents.iter().map(|usage| of(usage).times).sum::<usize>();
+    let (british, american) = (count(|usage| &usage.british), count(|usage| &usage.american));
+    if chosen.is_none() && (british == 0 || american == 0) {
         return;
     }
-    let mostly_british = chosen.map_or(count.0 >= count.1, |chosen| chosen == EnglishSpelling::British);
-    for (document, is_british, written, span, other, verbatim) in first {
-        if is_british == mostly_british {
-            continue;
-        }
-        let (this, rest) = if is_british { ("British", "American") } else { ("American", "British") };
+    let mostly_british = chosen.map_or(british >= american, |chosen| chosen == EnglishSpelling::British);
+    for (usage, list) in documents.iter().zip(out) {
+        let (spelled, this, rest) = if mostly_british {
+            (&usage.american, "American", "British")
+        } else {
+            (&usage.british, "British", "American")
+        };
+        let Some((place, other)) = &spelled.first else { continue };
+        let written = &place.written;
         let message = if chosen.is_some() {
             format!("“{written}” is {this} spelling; this course spells “{other}”.")
         } else {
             format!("“{written}” is {this} spelling where the rest is mostly {rest} (“{other}”).")
         };
-        let mut finding = hint(MIXED_SPELLING, span, message);
-        if verbatim {
-            let text = with_capital(other, written.starts_with(char::is_uppercase));
-            finding
-                .fixes
-                .push(Fix { title: format!("Write “{text}”"), edits: vec![Edit { span, text }], safe: false });
+        let mut finding = hint(MIXED_SPELLING, place.span, message);
+        if place.verbatim {
+            finding.fixes.push(write(other, place));
         }
-        if let Some(list) = out.get_mut(document) {
-            list.push(finding);
-        }
+        list.push(finding);
     }
 }
 
@@ -364,54 +432,67 @@ fn in_brackets(text: &str, mention: &Mention) -> bool {
     before.ends_with(['(', '[']) && behind.starts_with([')', ']', ',', ';'])
 }
 
-fn abbreviations(documents: &[&Reading], knowledge: &Knowledge, out: &mut [Vec<Finding>]) {
-    let vocabulary = &knowledge.vocabulary;
-    // Abbreviation, folded, to what it was introduced for.
-    let mut introduced: FxHashMap<String, EntryId> = FxHashMap::default();
-    let mut told: FxHashSet<String> = FxHashSet::default();
-    for (document, reading) in documents.iter().enumerate() {
-        let Some(out) = out.get_mut(document) else { continue };
-        let mut named: FxHashSet<EntryId> = FxHashSet::default();
-        let later = named_anywhere(reading);
-        for (block, mentions) in own_blocks(reading) {
-            let text = &block.plain.text;
-            for (place, mention) in mentions.list.iter().enumerate() {
-                if mention.standing != Standing::Abbreviation {
-                    named.extend(mention.candidates.iter().copied());
-                    continue;
+/// Abbreviations that are introduced, and those that are used before they are.
+fn gather_abbreviations(reading: &Reading, vocabulary: &Vocabulary, usage: &mut Usage) {
+    let mut named: FxHashSet<EntryId> = FxHashSet::default();
+    let later = named_anywhere(reading);
+    for (block, mentions) in own_blocks(reading) {
+        let text = &block.plain.text;
+        for (at, mention) in mentions.list.iter().enumerate() {
+            if mention.standing != Standing::Abbreviation {
+                named.extend(mention.candidates.iter().copied());
+                continue;
+            }
+            let written = mention.span.of(text);
+            if written.contains(' ') || written.contains(|c: char| c.is_ascii_digit()) {
+                continue; // numbers of nerves ("CN IX", "V3") need no introduction
+            }
+            let abbreviation = written.trim_end_matches('s').to_owned();
+            let before = at.checked_sub(1).and_then(|before| mentions.list.get(before));
+            let full = before.filter(|full| {
+                let between = text.get(full.span.end..mention.span.start).unwrap_or_default().trim();
+                in_brackets(text, mention) && matches!(between, "(" | "[")
+            });
+            if let Some([meant]) = full.map(|full| &full.candidates[..]) {
+                let verbatim = block.plain.is_verbatim(mention.span);
+                let place = Place { span: block.plain.to_source(mention.span), written: written.to_owned(), verbatim };
+                usage.introduced.push(Introduced { abbreviation, meant: *meant, place });
+                continue;
+            }
+            let is_introduced = usage.introduced.iter().any(|one| one.abbreviation == abbreviation)
+                || mention.candidates.iter().any(|id| named.contains(id))
+                || name_follows(text, mention, mentions);
+            // A course that never writes the name in full takes the abbreviation as known.
+            let is_late = mention.candidates.iter().any(|id| later.contains(id));
+            if !is_introduced && is_late && !usage.early.iter().any(|(other, _)| *other == abbreviation) {
+                usage.early.push((abbreviation, not_introduced(block, mention, vocabulary)));
+            }
+        }
+    }
+}
+
+fn abbreviations(documents: &[&Usage], vocabulary: &Vocabulary, out: &mut [Vec<Finding>]) {
+    // Abbreviation to what it was introduced for.
+    let mut introduced: FxHashMap<&str, EntryId> = FxHashMap::default();
+    let mut told: FxHashSet<&str> = FxHashSet::default();
+    for (usage, out) in documents.iter().zip(out) {
+        for (abbreviation, finding) in &usage.early {
+            if !introduced.contains_key(&**abbreviation) && told.insert(abbreviation) {
+                out.push(finding.clone());
+            }
+        }
+        for Introduced { abbreviation, meant, place } in &usage.introduced {
+            match introduced.get(&**abbreviation) {
+                Some(other) if other != meant => {
+                    let message = format!(
+                        "“{}” already stands for the {}; a second meaning is easily mistaken.",
+                        place.written,
+                        vocabulary.name(*other)
+                    );
+                    out.push(hint(TWO_MEANINGS, place.span, message));
                 }
-                let written = mention.span.of(text);
-                if written.contains(' ') || written.contains(|c: char| c.is_ascii_digit()) {
-                    continue; // numbers of nerves ("CN IX", "V3") need no introduction
-                }
-                let abbreviation = written.trim_end_matches('s').to_owned();
-                let before = place.checked_sub(1).and_then(|before| mentions.list.get(before));
-                let full = before.filter(|full| {
-                    let between = text.get(full.span.end..mention.span.start).unwrap_or_default().trim();
-                    in_brackets(text, mention) && matches!(between, "(" | "[")
-                });
-                if let Some([meant]) = full.map(|full| &full.candidates[..]) {
-                    match introduced.get(&abbreviation) {
-                        Some(other) if other != meant => {
-                            let message = format!(
-                                "“{written}” already stands for the {}; a second meaning is easily mistaken.",
-                                vocabulary.name(*other)
-                            );
-                            out.push(hint(TWO_MEANINGS, block.plain.to_source(mention.span), message));
-                        }
-                        _ => {
-                            introduced.insert(abbreviation, *meant);
-                        }
-                    }
-                    continue;
-                }
-                let is_introduced = introduced.contains_key(&abbreviation)
-                    || mention.candidates.iter().any(|id| named.contains(id))
-                    || name_follows(text, mention, mentions);
-                // A course that never writes the name in full takes the abbreviation as known.
-                let is_late = mention.candidates.iter().any(|id| later.contains(id));
-                if !is_introduced && is_late && told.insert(abbreviation) {
-                    out.push(not_introduced(block, mention, vocabulary));
+                _ => {
+                    introduced.insert(abbreviation, *meant);
                 }
             }
         }

@@ -6,7 +6,7 @@ use crate::abbreviations;
 use crate::allowances::Allowances;
 use crate::blocks::{self, Blocks, Form};
 use crate::claims::Claim;
-use crate::consistency;
+use crate::consistency::{self, Usage};
 use crate::findings::Finding;
 use crate::judging::{self, JudgedSection};
 use crate::knowledge::Knowledge;
@@ -85,6 +85,8 @@ pub struct Reading {
     pub claims: Vec<(Claim, Judgement)>,
     /// What is to be told.
     pub findings: Vec<Finding>,
+    /// What it calls things.
+    pub usage: Usage,
 }
 
 /// Reads a document.
@@ -133,8 +135,9 @@ pub fn read_observed(
         .filter_map(|(claim, judgement)| verdicts::finding(claim, judgement, &knowledge.vocabulary, text))
         .collect();
     findings.extend(misspellings::findings(&blocks, &repairs));
-    let mut reading = Reading { blocks, mentions, claims, findings };
-    let of_names = consistency::findings(&[&reading], knowledge, settings);
+    let mut reading = Reading { blocks, mentions, claims, findings, usage: Usage::default() };
+    reading.usage = consistency::usage(&reading, knowledge);
+    let of_names = consistency::compare(&[&reading.usage], knowledge, settings);
     reading.findings.extend(of_names.into_iter().flatten());
     let allowed = Allowances::of(text, form);
     let is_off = |finding: &Finding| settings.off.iter().any(|code| code == finding.code) || allowed.allows(finding);

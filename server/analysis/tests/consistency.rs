@@ -3,7 +3,7 @@
 
 use std::sync::LazyLock;
 
-use fascicle_analysis::consistency;
+use fascicle_analysis::consistency::{self, Usage};
 use fascicle_analysis::settings::EnglishSpelling;
 use fascicle_analysis::{Form, Settings};
 use fascicle_analysis::{Knowledge, Reading, reading};
@@ -14,8 +14,8 @@ static KNOWLEDGE: LazyLock<Knowledge> = LazyLock::new(|| Knowledge::new(fascicle
 fn told(texts: &[&str], settings: &Settings) -> Vec<(&'static str, String)> {
     let read: Vec<Reading> =
         texts.iter().map(|text| reading::read(text, Form::Markdown, &KNOWLEDGE, settings)).collect();
-    let refs: Vec<&Reading> = read.iter().collect();
-    let lists = consistency::findings(&refs, &KNOWLEDGE, settings);
+    let usages: Vec<&Usage> = read.iter().map(|reading| &reading.usage).collect();
+    let lists = consistency::compare(&usages, &KNOWLEDGE, settings);
     lists
         .into_iter()
         .zip(texts)

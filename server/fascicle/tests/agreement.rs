@@ -37,6 +37,8 @@ fn documents() -> Vec<(String, String)> {
     // What no document says by itself.
     list.push(("told-one-way.md".to_owned(), "é𝔹: the nerve roots of the teres minor are C5 and C6.\n".to_owned()));
     list.push(("told-the-other.md".to_owned(), "**Teres minor**: C5\n".to_owned()));
+    list.push(("called-one-way.md".to_owned(), "The nerve of Bell and its fibers.\n".to_owned()));
+    list.push(("called-the-other.md".to_owned(), "The long thoracic nerve. Grey fibres.\n".to_owned()));
     list.sort();
     list
 }
@@ -147,11 +149,13 @@ fn pushed_pulled_and_printed_findings_are_the_same() {
     let documents = documents();
     let files: Vec<(&str, &str)> = documents.iter().map(|(name, text)| (&**name, &**text)).collect();
     let folder = Folder::new("agree", &files);
+    folder.write("fascicle.toml", ""); // one course, whose documents call things alike
     for encoding in ["utf-8", "utf-16", "utf-32"] {
         let expected = command_line(&folder, &documents, encoding);
         let all: usize = expected.values().map(Vec::len).sum();
         let is_different = |(code, _): &(String, [u64; 4])| code == "told-differently";
         assert!(all > 50 && expected.values().flatten().any(is_different), "{all} findings");
+        assert!(expected["called-one-way.md"].iter().any(|(code, _)| code == "eponym"), "{expected:?}");
 
         let mut server = Server::start(encoding, json!({}), Some(&folder.uri("")));
         for (name, text) in &documents {

@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use fascicle_analysis::allowances::Allowances;
 use fascicle_analysis::claims::Claim;
-use fascicle_analysis::consistency;
+use fascicle_analysis::consistency::{self, Usage};
 use fascicle_analysis::course;
 use fascicle_analysis::lines::{Encoding, LineIndex};
 use fascicle_analysis::verdicts::Judgement;
@@ -244,8 +244,8 @@ fn compare_names(list: &mut [Checked]) {
         if course.root.is_none() {
             continue;
         }
-        let readings: Vec<&Reading> = members.iter().map(|checked| &checked.reading).collect();
-        let found = consistency::findings(&readings, course.knowledge(), &course.settings.reading);
+        let usages: Vec<&Usage> = members.iter().map(|checked| &checked.reading.usage).collect();
+        let found = consistency::compare(&usages, course.knowledge(), &course.settings.reading);
         for (place, found) in places.into_iter().zip(found) {
             let Some(checked) = list.get_mut(place) else { continue };
             checked.findings.retain(|(finding, _)| !consistency::CODES.contains(&finding.code));

@@ -109,6 +109,8 @@ impl fmt::Debug for Lazy {
 pub struct Course {
     /// Its folder, where it has one.
     pub root: Option<PathBuf>,
+    /// Its folder has a settings file, so all its documents are to call things alike.
+    pub is_declared: bool,
     /// What it decides.
     pub settings: Settings,
     /// What is wrong with its settings file.
@@ -119,7 +121,7 @@ pub struct Course {
 impl Course {
     /// Documents that stand in no folder.
     pub fn none(known: &Lazy) -> Self {
-        Self { root: None, settings: Settings::default(), told: Vec::new(), known: known.clone() }
+        Self { root: None, is_declared: false, settings: Settings::default(), told: Vec::new(), known: known.clone() }
     }
 
     /// Documents that stand in no folder, for an editor with settings.
@@ -134,7 +136,9 @@ impl Course {
 
     /// The course in a folder, whose settings file stands over what the editor says.
     pub fn open_over(root: &Path, known: &Lazy, editor: &settings::File) -> Self {
-        let (settings, told) = match std::fs::read_to_string(root.join(SETTINGS_FILE)) {
+        let file = std::fs::read_to_string(root.join(SETTINGS_FILE));
+        let is_declared = file.is_ok();
+        let (settings, told) = match file {
             Ok(text) => settings::read(&text, editor),
             Err(_) => (editor.clone().into(), Vec::new()),
         };
@@ -147,7 +151,7 @@ impl Course {
             let make = move || Known::overlaid(&base.get().knowledge.vocabulary, &root, &overlay, reference.as_deref());
             Lazy::of(Box::new(make))
         };
-        Self { root: Some(root.to_path_buf()), settings, told, known }
+        Self { root: Some(root.to_path_buf()), is_declared, settings, told, known }
     }
 
     /// Whether its reader knows the same as that of another course, so that entries of one are those of the other.

@@ -213,8 +213,8 @@ async fn read_statements(session: &Session) -> (bool, bool) {
                     is_done = false;
                     break;
                 }
-                if let Some((stamp, list)) = statements::read(path, &work.course) {
-                    read.push((path.clone(), stamp, list));
+                if let Some((stamp, kept)) = statements::read(path, &work.course) {
+                    read.push((path.clone(), stamp, kept));
                 }
             }
             let (mut statements, differs) = work.statements.with(read, &work.index);

@@ -43,7 +43,7 @@ impl Publisher {
 struct Sent {
     version: Option<i32>,
     result: String,
-    /// A number for what it states, by which others of its course are known to be told anew.
+    /// A number for what it states and calls things, by which others of its course are known to be told anew.
     states: u64,
 }
 
@@ -109,7 +109,9 @@ fn mark_others(session: &Session, again: &mpsc::WeakUnboundedSender<Url>, uri: &
 
 fn states(view: &View) -> u64 {
     let mut hasher = DefaultHasher::new();
-    stated(&view.reading().claims).hash(&mut hasher);
+    let reading = view.reading();
+    stated(&reading.claims).hash(&mut hasher);
+    reading.usage.for_others().hash(&mut hasher);
     hasher.finish()
 }
 

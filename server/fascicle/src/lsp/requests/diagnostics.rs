@@ -19,11 +19,13 @@ pub fn findings(all: &Everywhere, view: &View) -> Vec<Found> {
     with_differences(all, view, &differences::of_document(all, view))
 }
 
-fn with_differences(all: &Everywhere, view: &View, differences: &[Difference]) -> Vec<Found> {
+/// The same where it is known what the document tells otherwise.
+pub fn with_differences(all: &Everywhere, view: &View, differences: &[Difference]) -> Vec<Found> {
     if library::is_own(view) {
         return Vec::new();
     }
-    let mut list: Vec<Found> = view.reading().findings.iter().map(|finding| (finding.clone(), Vec::new())).collect();
+    let own = view.reading().findings.iter().filter(|finding| !differences::is_for_the_course(finding, &view.course));
+    let mut list: Vec<Found> = own.map(|finding| (finding.clone(), Vec::new())).collect();
     let allowed = Allowances::of(view.text(), view.document.form);
     let told = differences.iter().filter(|one| !allowed.allows(&one.finding));
     list.extend(told.map(|one| (one.finding.clone(), differences::related(all, one))));

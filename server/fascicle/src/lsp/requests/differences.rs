@@ -1,4 +1,4 @@
-//! What documents of a course tell differently: findings that no document has by itself.
+//! What documents of a course tell differently or call differently: findings that no document has by itself.
 //!
 //! Open documents count as they stand in the editor, the others as they stand on disk. Only what some open document speaks
 //! of, or what the documents on disk do not agree on, is compared, so a keystroke does not pay for the whole course.
@@ -6,6 +6,7 @@
 use std::collections::{HashMap, HashSet};
 use std::path::{Path, PathBuf};
 
+use fascicle_analysis::consistency::{self, Usage};
 use fascicle_analysis::course::{self, Key, Stated};
 use fascicle_analysis::{Finding, Span};
 use tower_lsp::lsp_types as lsp;
@@ -32,7 +33,40 @@ pub fn of_course(all: &Everywhere, course: &Course) -> Differences {
     let is_member = |view: &&View| course.root.is_some() && view.course.root == course.root && !library::is_own(view);
     let open: Vec<&View> = all.open.iter().filter(is_member).collect();
     let folders: Vec<&Folder> = all.folders.iter().filter(|folder| folder.course.root == course.root).collect();
-    among(all, &open, &folders, course)
+    let mut found = among(all, &open, &folders, course);
+    if course.is_declared {
+        for (uri, finding) in called(all, &open, &folders, course) {
+            found.entry(uri).or_default().push(Difference { finding, elsewhere: Vec::new() });
+        }
+    }
+    found
+}
+
+/// Whether a finding of a document alone gives way to what the whole course says of the same.
+pub fn is_for_the_course(finding: &Finding, course: &Course) -> bool {
+    course.is_declared && consistency::CODES.contains(&finding.code)
+}
+
+/// Findings about what the documents of a course call things, in the order of their paths.
+fn called(all: &Everywhere, open: &[&View], folders: &[&Folder], course: &Course) -> Vec<(lsp::Url, Finding)> {
+    let mut documents: Vec<(PathBuf, lsp::Url, &Usage)> =
+        open.iter().map(|view| (path_of(view), view.uri.clone(), &view.reading().usage)).collect();
+    for (path, usage) in folders.iter().flat_map(|folder| folder.statements.usages()) {
+        let Ok(uri) = lsp::Url::from_file_path(path) else { continue };
+        if !all.is_open(&uri) {
+            documents.push((path.to_path_buf(), uri, usage));
+        }
+    }
+    documents.sort_by(|a, b| a.0.cmp(&b.0));
+    documents.dedup_by(|a, b| a.0 == b.0);
+    let usages: Vec<&Usage> = documents.iter().map(|(.., usage)| *usage).collect();
+    let found = consistency::compare(&usages, course.knowledge(), &course.settings.reading);
+    let with_address = documents.iter().zip(found);
+    with_address.flat_map(|((_, uri, _), list)| list.into_iter().map(|finding| (uri.clone(), finding))).collect()
+}
+
+fn path_of(view: &View) -> PathBuf {
+    view.uri.to_file_path().unwrap_or_else(|()| PathBuf::from(view.uri.path()))
 }
 
 /// What a document tells differently from the others of its course, or from itself where it has none.
@@ -45,8 +79,7 @@ pub fn of_document(all: &Everywhere, view: &View) -> Vec<Difference> {
 fn among(all: &Everywhere, open: &[&View], folders: &[&Folder], course: &Course) -> Differences {
     let mut documents: Vec<(PathBuf, lsp::Url, Vec<Stated>)> = Vec::new();
     for view in open {
-        let path = view.uri.to_file_path().unwrap_or_else(|()| PathBuf::from(view.uri.path()));
-        documents.push((path, view.uri.clone(), course::stated(&view.reading().claims)));
+        documents.push((path_of(view), view.uri.clone(), course::stated(&view.reading().claims)));
     }
     let spoken: HashSet<Key> = documents.iter().flat_map(|(_, _, list)| list.iter().map(|stated| stated.key)).collect();
     for folder in folders {
