@@ -980,6 +980,36 @@ fn what_documents_tell_differently_is_told_at_both_places_while_it_lasts() {
 }
 
 #[test]
+fn one_name_for_one_structure_over_the_documents_of_a_course() {
+    let here = "The common peroneal nerve winds round. The common peroneal nerve is at risk.\n";
+    let there = "The common fibular nerve, the common fibular nerve and the common fibular nerve.\n";
+    let folder = Folder::new("called", &[("a.md", here), ("b.md", there), ("fascicle.toml", "")]);
+    let resolve = json!({ "resolveSupport": { "properties": ["edit"] } });
+    let capabilities = json!({ "textDocument": { "codeAction": resolve } });
+    let mut server = Server::start("utf-16", capabilities, Some(&folder.uri("")));
+    let (a, b) = (folder.uri("a.md"), folder.uri("b.md"));
+    server.open(&a, 1, here);
+    let is_told = |list: &[Value]| list.iter().any(|one| one["code"] == "two-names");
+    let list = server.shows(&a, is_told);
+    let message = list[0]["message"].as_str().unwrap();
+    assert!(message.contains("“common fibular nerve” here (3 times)"), "{message}");
+    let fix = titled(&actions(&mut server, &a, 0, 8, "quickfix"), "Write “common fibular nerve”");
+    assert!(apply(here, fix["edit"]["changes"][&a].as_array().unwrap()).starts_with("The common fibular nerve winds"));
+    // The other document is opened, and made to agree.
+    server.open(&b, 1, there);
+    server.replace(&b, 2, "The common peroneal nerve.\n");
+    server.shows(&a, <[Value]>::is_empty);
+    // A folder without settings is no course that has to call things alike.
+    server.replace(&b, 3, there);
+    server.shows(&a, is_told);
+    fs::remove_file(folder.0.join("fascicle.toml")).unwrap();
+    let change = json!([{ "uri": folder.uri("fascicle.toml"), "type": 3 }]);
+    server.notify("workspace/didChangeWatchedFiles", &json!({ "changes": change }));
+    server.shows(&a, <[Value]>::is_empty);
+    server.shut_down();
+}
+
+#[test]
 fn a_name_that_was_given_up_is_told_as_such() {
     let text = "The trochlear nerve is the fourth. The trochlear nerve, or pathetic nerve, is thin.\n";
     let mut server = Server::start("utf-16", with_places(), None);
@@ -1061,6 +1091,21 @@ fn fixes_reach_the_whole_course() {
     assert_eq!(apply(a, edit[&uri].as_array().unwrap()), "The infraspinatus is one.\n");
     let fixed = apply(b, edit[folder.uri("b.md")].as_array().unwrap());
     assert_eq!(fixed, "# B\n\nThe infraspinatus and the supraspinatous.\n", "that finding and no other");
+    server.shut_down();
+}
+
+#[test]
+fn a_fix_reaches_its_document_without_a_course() {
+    let text = "# Infraspinatous\n\nThe infraspinatous and the supraspinatous; the *infraspinatous* again.\n";
+    let mut server = Server::start("utf-16", json!({}), None);
+    server.open(URI, 1, text);
+    let here = actions(&mut server, URI, 2, 6, "quickfix");
+    let alike = titled(&here, "Write “infraspinatus” everywhere in this document");
+    let fixed = apply(text, alike["edit"]["changes"][URI].as_array().unwrap());
+    let expected = "# Infraspinatus\n\nThe infraspinatus and the supraspinatous; the *infraspinatus* again.\n";
+    assert_eq!(fixed, expected, "capitals stay, other findings too");
+    let once = actions(&mut server, URI, 2, 32, "quickfix");
+    assert!(!once.iter().any(|action| action["title"].as_str().unwrap().contains("everywhere")), "{once:#?}");
     server.shut_down();
 }
 

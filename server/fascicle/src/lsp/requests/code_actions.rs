@@ -16,6 +16,7 @@ use tower_lsp::lsp_types as lsp;
 
 use super::commands;
 use super::diagnostics::{self, Found};
+use super::differences;
 use crate::course::{SETTINGS_FILE, settings};
 use crate::lsp::everywhere::Everywhere;
 use crate::lsp::state::View;
@@ -44,8 +45,39 @@ enum Make {
     Tree { entry: String, line: u32 },
     /// All safe fixes, in all documents of the course.
     FixCourse,
-    /// One fix, wherever the course has the same finding of the same words.
-    FixAlike { code: String, written: String, title: String },
+    /// One fix, wherever the document or the whole course has the same finding of the same words.
+    FixAlike { alike: Alike, course: bool },
+}
+
+/// A finding of some words with what mends it, wherever it stands and however its capitals are.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+#[serde(rename_all = "camelCase")]
+struct Alike {
+    code: String,
+    /// The words in small letters.
+    written: String,
+    /// The title of the fix in small letters.
+    title: String,
+}
+
+impl Alike {
+    /// What a finding and its first fix are like; `None` where nothing mends it.
+    fn of(view: &View, finding: &Finding) -> Option<(Self, Fix)> {
+        let fix = finding.fixes.first()?;
+        let written = view.slice(finding.span).to_lowercase();
+        Some((Self { code: finding.code.to_owned(), written, title: fix.title.to_lowercase() }, fix.clone()))
+    }
+
+    /// The fixes of the findings of a document that are so.
+    fn fixes<'a>(
+        &'a self,
+        view: &'a View,
+        found: impl Iterator<Item = &'a Finding> + 'a,
+    ) -> impl Iterator<Item = Fix> + 'a {
+        let is_same =
+            |other: &Self| other.code == self.code && other.written == self.written && other.title == self.title;
+        found.filter_map(move |finding| Self::of(view, finding).filter(|(other, _)| is_same(other)).map(|(_, fix)| fix))
+    }
 }
 
 /// All safe fixes of the course. It is no kind below `source.fixAll`, which editors may apply whenever a document is saved.
@@ -70,7 +102,7 @@ pub fn code_actions(all: &Everywhere, params: &lsp::CodeActionParams) -> lsp::Co
             .filter(|(finding, _)| finding.span.start <= span.end && finding.span.end >= span.start)
             .collect();
         list.extend(here.iter().flat_map(|found| quick_fixes(view, found)));
-        list.extend(here.iter().filter_map(|found| fix_alike(all, found)));
+        list.extend(here.iter().flat_map(|one| fix_alike(all, &found, one)));
         list.extend(here.iter().flat_map(|found| allowances(view, found)));
     }
     let place = fascicle_analysis::features::places::at(view.reading(), span.start);
@@ -105,16 +137,25 @@ fn quick_fixes<'a>(view: &'a View, (finding, related): &'a Found) -> impl Iterat
     })
 }
 
-/// The first fix of a name, wherever the course has it to be fixed.
-fn fix_alike(all: &Everywhere, (finding, related): &Found) -> Option<lsp::CodeAction> {
+/// The first fix of a name, wherever the document has it to be fixed more than once, and wherever the course has.
+fn fix_alike(all: &Everywhere, found: &[Found], (finding, related): &Found) -> Vec<lsp::CodeAction> {
     let view = &all.here;
-    let is_offered = finding.kind == FindingKind::Name && view.course.root.is_some() && view.can.resolve_edit;
-    let fix = finding.fixes.first().filter(|_| is_offered)?;
-    let title = format!("{} everywhere in the course", fix.title);
-    let written = view.slice(finding.span).to_owned();
-    let make = Make::FixAlike { code: finding.code.to_owned(), written, title: fix.title.clone() };
-    let diagnostics = Some(vec![to_proto::diagnostic(view, finding, related)]);
-    Some(lsp::CodeAction { diagnostics, ..later(all, &title, lsp::CodeActionKind::QUICKFIX, make) })
+    let Some((alike, fix)) = Alike::of(view, finding).filter(|_| finding.kind == FindingKind::Name) else {
+        return Vec::new();
+    };
+    let several = alike.fixes(view, found.iter().map(|(finding, _)| finding)).nth(1).is_some();
+    // Reading a whole course takes its time, so that is offered only where it is done when it is chosen.
+    let in_course = view.course.root.is_some() && view.can.resolve_edit;
+    let places = [("in this document", false, several), ("in the course", true, in_course)];
+    let offered = places.into_iter().filter(|(.., is_offered)| *is_offered);
+    offered
+        .map(|(place, course, _)| {
+            let title = format!("{} everywhere {place}", fix.title);
+            let make = Make::FixAlike { alike: alike.clone(), course };
+            let diagnostics = Some(vec![to_proto::diagnostic(view, finding, related)]);
+            lsp::CodeAction { diagnostics, ..later(all, &title, lsp::CodeActionKind::QUICKFIX, make) }
+        })
+        .collect()
 }
 
 /// Ways to keep what was found: the word is right in this course, the finding is allowed here, it is not wanted at all.
@@ -250,13 +291,18 @@ fn edit(all: &Everywhere, make: &Make) -> Option<lsp::WorkspaceEdit> {
             Some(commands::insertion(view, *line, &text))
         }
         Make::FixCourse => Some(everywhere(all, |_| true, fix_all)),
-        Make::FixAlike { code, written, title } => {
-            let alike = |view: &View| {
-                let is_alike = |finding: &&Finding| finding.code == code && view.slice(finding.span) == written;
-                let fixes = view.reading().findings.iter().filter(is_alike).filter_map(|finding| finding.fixes.first());
-                fixes.filter(|fix| fix.title == *title).flat_map(|fix| to_proto::text_edits(view, fix)).collect()
+        Make::FixAlike { alike, course } => {
+            let differences = differences::of_course(all, &view.course);
+            let edits = |view: &View| -> Vec<lsp::TextEdit> {
+                let told = differences.get(&view.uri).map_or(&[][..], Vec::as_slice);
+                let found = diagnostics::with_differences(all, view, told);
+                let fixes: Vec<Fix> = alike.fixes(view, found.iter().map(|(finding, _)| finding)).collect();
+                fixes.iter().flat_map(|fix| to_proto::text_edits(view, fix)).collect()
             };
-            Some(everywhere(all, |text| text.contains(written), alike))
+            if !course {
+                return Some(to_proto::workspace_edit(view, edits(view)));
+            }
+            Some(everywhere(all, |text| text.to_lowercase().contains(&alike.written), edits))
         }
     }
 }
