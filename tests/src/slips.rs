@@ -3,6 +3,8 @@
 //! Each [`Model`] is one way in which a name goes wrong. The generator is small and its own, so that the same seed gives
 //! the same slips on every machine and with every version of a library.
 
+use std::collections::{BTreeMap, BTreeSet};
+
 /// One way in which a name goes wrong.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Model {
@@ -83,14 +85,7 @@ impl Model {
                 let joined = format!("{}{}", words[at], words[at + 1]);
                 Some([&words[..at], &[&*joined], &words[at + 2..]].concat().join(" "))
             }
-            Self::Lost => {
-                if words.len() < 3 {
-                    return None;
-                }
-                let places: Vec<usize> = (0..words.len()).filter(|at| words[*at].len() > 3).collect();
-                let at = *random.of(&places)?;
-                Some([&words[..at], &words[at + 1..]].concat().join(" "))
-            }
+            Self::Lost => lost(name, random).map(|at| without(&words, at)),
             Self::Order => {
                 if words.len() < 3 || words.iter().any(|word| word.len() < 4) {
                     return None;
@@ -213,6 +208,162 @@ impl Model {
             _ => None,
         }
     }
+}
+
+/// Which word of a long name is left out, by chance.
+pub fn lost(name: &str, random: &mut Random) -> Option<usize> {
+    let words: Vec<&str> = name.split(' ').collect();
+    if words.len() < 3 {
+        return None;
+    }
+    let places: Vec<usize> = (0..words.len()).filter(|at| words[*at].len() > 3).collect();
+    random.of(&places).copied()
+}
+
+/// Words without one of them.
+pub fn without(words: &[&str], at: usize) -> String {
+    [&words[..at], words.get(at + 1..).unwrap_or_default()].concat().join(" ")
+}
+
+/// What is left of a name without one of its words.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Left {
+    /// It cannot stand: a slip.
+    Broken,
+    /// A right phrase: a wider term, a shorter name, or a noun of kind left to be understood.
+    Right,
+    /// Latin with a hole that several structures fill, so that nobody can tell which was meant.
+    Open,
+}
+
+/// What names tell about what is left of one of them without a word.
+#[derive(Debug, Default)]
+pub struct Phrases {
+    /// English words that end a name.
+    last: BTreeSet<String>,
+    /// English words that stand before *of* or another such word.
+    before_link: BTreeSet<String>,
+    /// What is left of names without one or two words, with the structures that are meant.
+    left: BTreeMap<String, BTreeSet<String>>,
+}
+
+impl Phrases {
+    /// From names with the structures that they mean.
+    pub fn new<'a>(names: impl Iterator<Item = (&'a str, &'a str)>) -> Self {
+        let mut phrases = Self::default();
+        for (name, id) in names {
+            let words: Vec<&str> = name.split(' ').collect();
+            for at in 0..words.len() {
+                let (from, to) = part(&words, at);
+                if at + 1 == to && !is_latin(&words[from..to]) {
+                    let set = if to == words.len() { &mut phrases.last } else { &mut phrases.before_link };
+                    set.insert(words[at].to_owned());
+                }
+            }
+            for one in 0..words.len() {
+                let rest = without(&words, one);
+                let shorter: Vec<&str> = rest.split(' ').collect();
+                for two in one..shorter.len() {
+                    phrases.left.entry(without(&shorter, two)).or_default().insert(id.to_owned());
+                }
+                phrases.left.entry(rest.clone()).or_default().insert(id.to_owned());
+            }
+        }
+        phrases
+    }
+
+    /// What is left of a name without one of its words. The part of the name that the word stands in, between words like
+    /// *of*, decides.
+    ///
+    /// - Without a word like *of*, or without a whole part, it is broken: *skin popliteal fossa*, *muscles of*, *of back*.
+    /// - An English part ends in its noun. Without a word before that it names something wider (*muscles of forearm*);
+    ///   without the noun it is broken (*posterior of thigh*, *skin of superior gluteal*), unless the word that ends it
+    ///   now does so in other names too (*mandibular arch* without *muscles*), or the noun only tells the kind and ends
+    ///   the name (*the inferior alveolar*).
+    /// - A Latin part begins with its noun. Without its last word it is a shorter name (*musculus triceps*), without its
+    ///   first it is broken, without one between it is broken where one structure alone can be meant (*extensor carpi
+    ///   longus*), and open where several can (*articulatio distalis*).
+    pub fn left(&self, name: &str, at: usize) -> Left {
+        let words: Vec<&str> = name.split(' ').collect();
+        let (from, to) = part(&words, at);
+        if links(words[at]) || to - from == 1 {
+            return Left::Broken;
+        }
+        if !is_latin(&words[from..to]) {
+            let is_kind = to == words.len() && KINDS.contains(&words[at]);
+            let ends = if to == words.len() { &self.last } else { &self.before_link };
+            let is_noun = at > from && ends.contains(words[at - 1]);
+            return if at + 1 < to || is_kind || is_noun { Left::Right } else { Left::Broken };
+        }
+        if at + 1 == to {
+            return Left::Right;
+        }
+        let fills = self.left.get(&without(&words, at)).map_or(1, BTreeSet::len);
+        if at == from || fills <= 1 { Left::Broken } else { Left::Open }
+    }
+}
+
+/// The part of a name that a word stands in, between words like *of*.
+fn part(words: &[&str], at: usize) -> (usize, usize) {
+    let from = (0..at).rev().find(|place| links(words[*place])).map_or(0, |place| place + 1);
+    let to = (at..words.len()).find(|place| links(words[*place])).unwrap_or(words.len());
+    (from, to)
+}
+
+/// Nouns that tell only the kind of what an adjective before them names.
+const KINDS: &[&str] = &[
+    "nerve",
+    "nerves",
+    "muscle",
+    "muscles",
+    "joint",
+    "joints",
+    "articulation",
+    "articulations",
+    "ligament",
+    "ligaments",
+    "artery",
+    "arteries",
+    "vein",
+    "veins",
+    "vessels",
+    "ganglion",
+    "ganglia",
+    "plexus",
+    "plexuses",
+    "bone",
+    "bones",
+];
+
+/// Whether a word stands between the nouns of a name.
+fn links(word: &str) -> bool {
+    matches!(
+        word,
+        "of" | "to"
+            | "over"
+            | "with"
+            | "for"
+            | "on"
+            | "in"
+            | "below"
+            | "above"
+            | "behind"
+            | "around"
+            | "and"
+            | "as"
+            | "far"
+    )
+}
+
+/// Whether words are Latin by their endings: one that English seldom has, and none that Latin does not have.
+fn is_latin(words: &[&str]) -> bool {
+    let latin = |word: &&str| {
+        !word.ends_with("ous")
+            && ["is", "us", "um", "ae", "i", "orum", "arum", "es"].iter().any(|end| word.ends_with(end))
+    };
+    let either =
+        |word: &&str| ["a", "or", "ex", "x", "e", "ceps", "os", "en", "o"].iter().any(|end| word.ends_with(end));
+    words.iter().any(latin) && words.iter().all(|word| latin(word) || either(word))
 }
 
 /// Changes one word of at least so many letters.

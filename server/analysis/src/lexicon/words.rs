@@ -53,6 +53,10 @@ word_lists! {
     /// Nouns that name a kind, so that "this nerve" stands for the last nerve.
     is_kind_noun:
         "nerve" "nerves" "muscle" "muscles" "branch" "branches" "structure" "structures" "trunk" "cord" "joint";
+    /// Nouns of what no muscle has, so that a muscle's name before them is the wrong form of an adjective ("brachialis plexus").
+    is_no_part_of_muscle:
+        "plexus" "plexuses" "bone" "bones" "cavity" "sinus" "sinuses" "region" "suture" "foramen" "canal" "joint" "joints"
+        "lobe" "gyrus" "ganglion" "tooth" "teeth" "nucleus";
     /// Nouns before "of" that leave the name behind it what it is ("branches of the radial nerve", "both heads of biceps").
     is_part_noun:
         "branch" "branches" "twig" "twigs" "fibres" "fibers" "part" "parts" "head" "heads" "belly" "bellies" "half"

@@ -175,6 +175,8 @@ const MOST_WORDS: usize = 12;
 const MOST_WRONG: usize = 3;
 /// No more than so many tokens are one word when joined.
 const MOST_PARTS: usize = 5;
+/// Longer rare words are what they are, though they sound like a name's.
+const LONGEST_HEARD: usize = 6;
 /// A word of no token.
 const NONE: u32 = u32::MAX;
 
@@ -396,23 +398,31 @@ impl<'a> Finder<'a> {
             };
             let length = (0..run.len()).take_while(passes).count();
             let is_trimmed = length > 0 && run.get(length - 1) == Some(&Status::Vocabulary);
-            if length >= 2
-                && is_trimmed
-                && let Some(suspect) = self.incomplete_run(at, at + length)
-            {
-                list.push(suspect);
+            if length >= 2 && is_trimmed {
+                // "Went back to the muscles of … in your drawing": a name begins behind an article, and may end before any
+                // word that begins no noun phrase.
+                let (first, last) = (at, at + length);
+                let begins = (first..last).filter(|from| is_article(&self.before(*from).to_lowercase()));
+                let ends = |from: usize| {
+                    let ends = (from + 2..=last).rev();
+                    ends.filter(move |to| *to == last || lexicon::ends_noun_phrase(self.text(*to)))
+                };
+                let mut runs = begins.flat_map(|from| ends(from).map(move |to| (from, to)));
+                list.extend(runs.find_map(|(from, to)| self.incomplete_run(from, to)));
             }
             at += length.max(1);
         }
         list
     }
 
-    /// The names that a whole run of words is but for one word.
+    /// The word before a token.
+    fn before(&self, at: usize) -> &'a str {
+        at.checked_sub(1).map_or("", |before| self.text(before))
+    }
+
+    /// The names that a whole run of words is but for one word. Notes leave nouns out on purpose (*Carpometacarpal of
+    /// thumb: saddle*); a sentence, which has an article before the run, does not.
     fn incomplete_run(&self, from: usize, to: usize) -> Option<Suspect> {
-        // Notes leave nouns out on purpose (*Carpometacarpal of thumb: saddle*); a sentence with an article does not.
-        if !from.checked_sub(1).is_some_and(|before| is_article(&self.text(before).to_lowercase())) {
-            return None;
-        }
         let list = &self.mentions.list;
         let next = list.partition_point(|mention| mention.tokens.1 <= from);
         if list.get(next).is_some_and(|one| one.tokens.0 <= from && one.tokens.1 >= to) {
@@ -439,6 +449,10 @@ impl<'a> Finder<'a> {
         let mut guesses: Vec<Guess> = Vec::new();
         for gap in gaps.iter().filter(|gap| is_ended || !gap.needs_end) {
             let missing = self.names.words().get(gap.word.0 as usize)?;
+            // "The fibular collateral ligament … the tibial collateral": the noun is understood.
+            if gap.needs_end && (0..from).any(|at| self.folded(at).starts_with(&**missing)) {
+                continue;
+            }
             let place = usize::from(gap.place);
             let (beside, is_first) = (place.saturating_sub(1), place == 0);
             let at = *places.get(beside)?;
@@ -559,9 +573,13 @@ impl<'a> Finder<'a> {
             let form = self.index.target(near.target).map(|target| target.form).unwrap_or_default();
             [form.exact, form.singular].into_iter().flatten().any(|word| self.index.may_stand(word, before, behind))
         };
-        word.at_one_edit(self.index).iter().copied().any(fits)
+        let heard = rare && word.folded.len() <= LONGEST_HEARD;
+        if heard && word.nearest(self.index).iter().copied().any(fits)
             || rare && self.index.family(&word.folded).any(fits)
-            || self.begins_word(at)
+        {
+            return true;
+        }
+        word.at_one_edit(self.index).iter().copied().any(fits) || self.begins_word(at)
     }
 
     /// Whether an unknown word by itself may be a slip: a long one, or one near to a word of the vocabulary.
@@ -611,8 +629,12 @@ impl<'a> Finder<'a> {
             guesses.append(&mut walk.out);
         }
         guesses.retain(|guess| self.is_plausible(guess));
-        if guesses.is_empty() && self.status(at) == Status::Unknown {
-            guesses = self.alone(at);
+        if guesses.is_empty() {
+            guesses = match self.status(at) {
+                Status::Unknown => self.alone(at),
+                Status::Inflected => self.oblique(at),
+                _ => guesses,
+            };
         }
         if guesses.is_empty() {
             return None;
@@ -772,7 +794,8 @@ impl<'a> Finder<'a> {
                 add(near.target, slip, near.distance, near.sounds_alike);
             }
         } else if may_differ {
-            for near in own.at_one_edit(self.index) {
+            let rare = status == Status::Right(Known::Rare) && word.len() <= LONGEST_HEARD;
+            for near in if rare { own.nearest(self.index) } else { own.at_one_edit(self.index) } {
                 add(near.target, slip, near.distance, near.sounds_alike);
             }
         }
@@ -902,9 +925,9 @@ impl<'a> Finder<'a> {
                 self.is_strong(replacement.span, &replacement.text, replacement.distance, replacement.sounds_alike)
             }
             Slip::Misspelled if support >= 0.9 || guess.explains_two() => true,
-            Slip::Misspelled if self.in_subject && replacement.distance == 1 => true,
+            Slip::Misspelled if self.in_subject && edits_heard(replacement) <= 1 => true,
             Slip::Misspelled => {
-                let least = match replacement.distance {
+                let least = match edits_heard(replacement) {
                     1 if support >= 0.5 => 4,
                     1 => 6,
                     2 if support >= 0.5 => 7,
@@ -943,15 +966,34 @@ impl<'a> Finder<'a> {
         let at = tokens.partition_point(|token| token.span.start < one.span.start);
         let is_last = at + 1 >= guess.tokens.1;
         let before = (at > guess.tokens.0).then(|| self.text(at - 1).to_lowercase());
-        if latin::is_plural_of(&written, &one.text) && before.as_deref().is_none_or(latin::is_adjective) {
+        let behind: SmallVec<[&str; 2]> =
+            (at + 1..guess.tokens.1.min(at + 3)).map(|place| self.folded(place)).collect();
+        let disagrees = latin::disagrees(&written, &one.text, &behind);
+        if latin::is_plural_of(&written, &one.text) && before.as_deref().is_none_or(latin::is_adjective) && !disagrees {
             return false; // one structure where the name speaks of several, or the other way round
         }
         if latin::is_adjective(&written) && is_last && words < 3 {
             return false; // an adjective whose noun follows
         }
-        let before_noun = self.index.right.known(&self.text(at + 1).to_lowercase()) == Some(Known::Common);
+        let next = self.text(at + 1).to_lowercase();
+        let before_noun = self.index.right.known(&next) == Some(Known::Common) && !lexicon::is_no_part_of_muscle(&next);
         if !is_last && before_noun && self.names.exactly(&[self.names.form(&written)]).is_some() {
             return false; // a name of its own that goes before a noun ("temporalis fascia")
+        }
+        let is_own = self.status(at) == Status::Vocabulary;
+        if is_own && written.ends_with("us") && !written.ends_with("oideus") && latin::is_adjective(&one.text) {
+            return false; // Latin among English ("internal abdominal obliquus") is a matter of taste
+        }
+        if is_own && latin::is_adjective(&written) && latin::is_adjective(&one.text) {
+            return false; // two English adjectives of one noun ("spinal process", "spinous process")
+        }
+        let known = self.index.right.known(&written) == Some(Known::Common);
+        if known && !self.in_subject {
+            return false; // a word of everyday English ("medium heel")
+        }
+        let led = guess.tokens.0.checked_sub(1).map_or("", |place| self.folded(place));
+        if at == guess.tokens.0 && led.ends_with('i') && written.ends_with("is") && led.len() > 3 {
+            return false; // "musculi flexoris digitorum" is the genitive of the name
         }
         let is_latin = |word: &str| ["alis", "aris", "eus", "oideus", "icus"].iter().any(|end| word.ends_with(end));
         let agrees = before.as_deref().is_none_or(|before| !before.ends_with(['i', 'e']));
@@ -988,11 +1030,13 @@ impl<'a> Finder<'a> {
         if proper && (length < 9 || distance > 1 && length < 11) || self.is_named(span) {
             return false;
         }
-        let least = if self.in_subject { 8 } else { 9 };
-        if !same_start && !swapped_start && (distance > 1 || length < least) {
+        let (least, least_heard) = if self.in_subject { (8, 6) } else { (9, 7) };
+        let heard_start = sounds_alike && self.in_subject && length >= least_heard;
+        let first_lost = self.in_subject && meant.get(1..) == Some(written) && length >= SHORTEST;
+        if !same_start && !swapped_start && !heard_start && !first_lost && (distance > 1 || length < least) {
             return false;
         }
-        distance <= most || sounds_alike && same_start && length >= 7 && distance <= most + 1
+        distance <= most || sounds_alike && length >= least_heard && distance <= most + 1
     }
 
     /// Whether a word in small letters follows a proper name, as that of a species does (*Danio rerio*).
@@ -1012,6 +1056,43 @@ impl<'a> Finder<'a> {
             c.is_whitespace() || matches!(c, '(' | '"' | '“' | '‘' | '[' | '*' | '-' | '–')
         });
         before.is_empty() || before.ends_with(['.', '!', '?', ':', ';', '|'])
+    }
+
+    /// The name whose Latin case or gender is wrong by itself behind an English article (*the sartorium*).
+    fn oblique(&self, at: usize) -> Vec<Guess> {
+        let is_word = |status| !matches!(status, Status::Aside | Status::Passable | Status::Short | Status::Right(_));
+        let has_article = at.checked_sub(1).is_some_and(|before| is_article(&self.text(before).to_lowercase()));
+        let Some(own) = self.word(at).filter(|_| self.in_subject && has_article) else { return Vec::new() };
+        if is_word(self.status(at + 1)) || self.is_no_prose(at) {
+            return Vec::new();
+        }
+        let word = &*own.folded;
+        let span = self.word_span(at);
+        let targets = self.index.family(word).filter_map(|near| Some((near, self.index.target(near.target)?)));
+        let meant = targets.filter(|(_, target)| latin::is_oblique_of(word, &target.text));
+        meant
+            .filter_map(|(near, target)| {
+                let names = self.names.exactly(&[target.form])?;
+                let likeness = likeness(word, &target.text, near.distance, false, Slip::WrongForm);
+                let change = Replacement {
+                    span,
+                    text: target.text.to_string(),
+                    slip: Slip::WrongForm,
+                    distance: near.distance,
+                    sounds_alike: false,
+                    likeness,
+                };
+                Some(Guess {
+                    tokens: (at, at + 1),
+                    span,
+                    names: names.names,
+                    plural: false,
+                    replacements: vec![change],
+                    score: likeness * 0.7,
+                    exact: 0,
+                })
+            })
+            .collect()
     }
 
     /// Words that a word by itself may have been meant to be.
@@ -1052,6 +1133,11 @@ impl<'a> Finder<'a> {
         }
         list
     }
+}
+
+/// The edits of a replacement, one fewer where both sound alike.
+fn edits_heard(replacement: &Replacement) -> u32 {
+    replacement.distance.saturating_sub(u32::from(replacement.sounds_alike && replacement.distance > 1))
 }
 
 /// Whether a word is a small number ("*eight* cervical nerves").

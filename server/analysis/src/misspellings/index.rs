@@ -1,10 +1,11 @@
 //! The spelling index: which words of the vocabulary a written word may have been meant to be.
 
-use fascicle_model::{Kind, Standing, Vocabulary};
+use fascicle_model::{Kind, Vocabulary};
 use rustc_hash::{FxHashMap, FxHashSet};
 use smallvec::SmallVec;
 
 use super::distance::{LONGEST, distance};
+use super::gaps::{Gap, Gaps};
 use super::guard::{Known, RightWords};
 use super::key::key;
 use super::latin;
@@ -28,22 +29,6 @@ pub struct Target {
 
 /// A name with its words in their order.
 pub type Arranged = (NameRef, Box<[WordId]>);
-
-/// A name without one of its words, where the others cannot stand by themselves.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Gap {
-    /// The name.
-    pub name: NameRef,
-    /// The word that is left out.
-    pub word: WordId,
-    /// Which word of the name it is.
-    pub place: u8,
-    /// What is left can stand by itself where more words follow.
-    pub needs_end: bool,
-}
-
-/// Names by what is left of them without a word, in order.
-type Gaps = FxHashMap<u64, SmallVec<[Gap; 1]>>;
 
 /// Names by their words in any order.
 type ByWords = FxHashMap<u64, Vec<Arranged>>;
@@ -87,7 +72,7 @@ pub struct SpellingIndex {
     pairs: FxHashSet<(WordId, WordId)>,
     /// Names of three words and more by their words, whatever the order.
     by_words: ByWords,
-    /// Names of three words and more without one of them.
+    /// Names without one of their words.
     gaps: Gaps,
     /// English plurals of words whose plural is another one (*foramens*), with that.
     plurals: FxHashMap<u64, Box<str>>,
@@ -121,7 +106,9 @@ impl SpellingIndex {
             .into_iter()
             .filter(|(text, _)| (3..=LONGEST).contains(&text.len()) && text.bytes().all(|c| c.is_ascii_lowercase()))
             .map(|(text, form)| {
-                let common = right.known(&text) == Some(Known::Common);
+                let is_common = |word: &str| right.known(word) == Some(Known::Common);
+                let one = || text.strip_suffix("ies").map(|stem| format!("{stem}y"));
+                let common = is_common(&text) || one().is_some_and(|one| is_common(&one));
                 Target { letters: letters(&text), text, form, common }
             })
             .collect();
@@ -167,7 +154,7 @@ impl SpellingIndex {
         }
         let families = names.words().iter().map(|word| family_words(word, &by_stem, &targets)).collect();
         let (pairs, by_words) = arrangements(vocabulary, names);
-        let gaps = gaps(vocabulary, names, &right);
+        let gaps = Gaps::new(vocabulary, names, &right);
         let plurals = false_plurals(vocabulary, names);
         Self {
             right,
@@ -241,7 +228,7 @@ impl SpellingIndex {
 
     /// Names that some words are but for one.
     pub fn without_one(&self, words: &[WordId]) -> &[Gap] {
-        self.gaps.get(&in_order(words.iter())).map_or(&[], SmallVec::as_slice)
+        self.gaps.of(words)
     }
 
     /// Whether a folded word sounds like a target.
@@ -371,13 +358,7 @@ impl SpellingIndex {
             + by_words
             + size_of_val(&*self.hints)
             + self.plurals.capacity() * 8 / 7 * (size_of::<(u64, Box<str>)>() + 1)
-            + self.gaps.capacity() * 8 / 7 * (size_of::<(u64, SmallVec<[Gap; 1]>)>() + 1)
-            + self
-                .gaps
-                .values()
-                .filter(|list| list.spilled())
-                .map(|list| list.capacity() * size_of::<Gap>())
-                .sum::<usize>()
+            + self.gaps.bytes()
     }
 }
 
@@ -432,86 +413,6 @@ fn false_plurals(vocabulary: &Vocabulary, names: &NameIndex) -> FxHashMap<u64, B
         }
     }
     found
-}
-
-/// Names of three words and more without one of them, where what is left is no good phrase: an adjective before or behind
-/// *of*, *of* at the end, Latin of which the leading noun is gone.
-fn gaps(vocabulary: &Vocabulary, names: &NameIndex, right: &RightWords) -> Gaps {
-    let mut gaps = Gaps::default();
-    let mut seen = Seen::default();
-    let all = || {
-        vocabulary
-            .iter()
-            .flat_map(|(id, entry)| (0u16..).zip(&entry.names).map(move |(at, name)| (id, entry, at, name)))
-    };
-    for (.., name) in all() {
-        let words: Vec<String> = tokens(&name.text).iter().map(|token| fold(token.span.of(&name.text))).collect();
-        seen.last.extend(words.last().map(|word| word.as_str().into()));
-        seen.before_of.extend(words.windows(2).filter(|pair| is_of(&pair[1])).map(|pair| pair[0].as_str().into()));
-        seen.leading.extend(words.first().map(|word| word.as_str().into()));
-    }
-    for (id, entry, number, name) in all() {
-        if matches!(entry.kind, Kind::Movement | Kind::Root) || name.standing == Standing::Abbreviation {
-            continue;
-        }
-        let words: Vec<WordId> = names.forms_of(&name.text).into_iter().filter_map(|form| form.exact).collect();
-        let texts: Vec<&str> =
-            words.iter().filter_map(|word| names.words().get(word.0 as usize)).map(|word| &**word).collect();
-        let plain = texts.len() == words.len() && texts.iter().all(|word| word.bytes().all(|c| c.is_ascii_lowercase()));
-        if words.len() < 3 || !plain {
-            continue;
-        }
-        for place in (0..words.len()).filter(|place| texts[*place].len() > 3) {
-            let rest: Vec<&str> = (0..texts.len()).filter(|at| *at != place).map(|at| texts[at]).collect();
-            let Some(needs_end) = is_no_phrase(&rest, place == 0, &seen, right) else { continue };
-            if !names.lookup(&rest.join(" ")).is_empty() {
-                continue;
-            }
-            let key = in_order(words.iter().enumerate().filter(|(at, _)| *at != place).map(|(_, word)| word));
-            let gap =
-                Gap { name: NameRef { entry: id, name: number }, word: words[place], place: place as u8, needs_end };
-            gaps.entry(key).or_default().push(gap);
-        }
-    }
-    gaps.shrink_to_fit();
-    gaps
-}
-
-/// Where words stand in names.
-#[derive(Default)]
-struct Seen {
-    before_of: FxHashSet<Box<str>>,
-    leading: FxHashSet<Box<str>>,
-    last: FxHashSet<Box<str>>,
-}
-
-fn is_of(word: &str) -> bool {
-    word == "of"
-}
-
-/// Whether what is left of a name cannot stand by itself: `Some(false)` never, `Some(true)` where nothing follows.
-fn is_no_phrase(rest: &[&str], head_is_gone: bool, seen: &Seen, right: &RightWords) -> Option<bool> {
-    let lone = |word: &str| latin::is_adjective(word) && !seen.before_of.contains(word);
-    let (first, last) = (rest.first()?, rest.last()?);
-    if is_of(first) || *first == "to" {
-        return None;
-    }
-    if rest.windows(2).any(|pair| is_of(pair[1]) && (lone(pair[0]) || is_of(pair[0]))) {
-        return Some(false);
-    }
-    if rest.len() >= 3 && (is_of(last) || latin::is_adjective(last) && !seen.last.contains(*last)) {
-        return Some(true);
-    }
-    let latin = rest.iter().all(|word| right.known(word) != Some(Known::Common));
-    (latin && head_is_gone && rest.len() >= 2 && !seen.leading.contains(*first)).then_some(false)
-}
-
-/// A number for some words in their order.
-fn in_order<'a>(words: impl Iterator<Item = &'a WordId>) -> u64 {
-    words.fold(0xcbf2_9ce4_8422_2325, |sum, word| {
-        let mixed = (sum ^ (u64::from(word.0) + 1)).wrapping_mul(0x9e37_79b9_7f4a_7c15);
-        mixed ^ (mixed >> 31)
-    })
 }
 
 /// Words of 64 bits in the table of hints.

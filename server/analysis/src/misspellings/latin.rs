@@ -36,6 +36,10 @@ pub fn forms(word: &str, into: &mut Vec<String>) {
         ("um", &["i", "o", "a", "orum", "is", "al"]),
         ("ae", &["a", "am", "arum", "as", "is"]),
         ("a", &["ae", "am", "arum", "as", "is", "al", "ar"]),
+        ("alis", &["al", "alem", "ale", "ali", "ales", "alium", "alia", "alibus"]),
+        ("aris", &["ar", "arem", "are", "ari", "ares", "arium", "aria", "aribus"]),
+        ("ale", &["al", "alis", "ali", "alia", "alium"]),
+        ("are", &["ar", "aris", "ari", "aria", "arium"]),
         ("is", &["em", "e", "i", "es", "ium", "um", "ia", "ibus", "eos"]),
         ("ior", &["iors", "ius", "ioris", "iorem", "iore", "iores", "iora", "iorum", "ioribus", "iorly"]),
         ("or", &["ors", "oris", "orem", "ore", "ores", "orum", "oribus"]),
@@ -100,7 +104,7 @@ const NUMBERS: &[(&str, &str)] = &[
 pub fn is_number_pair(a: &str, b: &str) -> bool {
     let (a, b) = (a.to_ascii_lowercase(), b.to_ascii_lowercase());
     let pair = |one: &str, many: &str| {
-        many.strip_suffix('s').is_some_and(|stem| stem == one && !stem.ends_with(['i', 'u']))
+        many.strip_suffix('s').is_some_and(|stem| stem == one && !stem.ends_with(['i', 'u', 's']))
             || many.strip_suffix("es").is_some_and(|stem| stem == one)
             || many.strip_suffix("ies").is_some_and(|stem| one.strip_suffix('y') == Some(stem))
     };
@@ -118,10 +122,46 @@ pub fn is_plural_of(a: &str, b: &str) -> bool {
     })
 }
 
+/// Whether two forms of one word are of different number, and the word behind them goes with the second: *nervus* for *nervi*
+/// before *splanchnici sacrales*, *fibulares* for *fibularis* before *brevis*.
+pub fn disagrees(written: &str, meant: &str, behind: &[&str]) -> bool {
+    let many = |word: &str| word.ends_with("ales") || word.ends_with("ares") || word.ends_with("ores");
+    let is_one = |word: &str| word.ends_with("is") || word.ends_with("us");
+    if written.ends_with("us") && meant.ends_with('i') {
+        return behind.iter().any(|word| many(word));
+    }
+    written.ends_with("es") && meant.ends_with("is") && behind.first().is_some_and(|word| is_one(word))
+}
+
+/// Whether a word is another one in a Latin case or gender that no English sentence has it in, its plural aside.
+pub fn is_oblique_of(written: &str, meant: &str) -> bool {
+    const OBLIQUE: &[(&str, &[&str])] = &[
+        ("us", &["um", "is", "o", "orum"]),
+        ("um", &["us", "is", "o", "orum"]),
+        ("is", &["i", "us", "em"]),
+        ("a", &["um", "us", "am", "is"]),
+    ];
+    OBLIQUE.iter().any(|(right, wrong)| {
+        let stem = meant.strip_suffix(right).filter(|stem| stem.len() >= STEM && !stem.ends_with("ari"));
+        stem.is_some_and(|stem| written.strip_prefix(stem).is_some_and(|end| wrong.contains(&end)))
+    })
+}
+
 /// Whether a word looks like an English adjective.
 pub fn is_adjective(word: &str) -> bool {
     const ENDS: &[&str] = &["al", "ar", "ic", "ous", "ior", "ary", "ine", "ate", "ed"];
     ENDS.iter().any(|end| word.ends_with(end)) || lexicon::is_plain_adjective(word)
+}
+
+/// Whether a word ends as Latin words do and English ones seldom.
+pub fn looks_latin(word: &str) -> bool {
+    !word.ends_with("ous")
+        && [
+            "is", "us", "um", "ae", "orum", "arum", "ii", "ei", "ci", "gi", "li", "ni", "ri", "ti", "ales", "ares",
+            "ores",
+        ]
+        .iter()
+        .any(|end| word.ends_with(end))
 }
 
 #[cfg(test)]

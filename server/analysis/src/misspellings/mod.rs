@@ -12,6 +12,7 @@
 
 mod distance;
 mod find;
+mod gaps;
 mod guard;
 mod index;
 mod key;

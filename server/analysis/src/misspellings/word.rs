@@ -38,7 +38,8 @@ pub const LONG: usize = 10;
 /// Beginnings of words that are often written apart.
 pub const PREFIXES: &[&str] = &[
     "sub", "supra", "infra", "inter", "intra", "semi", "super", "trans", "retro", "peri", "epi", "hypo", "hyper",
-    "quadri", "bi", "tri", "para", "endo", "meso", "ante", "post", "pre", "extra", "meta", "fore",
+    "quadri", "bi", "tri", "uni", "multi", "mono", "poly", "para", "endo", "meso", "ante", "post", "pre", "extra",
+    "meta", "fore",
 ];
 
 /// A distinct word.
@@ -166,7 +167,7 @@ impl<'t> Words<'t> {
             is_long && !stem.ends_with('s') && right.known(stem).is_some()
         };
         if self.index.is_form(folded)
-            || is_compound(folded, self.index)
+            || is_compound(folded, self.index) && !is_slip_of_compound(folded, self.index)
             || folded.strip_suffix('s').is_some_and(is_right)
         {
             return Status::Inflected;
@@ -198,6 +199,19 @@ fn is_compound(folded: &str, index: &SpellingIndex) -> bool {
             let (head, tail) = folded.split_at(cut);
             led(head) && is_right(tail) || cut >= 3 && cut + 2 * tail.len() >= 12 && is_common(head) && is_common(tail)
         })
+}
+
+/// Whether a compound is one edit in its first part away from a word of the vocabulary (*tyrohyoid*, *ileopubic*).
+fn is_slip_of_compound(folded: &str, index: &SpellingIndex) -> bool {
+    const TAIL: usize = 5;
+    let same_tail = |target: &str| target.bytes().rev().zip(folded.bytes().rev()).take_while(|(a, b)| a == b).count();
+    let is_led = |tail: usize| folded.get(..folded.len() - tail).is_some_and(|head| head.contains('o'));
+    let is_beside = |near: &Near| {
+        let tail = index.target(near.target).map_or(0, |target| same_tail(&target.text));
+        tail >= TAIL && (is_led(tail) || folded.as_bytes().get(folded.len() - tail) == Some(&b'o'))
+    };
+    let is_prefixed = PREFIXES.iter().any(|prefix| folded.starts_with(prefix));
+    !is_prefixed && index.is_beside(folded) && index.at_one_edit(folded).iter().any(is_beside)
 }
 
 /// The most edits in a word of some length, where the neighbours speak for it.
