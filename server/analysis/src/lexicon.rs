@@ -218,6 +218,11 @@ pub const NUMBERS: &[&str] = &[
     "twenty",
 ];
 
+/// Whether a word is the number of a cranial nerve, as it stands for the nerve. "I" and "X" alone may be other words.
+pub fn is_cranial_number(word: &str) -> bool {
+    matches!(word, "II" | "III" | "IV" | "V" | "VI" | "VII" | "VIII" | "IX" | "X" | "XI" | "XII")
+}
+
 /// The number that a word or numeral is.
 pub fn number(word: &str) -> Option<u32> {
     let place = NUMBERS.iter().position(|known| *known == word).and_then(|place| u32::try_from(place).ok());

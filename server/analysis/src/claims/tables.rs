@@ -108,6 +108,24 @@ impl<'a> Grid<'a> {
 
     /// What the columns hold. A first column without a header that tells holds what its cells name.
     fn labels(&self) -> Vec<Option<Label>> {
+        let mut labels = self.own_labels();
+        let has_muscles = labels
+            .iter()
+            .any(|label| label.is_some_and(|label| label.kind.is_none() && label.value == PartRole::Muscle));
+        let has_nerves = labels.iter().any(|label| {
+            label.is_some_and(|label| label.value == PartRole::Nerve && label.kind != Some(ClaimKind::Branching))
+        });
+        for label in labels.iter_mut().flatten().filter(|_| has_muscles && !has_nerves) {
+            // Beside muscles alone, a branch is the one that supplies them.
+            if label.kind == Some(ClaimKind::Branching) && label.value == PartRole::Nerve {
+                *label = Label { kind: Some(ClaimKind::Supply), value: PartRole::Nerve, subject: PartRole::Muscle };
+            }
+        }
+        labels
+    }
+
+    /// What each column holds by itself.
+    fn own_labels(&self) -> Vec<Option<Label>> {
         let header = self.rows.first().map_or(&[][..], Vec::as_slice);
         let mut labels: Vec<Option<Label>> = header.iter().map(|cell| self.label(*cell)).collect();
         for (column, label) in labels.iter_mut().enumerate().take(2) {

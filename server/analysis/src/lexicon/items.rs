@@ -98,13 +98,18 @@ pub const TAKEN_BACK_BEHIND: &[&str] = &[
 const HEADINGS_OF_ANSWERS: &[&str] =
     &["answer", "answers", "key", "keys", "solution", "solutions", "overleaf", "marking"];
 
-/// Whether a heading announces answers: "Answers", "Key to paper C", "Overleaf". A question is none.
+/// Whether a heading announces answers: "Answers", "Key to paper C", "Overleaf". "Answer all questions" asks.
 pub fn is_heading_of_answers(heading: &str) -> bool {
     let lower = heading.to_lowercase();
-    let mut words = lower.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
-    let is_first = words.clone().take(2).any(|word| HEADINGS_OF_ANSWERS.contains(&word));
-    !lower.trim_end().ends_with('?')
-        && (is_first || words.any(|word| word.starts_with("answer")))
-        && !lower.contains("single best answer")
-        && !lower.contains("short answer")
+    let words: Vec<&str> = lower.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
+    let asks = words.iter().any(|word| {
+        matches!(*word, "the" | "all" | "any" | "one" | "each" | "best" | "single" | "short" | "choose" | "following")
+    });
+    let leads = words.iter().take(3).any(|word| HEADINGS_OF_ANSWERS.contains(word));
+    leads
+        && !lower.trim_end().ends_with('?')
+        && (!asks || words.iter().take(2).any(|word| matches!(*word, "key" | "keys" | "answers" | "solutions")))
 }
+
+/// Words behind a key with which an explanation begins.
+pub const EXPLANATIONS: &[&str] = &["explanation:", "rationale:", "reason:", "comment:", "feedback:", "why:", "note:"];

@@ -92,24 +92,19 @@ pub fn passage(
             format!("{} passes {}", the(vocabulary, nerve), the(vocabulary, landmark)),
         );
     }
-    let passers: Vec<EntryId> = family
+    let mut passers: Vec<EntryId> = family
         .iter()
         .flat_map(|place| vocabulary.pointing_at(*place))
         .filter(|(_, fact)| matches!(fact.relation, Relation::Passes { .. }) && !fact.variant)
         .map(|(owner, _)| owner)
         .collect();
-    let own: Vec<EntryId> = vocabulary
-        .entry(nerve)
-        .facts
-        .iter()
-        .filter_map(|fact| match fact.relation {
-            Relation::Passes { landmark, .. } => Some(landmark),
-            _ => None,
-        })
-        .collect();
+    let mut known = std::collections::BTreeSet::new();
+    passers.retain(|id| known.insert(*id));
+    let own = passed_by(vocabulary, nerve);
     let class = vocabulary.entry(landmark).class.as_deref().unwrap_or_default();
     if vocabulary.kind(landmark) == Kind::Muscle && through {
-        return pierced(vocabulary, nerve, landmark, &own);
+        let way: Vec<EntryId> = line.iter().flat_map(|id| passed_by(vocabulary, *id)).collect();
+        return pierced(vocabulary, nerve, landmark, &way);
     }
     if let Some(twin) = own.iter().find(|held| are_twins(vocabulary.name(**held), vocabulary.name(landmark))) {
         let why =
@@ -142,6 +137,16 @@ pub fn passage(
         judgement = judgement.remedy(PartRole::Landmark, vocabulary.name(*id));
     }
     judgement
+}
+
+/// What a nerve itself passes, in order.
+fn passed_by(vocabulary: &Vocabulary, nerve: EntryId) -> Vec<EntryId> {
+    let facts = vocabulary.entry(nerve).facts.iter();
+    let passed = facts.filter_map(|fact| match fact.relation {
+        Relation::Passes { landmark, .. } => Some(landmark),
+        _ => None,
+    });
+    passed.collect()
 }
 
 /// Whether a bone feature, or the side of it that is told, is known as the way of others, while of the nerve another way is
@@ -211,7 +216,13 @@ fn pierced(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId, own: &[Entr
         .filter(|(_, fact)| matches!(&fact.relation, Relation::Passes { how: Some(how), .. } if how == "through"))
         .map(|(owner, _)| the(vocabulary, owner))
         .collect();
-    if piercing.is_empty() || own.len() < 2 {
+    // What has openings of its own lets nerves through there.
+    let opening = format!(" of {}", vocabulary.name(muscle));
+    let has_openings = |id: &EntryId| {
+        vocabulary.wholes(*id).contains(&muscle)
+            || vocabulary.entry(*id).names.iter().any(|name| name.text.ends_with(&opening))
+    };
+    if piercing.is_empty() || own.len() < 2 || own.iter().any(has_openings) {
         return Judgement::unknown();
     }
     Judgement::new(

@@ -1,7 +1,9 @@
 //! Items: a stem with its options and the key that names one of them, wherever the key stands.
 
 use super::Choice;
-use super::lines::{Line, key_value, lines, numbered, option_label, options_in_line, question_number};
+use super::lines::{
+    Line, key_value, lines, numbered, option_label, options_in_line, question_number, row_of_answers, row_of_options,
+};
 use super::stems::{ASKING, whole_word};
 use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::lexicon;
@@ -16,6 +18,10 @@ pub(super) struct Item {
     pub(super) options: Vec<Choice>,
     pub(super) blocks: Vec<BlockIx>,
     pub(super) key: Option<(Plain, BlockIx)>,
+    /// The heading that it stands under, in lower case.
+    pub(super) section: String,
+    /// What stands behind the key in its block: an explanation.
+    pub(super) rest: Vec<Plain>,
     /// It began with a list number, so nested numbers are options.
     pub(super) from_list: bool,
 }
@@ -24,15 +30,24 @@ pub(super) fn items(blocks: &Blocks, taken: &BTreeSet<BlockIx>) -> Vec<Item> {
     let mut done: Vec<Item> = Vec::new();
     let mut open: Option<Item> = None;
     let mut in_answers = false;
+    let mut section = String::new();
     for line in lines(blocks).into_iter().filter(|line| !taken.contains(&line.block)) {
         let is_heading = matches!(blocks.list.get(line.block).map(|block| block.kind), Some(BlockKind::Heading(_)));
         let text = line.plain.text.as_str();
         if is_heading {
             finish(&mut open, &mut done);
+            section = text.to_lowercase();
             in_answers = lexicon::is_heading_of_answers(text);
             if !in_answers && let Some(item) = question(&line) {
-                open = Some(item);
+                open = Some(Item { section: section.clone(), ..item });
             }
+            continue;
+        }
+        if let Some((head, row)) = row_of_answers(&line.plain)
+            && (in_answers || row.len() > 2 || text.starts_with('Q'))
+        {
+            finish(&mut open, &mut done);
+            take_row(&mut done, &line, head, &row);
             continue;
         }
         if !in_answers && begins_answers(&line, &done, open.as_ref()) {
@@ -79,7 +94,8 @@ pub(super) fn items(blocks: &Blocks, taken: &BTreeSet<BlockIx>) -> Vec<Item> {
                 item.blocks.push(line.block);
                 continue;
             }
-            if item.options.is_empty() && item.blocks.contains(&line.block) {
+            let is_own = question_number(text).is_some();
+            if item.options.is_empty() && item.blocks.contains(&line.block) && !is_own {
                 item.stem.push_as(
                     " ",
                     Span::new(line.plain.to_source(Span::new(0, 0)).start, line.plain.to_source(Span::new(0, 0)).start),
@@ -88,9 +104,13 @@ pub(super) fn items(blocks: &Blocks, taken: &BTreeSet<BlockIx>) -> Vec<Item> {
                 continue;
             }
         }
+        // Behind the key in its block an explanation may stand.
+        let explained = done.last_mut().filter(|item| open.is_none() && item.key_block() == Some(line.block));
         if let Some(item) = question(&line) {
             finish(&mut open, &mut done);
-            open = Some(item);
+            open = Some(Item { section: section.clone(), ..item });
+        } else if let Some(item) = explained {
+            item.rest.push(line.plain.clone());
         } else if open.as_ref().is_some_and(|item| !item.options.is_empty() || item.blocks.last() != Some(&line.block))
         {
             finish(&mut open, &mut done);
@@ -99,6 +119,32 @@ pub(super) fn items(blocks: &Blocks, taken: &BTreeSet<BlockIx>) -> Vec<Item> {
     finish(&mut open, &mut done);
     done.retain(|item| item.key.is_some() || (item.options.len() > 1 && (!item.from_list || asks(&item.stem))));
     done
+}
+
+impl Item {
+    fn key_block(&self) -> Option<BlockIx> {
+        self.key.as_ref().map(|(_, block)| *block)
+    }
+}
+
+/// Gives the items their keys from a row of answers: those of the section that the words before the row name, else the
+/// first of each number that have none.
+fn take_row(done: &mut [Item], line: &Line, head: &str, row: &[(u64, Span)]) {
+    let head = head.to_lowercase();
+    let is_of_head = |item: &Item| {
+        let rest = item.section.strip_prefix(&*head).filter(|_| !head.is_empty());
+        rest.is_some_and(|rest| !rest.starts_with(char::is_alphanumeric))
+    };
+    let is_named = done.iter().any(is_of_head);
+    for (number, value) in row {
+        let item = done
+            .iter_mut()
+            .find(|item| item.number == Some(*number) && item.key.is_none() && (!is_named || is_of_head(item)));
+        if let Some(item) = item {
+            item.key = Some((line.plain.slice(*value), line.block));
+            item.blocks.push(line.block);
+        }
+    }
 }
 
 /// Whether a list of answers begins with a line that no heading announces: its number is that of a question further up which
@@ -159,9 +205,13 @@ fn question(line: &Line) -> Option<Item> {
             (number, from)
         }
     };
+    let body = line.plain.slice(Span::new(from, text.len())).trimmed();
+    let cut = row_of_options(&body);
+    let options = cut.map(|cut| options_in_line(&body.slice(Span::new(cut, body.text.len())))).unwrap_or_default();
     Some(Item {
         number,
-        stem: line.plain.slice(Span::new(from, text.len())).trimmed(),
+        stem: cut.map_or_else(|| body.clone(), |cut| body.slice(Span::new(0, cut)).trimmed()),
+        options,
         blocks: vec![line.block],
         from_list: line.number.is_some(),
         ..Item::default()

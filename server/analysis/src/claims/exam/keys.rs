@@ -8,6 +8,7 @@ use super::Choice;
 use super::items::Item;
 use super::lines::{numbered, option_label};
 use super::stems::{asked_noun, join, nouns_in, without_instructions};
+use crate::blocks::BlockIx;
 use crate::knowledge::Knowledge;
 use crate::lexicon;
 use crate::mentions;
@@ -60,7 +61,41 @@ fn answer<'i>(item: &'i Item, key: &Plain) -> Option<Answer<'i>> {
 }
 
 pub(super) fn key_claims(item: &Item, knowledge: &Knowledge) -> Vec<Claim> {
-    let Some((key, block)) = &item.key else { return Vec::new() };
+    let Some((whole, block)) = &item.key else { return Vec::new() };
+    let (key, explanation) = without_explanation(item, whole);
+    let mut claims = Vec::new();
+    for rest in item.rest.iter().chain(&explanation) {
+        let mentions = mentions::mentions(&rest.text, &knowledge.vocabulary, &knowledge.names);
+        claims.extend(sentences::read(&Scope::new(knowledge, rest, &mentions, *block), 0, &mut Memory::default()));
+    }
+    claims.extend(keyed_claims(item, (&key, *block), knowledge));
+    claims
+}
+
+/// A key and what is explained behind it: "B) Phrenic nerve *Explanation: …*".
+fn without_explanation(item: &Item, key: &Plain) -> (Plain, Option<Plain>) {
+    let text = key.text.as_str();
+    let lower = text.to_ascii_lowercase();
+    let word = lexicon::EXPLANATIONS.iter().filter_map(|word| lower.find(word)).min();
+    let of_option = || {
+        let (label, len) = option_label(text)?;
+        let choice = item.options.iter().find(|choice| choice.label.eq_ignore_ascii_case(&label))?;
+        let end = len + choice.plain.text.len();
+        let is_option = text.get(len..end).is_some_and(|told| told.eq_ignore_ascii_case(&choice.plain.text));
+        let rest = text.get(end..)?;
+        (is_option && rest.trim_start_matches(['.', ' ', '*']).len() > 1).then_some(end)
+    };
+    match word.or_else(of_option) {
+        Some(cut) => {
+            let rest = key.slice(Span::new(cut, text.len())).trimmed();
+            (key.slice(Span::new(0, cut)).trimmed(), Some(rest))
+        }
+        None => (key.clone(), None),
+    }
+}
+
+/// The claims of a key alone.
+fn keyed_claims(item: &Item, (key, block): (&Plain, BlockIx), knowledge: &Knowledge) -> Vec<Claim> {
     let Some(answer) = answer(item, key) else { return Vec::new() };
     let stem = without_instructions(&item.stem);
     let noun = asked_noun(&stem.text);
@@ -89,7 +124,7 @@ pub(super) fn key_claims(item: &Item, knowledge: &Knowledge) -> Vec<Claim> {
         || lower.contains("which of the following are not");
     turned ^= is_except;
     let mentions = mentions::mentions(&statement.text, &knowledge.vocabulary, &knowledge.names);
-    let scope = Scope::new(knowledge, &statement, &mentions, *block);
+    let scope = Scope::new(knowledge, &statement, &mentions, block);
     let key_span = key.to_source(Span::new(0, key.text.len()));
     let option_span = option.map(|plain| plain.to_source(Span::new(0, plain.text.len())));
     let mut claims = sentences::read(&scope, 0, &mut Memory::default());

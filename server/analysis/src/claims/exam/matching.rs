@@ -12,7 +12,7 @@ use super::super::subjects::Above;
 use super::super::{Claim, Key};
 use super::Choice;
 use super::keys::options;
-use super::lines::{Line, key_value, lines, numbered, option_label, options_in_line};
+use super::lines::{Line, lines, numbered, option_label, options_in_line, row_of_answers};
 use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::knowledge::Knowledge;
 use crate::lexicon;
@@ -88,7 +88,8 @@ impl Set {
                     let text = before.plain.text.trim_end();
                     text.ends_with('?')
                         || before.number.is_some()
-                        || numbered(text).is_some_and(|(_, len)| len < text.len())
+                        || (numbered(text).is_some_and(|(_, len)| len < text.len())
+                            && row_of_stems(&before.plain).is_empty())
                 });
             if run_ended || is_of_item || begins != set.choices.is_empty() {
                 return None;
@@ -106,11 +107,17 @@ impl Set {
     /// Takes stems and keys from lines.
     fn take_keys(&mut self, section: &[Line]) {
         for line in section {
-            let pairs = pairs(&line.plain);
-            if pairs.len() > 1 {
-                for (number, label, span) in pairs {
-                    self.keys.insert(number, (label, span, line.block));
+            if let Some((_, row)) = row_of_answers(&line.plain) {
+                for (number, value) in row {
+                    let label = value.of(&line.plain.text).to_owned();
+                    self.keys.insert(number, (label, line.plain.to_source(value), line.block));
                 }
+                self.blocks.insert(line.block);
+                continue;
+            }
+            let row = row_of_stems(&line.plain);
+            if !row.is_empty() {
+                self.stems.extend(row);
                 self.blocks.insert(line.block);
                 continue;
             }
@@ -209,9 +216,7 @@ fn pair_claims(stem: &Plain, option: &Plain, block: BlockIx, knowledge: &Knowled
 /// The options with which a line begins, behind "Options:" or the like.
 fn options_of(line: &Line) -> Vec<Choice> {
     let text = line.plain.text.as_str();
-    let head =
-        text.find(": ").filter(|at| text.get(..*at).is_some_and(|head| !head.contains(' '))).map_or(0, |at| at + 2);
-    let body = line.plain.slice(Span::new(head, text.len())).trimmed();
+    let body = line.plain.slice(Span::new(behind_head(text), text.len())).trimmed();
     if option_label(&body.text).is_some() { options_in_line(&body) } else { Vec::new() }
 }
 
@@ -236,44 +241,35 @@ fn roman(text: &str) -> Option<(u64, usize)> {
     Some((u64::try_from(place).ok()? + 1, text.len() - body.len()))
 }
 
-/// The pairs of a line that holds nothing else: `1-C, 2-A`, `Key: A3 B1`, each as number, label and its place.
-fn pairs(line: &Plain) -> Vec<(u64, String, Span)> {
+/// The stems of a line that holds several: `Column P: 1 femoral; 2 obturator; 3 tibial`.
+fn row_of_stems(line: &Plain) -> Vec<(u64, Plain)> {
     let text = line.text.as_str();
-    let start = key_value(text).unwrap_or(0);
-    let mut list = Vec::new();
-    let is_between = |c: char| matches!(c, ' ' | '-' | '–' | '—' | ':' | '=' | '.' | ')' | '(' | '→' | '>' | '*');
-    let words = text.get(start..).unwrap_or_default();
+    let start = behind_head(text);
+    let mut list: Vec<(u64, Plain)> = Vec::new();
     let mut at = start;
-    for word in words.split_inclusive([',', ';', ' ']) {
+    for part in text.get(start..).unwrap_or_default().split_inclusive([';', ',']) {
         let from = at;
-        at += word.len();
-        let body = word.trim_matches([',', ';', ' ', '.']);
-        if body.is_empty() {
-            continue;
-        }
-        let marks: Vec<&str> = body.split(is_between).filter(|part| !part.is_empty()).collect();
-        let (digits, letter) = match marks.as_slice() {
-            [one] => {
-                let cut = one.find(|c: char| !c.is_ascii_digit()).filter(|cut| *cut > 0);
-                match cut {
-                    Some(cut) => one.split_at(cut),
-                    None => match one.char_indices().nth(1) {
-                        Some((second, _)) => {
-                            let (letter, digits) = one.split_at(second);
-                            (digits, letter)
-                        }
-                        None => return Vec::new(),
-                    },
-                }
+        at += part.len();
+        let body = part.trim_start();
+        let digits = body.len() - body.trim_start_matches(|c: char| c.is_ascii_digit()).len();
+        let begin = from + part.len() - body.len() + digits;
+        let end = from + part.trim_end_matches([';', ',', ' ', '.']).len();
+        match body.get(..digits).and_then(|digits| digits.parse().ok()) {
+            Some(number) if number == list.len() as u64 + 1 && begin < end => {
+                let stem = line.slice(Span::new(begin, end));
+                let lead = stem.text.len() - stem.text.trim_start_matches(['.', ')', ' ']).len();
+                list.push((number, stem.slice(Span::new(lead, stem.text.len()))));
             }
-            [a, b] if a.starts_with(|c: char| c.is_ascii_digit()) => (*a, *b),
-            [a, b] => (*b, *a),
+            // "1 pudendal, entering the perineum": the stem goes on.
+            _ if !list.is_empty() => {}
             _ => return Vec::new(),
-        };
-        let is_letter = letter.len() == 1 && letter.starts_with(|c: char| c.is_ascii_alphabetic());
-        let (Ok(number), true) = (digits.parse(), is_letter) else { return Vec::new() };
-        let place = from + word.find(letter).unwrap_or(0);
-        list.push((number, letter.to_owned(), line.to_source(Span::new(place, place + 1))));
+        }
     }
-    list
+    if list.len() < FEWEST { Vec::new() } else { list }
+}
+
+/// Where a line goes on behind a short head: `Column Q: (a) saphenous`.
+fn behind_head(text: &str) -> usize {
+    let head = text.find(": ").filter(|at| text.get(..*at).is_some_and(|head| head.split(' ').count() <= 3));
+    head.map_or(0, |at| at + 2)
 }

@@ -382,6 +382,9 @@ pub fn completed(scope: &Scope<'_>, written: &str, nouns: &[String]) -> Vec<Entr
     let look = |noun: &str| -> Vec<EntryId> {
         scope.names.lookup(&format!("{full} {noun}")).iter().map(|name| name.entry).collect()
     };
+    if lexicon::is_cranial_number(written) {
+        return scope.names.lookup(&format!("CN {written}")).iter().map(|name| name.entry).collect();
+    }
     let by_noun = nouns.iter().map(|noun| look(noun)).find(|ids| !ids.is_empty());
     by_noun.unwrap_or_else(|| if lexicon::tells_part(&full.to_lowercase()) { Vec::new() } else { look("nerve") })
 }

@@ -4,7 +4,7 @@
 //! roots. Without a label the kinds of the subject and of the value tell it, where they fit one relation only: a muscle and
 //! a nerve, a nerve and segments, a muscle and a movement.
 
-use fascicle_model::{Kind, Relation};
+use fascicle_model::{EntryId, Kind, Relation};
 
 use super::Sign;
 use super::heads::{Head, parts_of};
@@ -103,6 +103,12 @@ pub fn labelled(
                     claim.entries(PartRole::Group).iter().any(|id| scope.vocabulary.kind(*id) == Kind::Group)
                 });
             }
+            if told.kind.is_none() && meant.kind == Some(ClaimKind::Membership) {
+                // Below "Muscles" the members of a group stand, not the parts of a muscle.
+                claims.retain(|claim| {
+                    claim.entries(PartRole::Group).iter().all(|id| scope.vocabulary.kind(*id) == Kind::Group)
+                });
+            }
             claims
         })
         .find(|claims| !claims.is_empty())
@@ -121,10 +127,15 @@ pub fn bare(scope: &Scope<'_>, (from, to): (usize, usize), sign: Sign, who: &Who
         let mut sides = sides(scope, who, meant.subject, parts);
         sides.retain(|side| may_stand_bare(scope, meant, side));
         let is_way = meant.kind == Some(ClaimKind::Passage) && meant.value == PartRole::Landmark;
-        if sides.is_empty() || (is_way && !begins_with_way(scope, from)) {
+        if sides.is_empty() || (is_way && sign != Sign::Right && !begins_with_way(scope, from)) {
             continue;
         }
         let mut claims = value_claims(scope, from, to, meant, "", &sides);
+        if is_way && !begins_with_way(scope, from) {
+            // An arrow from a nerve to a muscle is a supply.
+            let is_place = |id: &EntryId| scope.vocabulary.kind(*id) == Kind::Landmark;
+            claims.retain(|claim| claim.entries(PartRole::Landmark).iter().all(is_place));
+        }
         if meant.kind == Some(ClaimKind::Branching) {
             claims.retain(|claim| claim.parts.iter().all(|part| is_neural(scope.vocabulary, &part.what)));
         }

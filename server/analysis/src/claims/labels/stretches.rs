@@ -168,9 +168,18 @@ fn sign_at(scope: &Scope<'_>, at: usize, to: usize) -> Option<(Sign, usize)> {
     };
     let here = word(scope, at);
     let next = if touches(at) && at + 1 < to { word(scope, at + 1) } else { "" };
+    // A shaft of any length with a point: "-->", "===>"; the point may stand before it.
+    let shaft = |from: usize| (from..to).take_while(|at| matches!(word(scope, *at), "-" | "=" | "–")).count();
+    let length = shaft(at);
+    let is_joined = |from: usize, end: usize| (from..end).all(touches);
+    if length > 1 && word(scope, at + length) == ">" && is_joined(at, at + length) {
+        return Some((Sign::Right, at + length + 1));
+    }
+    if here == "<" && shaft(at + 1) > 1 && is_joined(at, at + shaft(at + 1)) {
+        return Some((Sign::Left, at + 1 + shaft(at + 1)));
+    }
     let sign = match (here, next) {
         ("-" | "=" | "–", ">") => (Sign::Right, at + 2),
-        ("-", "-") if word(scope, at + 2) == ">" => (Sign::Right, at + 3),
         ("<", "-") => (Sign::Left, at + 2),
         ("→" | "⟶" | "⇒" | "➔" | "►" | "▶", _) => (Sign::Right, at + 1),
         ("←" | "⟵" | "⇐", _) => (Sign::Left, at + 1),

@@ -6,6 +6,7 @@ use fascicle_model::{EntryId, Kind, Vocabulary};
 use super::groups::Group;
 use super::{Sentence, Subject};
 use crate::claims::{PartRole, What};
+use crate::lexicon;
 use crate::text::Span;
 
 /// One side of a claim: what it is and where it stands in the source.
@@ -86,7 +87,9 @@ impl Sentence<'_, '_> {
             let (first, last) = (self.atoms.get(at)?, self.atoms.get(end - 1)?);
             let span = Span::new(tokens.get(first.from)?.span.start, tokens.get(last.to.checked_sub(1)?)?.span.end);
             let written = span.of(&self.scope.plain.text);
-            let names = self.scope.names.lookup(&format!("{written} nerve"));
+            let name =
+                if lexicon::is_cranial_number(written) { format!("CN {written}") } else { format!("{written} nerve") };
+            let names = self.scope.names.lookup(&name);
             let candidates: Vec<EntryId> = names.iter().map(|name| name.entry).collect();
             let subject = Subject { candidates, span: self.scope.plain.to_source(span) };
             side_of(self.scope.vocabulary, &subject, PartRole::Nerve).map(|side| (side, end))

@@ -144,7 +144,10 @@ impl Sentence<'_, '_> {
             } else if lexicon::is_negation(word) {
                 negated = true;
             } else if let Some(AtomKind::Relation(relation)) = self.atoms.get(next).map(|atom| &atom.kind) {
-                // "… is derived from", "… it receives from"
+                // "… is derived from", "… it receives from"; yet a nerve that arises is no supply that does
+                if word.is_empty() && owner == "the" && self.word(at) == "nerve" {
+                    return Vec::new();
+                }
                 if !matches!(relation.kind, ClaimKind::Branching | ClaimKind::Supply | ClaimKind::Roots) {
                     return Vec::new();
                 }
