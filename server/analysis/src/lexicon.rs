@@ -257,6 +257,11 @@ pub const POINTS: &[&str] = &[
     "angle",
 ];
 
+/// Whether a word of a soft structure's name says that it binds what is attached to it to the bones near by.
+pub fn binds_nearby(word: &str) -> bool {
+    matches!(word, "septum" | "arch" | "ligament" | "tendon" | "membrane" | "fascia" | "capsule" | "raphe" | "sheath")
+}
+
 /// Pairs of words that make the names of two places of one structure, at one of which something is.
 pub const TWINS: &[(&str, &str)] = &[
     ("medial", "lateral"),

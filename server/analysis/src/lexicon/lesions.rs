@@ -106,7 +106,7 @@ pub fn is_way(word: &str) -> bool {
 /// On which side of the body something shows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum BodySide {
-    /// On that of the lesion.
+    /// On that of the lesion, or of the muscle.
     Same,
     /// On the other.
     Opposite,
@@ -148,6 +148,8 @@ const BODY_SIDES: &[(&str, BodySide)] = &[
     ("paralysed side", BodySide::Same),
     ("paralyzed side", BodySide::Same),
     ("weak side", BodySide::Same),
+    ("own side", BodySide::Same),
+    ("own shoulder", BodySide::Same),
     ("ipsilateral", BodySide::Same),
 ];
 

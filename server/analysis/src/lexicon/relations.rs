@@ -200,7 +200,7 @@ pub const RELATIONS: &[RelationWord] = &[
     // Attachment.
     verb("inserts|insert into|on|onto|to|in|at|by", K::Attachment, P::Muscle, P::Landmark, "Brachialis inserts on the tuberosity of ulna."),
     verb("attaches|attach into|on|onto|to|in|at|by", K::Attachment, P::Muscle, P::Landmark, "Brachialis attaches to the tuberosity of ulna."),
-    verb("is|are attached to|on", K::Attachment, P::Muscle, P::Landmark, "Brachialis is attached to the tuberosity of ulna."),
+    verb("is|are attached above|below|distally|proximally? to|on", K::Attachment, P::Muscle, P::Landmark, "Brachialis is attached to the tuberosity of ulna."),
     participle("inserted|attached into|on|onto|to|in|at", K::Attachment, P::Muscle, P::Landmark, "Brachialis is inserted into the tuberosity of ulna."),
     verb("runs|run|extends|extend|stretches|stretch|goes|go|spans|span from", K::Attachment, P::Muscle, P::Landmark, "Brachialis runs from the shaft of humerus to the tuberosity of ulna."),
     participle("fixed|anchored|fastened|inserted to|on|into|onto|at", K::Attachment, P::Muscle, P::Landmark, "Brachialis is anchored to the tuberosity of ulna."),
@@ -223,6 +223,8 @@ pub const RELATIONS: &[RelationWord] = &[
 
     // Joint.
     verb("is|are the|a? joint|articulation|union? between", K::Joint, P::Joint, P::Landmark, "The elbow joint is the joint between the humerus and the ulna."),
+    verb("crosses|cross|spans|span|bridges|bridge both?", K::Joint, P::Muscle, P::Joint, "Brachialis crosses the elbow joint."),
+    verb("acts|act|works|work on|upon|at|over|across both?", K::Joint, P::Muscle, P::Joint, "Brachialis acts on the elbow joint."),
     verb("allows|allow|permits|permit", K::Joint, P::Joint, P::Movement, "The elbow joint allows flexion and extension."),
 
     // Membership.

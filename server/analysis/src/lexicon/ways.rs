@@ -59,6 +59,7 @@ pub enum Way {
 pub const WAYS: &[(Manner, Option<Way>, &[&str], &str)] = &[
     (Manner::Turn, Some(Way::Out), &["eversion", "lateral rotation", "abduction"], "turns the foot outwards"),
     (Manner::Turn, Some(Way::In), &["inversion", "medial rotation", "adduction"], "turns the foot inwards"),
+    (Manner::Turn, Some(Way::Aside), &["rotation"], "turns the face to the opposite side"),
     (Manner::Turn, Some(Way::Up), &["elevation", "supination"], "turns the eye upwards"),
     (Manner::Turn, Some(Way::Down), &["depression", "pronation"], "turns the eye downwards"),
     (Manner::Draw, Some(Way::Forward), &["protraction", "protrusion", "flexion"], "pulls the scapula forward"),
@@ -141,6 +142,9 @@ pub fn is_before_way(word: &str) -> bool {
             | "well"
             | "further"
             | "slightly"
+            | "opposite"
+            | "other"
+            | "own"
     )
 }
 

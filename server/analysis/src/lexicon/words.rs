@@ -71,6 +71,8 @@ word_lists! {
     is_link:
         "is" "are" "comes" "come" "by" "from" "via" "through" ":" "was" "were" "provided" "given" "supplied"
         "mediated" "derives" "derived" "arises" "carried" "—" "–" "=" "->" "→";
+    /// Nouns behind the name of a muscle that leave it what acts ("the MUSCLE *tendon* is attached to").
+    is_of_muscle: "tendon" "tendons" "fibres" "fibers" "contraction" "belly";
     /// Words before the place at which a muscle is attached ("the insertion of … *lies on*").
     is_at: "lies" "on" "at" "into" "in" "to" "occurs";
     /// Prepositions: a name behind one is no subject.

@@ -11,6 +11,10 @@ pub fn judge(vocabulary: &Vocabulary, claim: &Claim) -> Judgement {
     let movements = claim.entries(PartRole::Movement);
     let targets = claim.entries(PartRole::Joint);
     let joints = moved_joints(vocabulary, targets);
+    let way = claim.part(PartRole::Role).and_then(|part| match part.what {
+        What::Word(way) => Some(way),
+        _ => None,
+    });
     let judge = |muscle: EntryId, movement: EntryId| {
         if vocabulary.kind(muscle) == Kind::Group {
             group(vocabulary, muscle, movement, &joints, targets)
@@ -18,10 +22,14 @@ pub fn judge(vocabulary: &Vocabulary, claim: &Claim) -> Judgement {
             one(vocabulary, muscle, movement, &joints, targets)
         }
     };
-    let is_everyday = claim.part(PartRole::Role).is_some_and(|part| part.what == What::Word("everyday"));
+    let is_everyday = way.is_some();
     best(claim.entries(PartRole::Muscle).iter().map(|muscle| {
         let all = movements.iter().map(|movement| judge(*muscle, *movement));
-        if is_everyday { best_sense(all) } else { best(all) }
+        let judgement = if is_everyday { best_sense(all) } else { best(all) };
+        let told = way.filter(|_| judgement.verdict == Verdict::Agrees);
+        let turned =
+            |way| movements.iter().find_map(|movement| to_other_side(vocabulary, *muscle, *movement, &joints, way));
+        told.and_then(turned).unwrap_or(judgement)
     }))
 }
 
@@ -61,6 +69,29 @@ fn group(vocabulary: &Vocabulary, group: EntryId, movement: EntryId, joints: &Mo
         all if all == members.len() => judgements.into_iter().next().unwrap_or_else(Judgement::unknown),
         _ => Judgement::new(Verdict::LessExact, "some of its muscles do it"),
     }
+}
+
+/// The contradiction that a muscle moves something to one side of the body, where it is known to move it to the other alone.
+fn to_other_side(
+    vocabulary: &Vocabulary,
+    muscle: EntryId,
+    movement: EntryId,
+    joints: &Moved,
+    told: &str,
+) -> Option<Judgement> {
+    let sides: Vec<crate::lexicon::BodySide> = vocabulary
+        .entry(muscle)
+        .facts
+        .iter()
+        .filter(|fact| does(vocabulary, &fact.relation, movement, joints))
+        .map(|fact| crate::lexicon::body_side(&fact.note.as_deref()?.to_lowercase()))
+        .collect::<Option<_>>()?;
+    let held = sides.first()?;
+    let is_side = ["same side", "opposite side"].contains(&told);
+    (is_side && sides.iter().all(|side| side == held && side.word() != told)).then(|| {
+        let why = format!("{} does it to the {}", vocabulary.name(muscle), held.word());
+        Judgement::new(Verdict::Contradicts, why)
+    })
 }
 
 fn one(vocabulary: &Vocabulary, muscle: EntryId, movement: EntryId, joints: &Moved, targets: &[EntryId]) -> Judgement {

@@ -23,7 +23,11 @@ pub fn judge(vocabulary: &Vocabulary, claim: &Claim) -> Judgement {
     let muscles = claim.entries(PartRole::Muscle);
     if !muscles.is_empty() {
         let pairs = nerves.iter().flat_map(|nerve| muscles.iter().map(move |muscle| (*nerve, *muscle)));
-        return best(pairs.map(|(nerve, muscle)| of_muscle(vocabulary, nerve, muscle, level)));
+        let judge = |nerve, muscle| {
+            let few = (claim.all && !claim.negated).then(|| of_few(vocabulary, nerve, muscle)).flatten();
+            few.unwrap_or_else(|| of_muscle(vocabulary, nerve, muscle, level))
+        };
+        return best(pairs.map(|(nerve, muscle)| judge(nerve, muscle)));
     }
     let areas = claim.entries(PartRole::Skin);
     if !areas.is_empty() {
@@ -38,6 +42,24 @@ pub fn judge(vocabulary: &Vocabulary, claim: &Claim) -> Judgement {
             .iter()
             .map(|movement| of_movement(vocabulary, *nerve, *movement, &joints, claim))
     }))
+}
+
+/// The paralysis of a group is not that of a nerve that reaches hardly any of its muscles.
+fn of_few(vocabulary: &Vocabulary, nerve: EntryId, group: EntryId) -> Option<Judgement> {
+    let members = if vocabulary.kind(group) == Kind::Group { vocabulary.members(group) } else { return None };
+    let is_supplied = |muscle: &&EntryId| {
+        super::supply::judge(vocabulary, nerve, **muscle, false, &[]).verdict != Verdict::Contradicts
+    };
+    let few = members.iter().filter(is_supplied).count();
+    (few > 0 && members.len() > 3 * few + 2).then(|| {
+        let why = format!(
+            "{} supplies {few} of the {} muscles of {}",
+            the(vocabulary, nerve),
+            members.len(),
+            the(vocabulary, group)
+        );
+        Judgement::new(Verdict::Contradicts, why)
+    })
 }
 
 fn of_muscle(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId, level: &[EntryId]) -> Judgement {

@@ -5,6 +5,7 @@
 //! is wrong under every reading is contradicted.
 
 mod action;
+mod crossing;
 mod deficit;
 mod finding;
 mod nerve;
@@ -158,6 +159,9 @@ fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
             each(claim, PartRole::Joint, PartRole::Movement, |joint, movement| {
                 action::joint_movement(vocabulary, joint, movement)
             })
+        }
+        ClaimKind::Joint if claim.part(PartRole::Muscle).is_some() => {
+            each(claim, PartRole::Muscle, PartRole::Joint, |muscle, joint| crossing::judge(vocabulary, muscle, joint))
         }
         ClaimKind::Joint if claim.part(PartRole::Landmark).is_some() => {
             each(claim, PartRole::Joint, PartRole::Landmark, |joint, bone| action::joint_bone(vocabulary, joint, bone))

@@ -238,6 +238,11 @@ impl Sentence<'_, '_> {
                 joints.extend(place.and_then(|place| self.side(place, PartRole::Joint)));
             }
         }
+        if joints.is_empty()
+            && let Some(verb) = (0..at).rev().find(|place| !passes(*place))
+        {
+            joints.extend(self.joint_of_movements(verb));
+        }
         let span = self.source(at, at + 1);
         joints
             .into_iter()
@@ -251,6 +256,22 @@ impl Sentence<'_, '_> {
                 Claim { kind: ClaimKind::Joint, span: whole, parts, negated, hedged, all: false, block: self.scope.block, key: None }
             })
             .collect()
+    }
+
+    /// "The movements at JOINT *include*", "the chief movement of JOINT *is*": the joint whose movements a verb tells.
+    fn joint_of_movements(&self, verb: usize) -> Option<Side> {
+        let is_telling = matches!(self.word(verb), "is" | "are") || lexicon::includes(self.first_token(verb));
+        let mut place = verb.checked_sub(1).filter(|_| is_telling)?;
+        while lexicon::is_adverb(self.word(place)) {
+            place = place.checked_sub(1)?;
+        }
+        let joint = self.side(place, PartRole::Joint)?;
+        let mut of = place.checked_sub(1)?;
+        while lexicon::is_determiner(self.word(of)) {
+            of = of.checked_sub(1)?;
+        }
+        let noun = of.checked_sub(1).filter(|_| matches!(self.word(of), "of" | "at" | "in"))?;
+        matches!(&*self.written(noun), "movement" | "movements" | "motion" | "motions").then_some(joint)
     }
 
     /// The muscles that do a movement told by a noun.

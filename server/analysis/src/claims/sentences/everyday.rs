@@ -25,7 +25,8 @@ impl Sentence<'_, '_> {
             return Vec::new();
         }
         let (muscles, negated, hedged) = self.doers(at, last_subject);
-        let role = Part { role: PartRole::Role, span: self.source(at, at + 1), what: What::Word("everyday") };
+        let side = lexicon::body_side(&self.clause_from(at)).map_or("everyday", lexicon::BodySide::word);
+        let role = Part { role: PartRole::Role, span: self.source(at, at + 1), what: What::Word(side) };
         let claim = |muscle| {
             let movements = everyday.movements.clone();
             let mut claim = self.action(at, muscle, movements, Some(&everyday.target), negated, hedged);
@@ -33,6 +34,13 @@ impl Sentence<'_, '_> {
             claim
         };
         muscles.into_iter().map(claim).collect()
+    }
+
+    /// The words of a clause from an atom on, in lower case.
+    fn clause_from(&self, at: usize) -> String {
+        let end = (at..self.atoms.len()).find(|place| lexicon::ends_phrase(self.word(*place)));
+        let words: Vec<String> = (at..end.unwrap_or(self.atoms.len())).map(|place| self.written(place)).collect();
+        words.join(" ")
     }
 
     /// The movements that a verb of moving, what is moved and the way of it can mean; `None` if they mean none.

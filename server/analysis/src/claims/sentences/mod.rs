@@ -36,7 +36,7 @@ mod typed;
 mod unusual;
 mod values;
 
-use fascicle_model::{EntryId, Vocabulary};
+use fascicle_model::{EntryId, Kind, Vocabulary};
 
 use self::atoms::{Atom, AtomKind, atoms};
 use crate::blocks::BlockIx;
@@ -195,7 +195,7 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
     if !named.is_empty() {
         if !subject.is_empty() {
             memory.subject = subject;
-        } else if !goes_on {
+        } else if !goes_on && named.iter().any(|subject| is_spoken_of(scope.vocabulary, subject)) {
             memory.subject.clear();
         } else if memory.subject.is_empty() && memory.named.len() == 1 {
             memory.subject.clone_from(&memory.named);
@@ -203,6 +203,12 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
         memory.named = named;
     }
     claims
+}
+
+/// Whether a name is one of what statements are about: a nerve or a muscle. A bone or an area that is named in passing is not.
+fn is_spoken_of(vocabulary: &Vocabulary, subject: &Subject) -> bool {
+    let is_of_kind = |id: &EntryId| !matches!(vocabulary.kind(*id), Kind::Landmark | Kind::Joint | Kind::Skin);
+    subject.candidates.iter().any(is_of_kind)
 }
 
 /// Whether a stretch of a block is read as a sentence: it has a verb that claims something.

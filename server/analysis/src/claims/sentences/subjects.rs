@@ -14,6 +14,10 @@ impl Sentence<'_, '_> {
         let role = relation.left;
         let roles = [role, PartRole::Structure];
         let role = if role == PartRole::Nerve && relation.kind == ClaimKind::Branching { roles[1] } else { role };
+        // "MUSCLE's *tendon* attaches to", "the MUSCLE *fibres* converge on"
+        let is_of_muscle = end.checked_sub(1).is_some_and(|place| lexicon::is_of_muscle(self.word(place)));
+        let behind_muscle = end.checked_sub(2).is_some_and(|place| matches!(self.class(place), Some(1 | 2)));
+        let end = if role == PartRole::Muscle && is_of_muscle && behind_muscle { end - 1 } else { end };
         let Some(before) = end.checked_sub(1) else { return self.implied(role, false) };
         let word = self.word(before);
         if lexicon::is_relative(word) || word == "whose" {
