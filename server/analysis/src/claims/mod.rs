@@ -240,6 +240,9 @@ impl Claim {
     }
 }
 
+/// Among how many claims before it one is looked for that says the same.
+const SAID_TWICE_WITHIN: usize = 8;
+
 /// Reads the claims of a document.
 pub fn claims(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge) -> Vec<Claim> {
     let (mut claims, taken) = of_exam(blocks, knowledge);
@@ -294,6 +297,13 @@ pub fn of_section(
     claims = Frames::new(&blocks).settle(claims, &blocks);
     claims.sort_by_key(|claim| (claim.span, claim.kind));
     // A line may be read as a sentence and by its label.
-    claims.dedup_by(|later, first| later.kind == first.kind && later.parts == first.parts);
-    claims
+    let mut kept: Vec<Claim> = Vec::with_capacity(claims.len());
+    for claim in claims {
+        let is_same =
+            |known: &Claim| known.block == claim.block && known.kind == claim.kind && known.parts == claim.parts;
+        if !kept.iter().rev().take(SAID_TWICE_WITHIN).any(is_same) {
+            kept.push(claim);
+        }
+    }
+    kept
 }
