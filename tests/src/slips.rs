@@ -256,8 +256,11 @@ impl Phrases {
             for at in 0..words.len() {
                 let (from, to) = part(&words, at);
                 if at + 1 == to && !is_latin(&words[from..to]) {
-                    let set = if to == words.len() { &mut phrases.last } else { &mut phrases.before_link };
-                    set.insert(words[at].to_owned());
+                    if to == words.len() {
+                        phrases.last.insert(words[at].to_owned());
+                    } else if !is_adjective(words[at]) {
+                        phrases.before_link.insert(words[at].to_owned());
+                    }
                 }
             }
             for one in 0..words.len() {
@@ -282,7 +285,7 @@ impl Phrases {
     ///   the name (*the inferior alveolar*).
     /// - A Latin part begins with its noun. Without its last word it is a shorter name (*musculus triceps*), without its
     ///   first it is broken, without one between it is broken where one structure alone can be meant (*extensor carpi
-    ///   longus*), and open where several can (*articulatio distalis*).
+    ///   longus*), and open where several can (*articulatio distalis*). *Musculus* and its cases may always go.
     pub fn left(&self, name: &str, at: usize) -> Left {
         let words: Vec<&str> = name.split(' ').collect();
         let (from, to) = part(&words, at);
@@ -295,7 +298,7 @@ impl Phrases {
             let is_noun = at > from && ends.contains(words[at - 1]);
             return if at + 1 < to || is_kind || is_noun { Left::Right } else { Left::Broken };
         }
-        if at + 1 == to {
+        if at + 1 == to || words[at].starts_with("muscul") {
             return Left::Right;
         }
         let fills = self.left.get(&without(&words, at)).map_or(1, BTreeSet::len);
@@ -355,15 +358,22 @@ fn links(word: &str) -> bool {
     )
 }
 
-/// Whether words are Latin by their endings: one that English seldom has, and none that Latin does not have.
+/// Whether a word is an adjective however often it stands before *of*.
+fn is_adjective(word: &str) -> bool {
+    const ORDINALS: &[&str] = &["first", "second", "third", "fourth", "fifth", "sixth"];
+    word.ends_with("ior") || word.ends_with("al") || ORDINALS.contains(&word)
+}
+
+/// Whether words are Latin by their endings: one that English seldom has, none that Latin does not have, and no adjective
+/// before the noun (*posterior rami*).
 fn is_latin(words: &[&str]) -> bool {
-    let latin = |word: &&str| {
-        !word.ends_with("ous")
-            && ["is", "us", "um", "ae", "i", "orum", "arum", "es"].iter().any(|end| word.ends_with(end))
-    };
-    let either =
-        |word: &&str| ["a", "or", "ex", "x", "e", "ceps", "os", "en", "o"].iter().any(|end| word.ends_with(end));
-    words.iter().any(latin) && words.iter().all(|word| latin(word) || either(word))
+    const LATIN: &[&str] = &["is", "us", "um", "ae", "i", "orum", "arum", "ales", "ares", "ores"];
+    const EITHER: &[&str] = &["a", "or", "ex", "x", "e", "ceps", "os", "en", "o", "caput", "pars", "crus"];
+    let ends = |word: &str, list: &[&str]| list.iter().any(|end| word.ends_with(end));
+    let latin = |word: &&str| !word.ends_with("ous") && ends(word, LATIN);
+    words.iter().any(latin)
+        && words.iter().all(|word| latin(word) || ends(word, EITHER))
+        && !words.first().is_some_and(|word| word.ends_with("ior"))
 }
 
 /// Changes one word of at least so many letters.

@@ -48,16 +48,29 @@ first three; or the first fix restores it letter by letter. *Fix*: the first fix
 spelling library (the crate `symspell`, edit distance 2) with all words of the vocabulary, each as often as names have it,
 asked for the name alone, without a sentence round it; every word that it does not have counts as found, so in a lecture it would
 mark the words of plain English too. Slips that are names themselves are not counted.
+
+*Word left out* counts what is left of a name only where that is broken, by this rule (`Phrases::left` in the generator), which
+looks at the part of the name between words like *of* from which the word was taken:
+
+- Without a word like *of*, or without a whole part, it is broken: *skin popliteal fossa*, *muscles of*, *of back*.
+- An English part ends in its noun. Without a word before that it is a wider term (*muscles of forearm* for *radial muscles of
+  forearm*) and right. Without the noun it is broken (*posterior of thigh*), unless the word that ends it now does so in other names
+  too (*mandibular arch* for *mandibular arch muscles*), or the noun only tells the kind and ends the name (*the inferior alveolar*).
+- A Latin part begins with its noun. Without its last word it is a shorter name (*musculus triceps*) and right; without its first it
+  is broken; without one between it is broken where one structure alone can be meant (*extensor carpi longus*), and open, which is
+  not counted either, where several can. *Musculus* and its cases may always go.
+
+Because notes leave nouns out on purpose, a word is left out only in sentences. Where a right phrase is left, nothing should be
+told; how often something is, stands below.
 ";
 
 /// What stands behind the tables.
 const TAIL: &str = "## What remains, and why
 
-- *Word left out.* What is left is mostly a good phrase by itself (*pubic ramus*, *muscles of eyeball*, *superior plexus*), and
-  nothing shows that a word is missing. Told, as a hint, is only what cannot stand by itself: an adjective before *of*
-  (*posterior of thigh*), an end in *of*, a Latin name without its leading noun. To tell more would mark right text.
-- *Wrong Latin ending.* What comes out is often another right form of the word (*gluteus* for *glutei*, *manum* for *manus*) or
-  a name of its own; by itself it is no error.
+- *Word left out.* What is missed begins or ends as some name does (*clavicular head of major*), or has a wider term beside it. Where
+  several names fill the hole (*of back*, *muscles of*), all are offered and the first is only the likeliest here.
+- *Wrong Latin ending.* What comes out is often another right form of the word (*gluteus* for *glutei*) or a name of its own before
+  a noun (*spinalis nerves*); by itself it is no error.
 - *Word split.* Two right words side by side (*snuff box*) are told only where the rest of a name speaks for it.
 - *Two slips.* Two edits in a short word without neighbours (*elowb*, *ahplux*) could mean too many words.
 - *Letter dropped*, *vowel confused*, *as it sounds.* A few come out as everyday words in a phrase that is possible.

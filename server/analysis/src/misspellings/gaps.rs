@@ -52,7 +52,7 @@ impl Gaps {
         let mut gaps: FxHashMap<u64, SmallVec<[Gap; 1]>> = FxHashMap::default();
         for whole in all.iter().filter(|whole| whole.words.len() >= 3) {
             let texts = whole.texts(names);
-            for place in (0..texts.len()).filter(|place| texts[*place].len() > 3) {
+            for place in (0..texts.len()).filter(|place| texts[*place].len() > 3 && !is_muscle(texts[*place])) {
                 let rest: Vec<&str> = (0..texts.len()).filter(|at| *at != place).map(|at| texts[at]).collect();
                 let key = in_order(whole.words.iter().enumerate().filter(|(at, _)| *at != place).map(|(_, word)| word));
                 let is_hole = links(texts[place]) || is_inside_latin(&texts, place, right);
@@ -213,6 +213,11 @@ fn is_no_phrase(rest: &[&str], whole: &[&str], place: usize, seen: &Seen, right:
     }
     let is_latin = rest.iter().all(|word| !is_english(word, right)) && rest.iter().any(|word| latin::looks_latin(word));
     (is_latin && place == 0 && rest.len() >= 2 && !seen.leads.contains(*first)).then_some(false)
+}
+
+/// The Latin noun without which Latin names muscles as often as with it (*caput longum tricipitis brachii*).
+fn is_muscle(word: &str) -> bool {
+    matches!(word, "musculus" | "musculi" | "musculorum")
 }
 
 /// Nouns that tell only what kind of structure an adjective names, which people leave to be understood (*the inferior

@@ -203,13 +203,16 @@ fn is_compound(folded: &str, index: &SpellingIndex) -> bool {
 
 /// Whether a compound is one edit in its first part away from a word of the vocabulary (*tyrohyoid*, *ileopubic*).
 fn is_slip_of_compound(folded: &str, index: &SpellingIndex) -> bool {
-    const TAIL: usize = 5;
     let same_tail = |target: &str| target.bytes().rev().zip(folded.bytes().rev()).take_while(|(a, b)| a == b).count();
-    let is_led = |tail: usize| folded.get(..folded.len() - tail).is_some_and(|head| head.contains('o'));
-    let is_beside = |near: &Near| {
-        let tail = index.target(near.target).map_or(0, |target| same_tail(&target.text));
-        tail >= TAIL && (is_led(tail) || folded.as_bytes().get(folded.len() - tail) == Some(&b'o'))
+    // The second part of the compound, behind its "o", is the same in both.
+    let is_led = |same: usize| {
+        (4..=folded.len().saturating_sub(SHORTEST)).any(|cut| {
+            let (head, tail) = folded.split_at(cut);
+            let is_word = || index.right.known(tail).is_some() || index.is_name_word(tail);
+            head.ends_with('o') && tail.len() <= same && is_word()
+        })
     };
+    let is_beside = |near: &Near| index.target(near.target).is_some_and(|target| is_led(same_tail(&target.text)));
     let is_prefixed = PREFIXES.iter().any(|prefix| folded.starts_with(prefix));
     !is_prefixed && index.is_beside(folded) && index.at_one_edit(folded).iter().any(is_beside)
 }
