@@ -126,6 +126,9 @@ pub const EVERYDAY_SIDES: &[(&str, &str)] = &[
     ("inner", "medial"),
     ("outside", "lateral"),
     ("inside", "medial"),
+    ("pad", "palmar"),
+    ("pulp", "palmar"),
+    ("shin", "leg"),
 ];
 
 /// Whether the words between two names make the first a part of the second ("heads *of the* triceps").

@@ -152,7 +152,7 @@ impl<'a> Grid<'a> {
             .filter_map(|row| row.get(column).copied().flatten())
             .filter(|cell| !self.text(*cell).is_empty())
             .collect();
-        let roles = [PartRole::Muscle, PartRole::Nerve, PartRole::Joint, PartRole::Skin];
+        let roles = [PartRole::Muscle, PartRole::Nerve, PartRole::Joint, PartRole::Skin, PartRole::Landmark];
         roles
             .into_iter()
             .find(|role| !cells.is_empty() && cells.iter().all(|cell| !self.sides(*cell, *role).is_empty()))

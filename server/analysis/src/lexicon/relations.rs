@@ -121,6 +121,8 @@ pub const RELATIONS: &[RelationWord] = &[
     participle("arising|derived|originating|springing|formed|coming|made|built|given|drawn|descended off? up? from|by|of", K::Branching, P::Nerve, P::Parent, "The axillary nerve is derived from the posterior cord."),
     participle("is|are|was? a|an|the|its|one|both? of? the|its? terminal|direct|main|large|larger|largest|small|smaller|smallest|named|chief|motor|sensory|muscular|cutaneous|collateral|infraclavicular|supraclavicular|two|three|four|long|short|deep|superficial|first|second|last|medial|lateral|anterior|posterior|upper|lower|slender|delicate|purely|important? terminal|direct|main|large|larger|largest|small|smaller|smallest|named|chief|motor|sensory|muscular|cutaneous|collateral|infraclavicular|supraclavicular|two|three|four|long|short|deep|superficial|first|second|last|medial|lateral|anterior|posterior|upper|lower|slender|delicate|purely|important? branch|branches|offshoot|offshoots|division|divisions|twig of|from", K::Branching, P::Nerve, P::Parent, "The axillary nerve is one of the two terminal branches of the posterior cord."),
     participle("member|part|one of", K::Membership, P::Muscle, P::Group, "Supraspinatus, member of the rotator cuff, abducts."),
+    participle("counted|numbered|reckoned|grouped|listed|classed|classified|ranked|included among|amongst|with|as|in|under one? of?", K::Membership, P::Muscle, P::Group, "Supraspinatus is counted among the rotator cuff."),
+    verb("counts|count|ranks|rank|figures|figure among|amongst|as one? of?", K::Membership, P::Muscle, P::Group, "Supraspinatus counts among the rotator cuff."),
     participle("given off by|from", K::Branching, P::Nerve, P::Parent, "The axillary nerve is given off by the posterior cord."),
     verb("gives|give off", K::Branching, P::Parent, P::Nerve, "The posterior cord gives off the axillary nerve."),
     verb("gives|give rise|origin to", K::Branching, P::Parent, P::Nerve, "The posterior cord gives rise to the axillary nerve."),
@@ -156,6 +158,7 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("changes|change|alters|alter name|names|its|their|name to|into", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve changes name to posterior interosseous nerve."),
     verb("assumes|assume|adopts|adopt|gets|get|receives|receive|acquires|acquire the name of?", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve acquires the name posterior interosseous nerve."),
     verb("loses|lose|swaps|swap|drops|drop its name and becomes", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve loses its name and becomes the posterior interosseous nerve."),
+    verb("goes|go by|under the name of?", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve goes by the name posterior interosseous nerve."),
     participle("continued as", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve is continued as the posterior interosseous nerve."),
 
     // Roots.

@@ -279,7 +279,7 @@ word_lists! {
     /// Words before a name that make a statement one about a part of it ("the medial *half* of").
     means_part:
         "half" "halves" "two" "three" "four" "most" "part" "parts" "portion" "lateral" "medial" "upper" "lower" "rest"
-        "some" "fibres" "fibers" "remaining" "remainder" "deep" "superficial" "other" "anterior" "posterior" "one";
+        "some" "fibres" "fibers" "terminal" "remaining" "remainder" "deep" "superficial" "other" "anterior" "posterior" "one";
     /// Words and marks between a relation word and its object ("supplies the *medial half* of").
     is_before_object:
         "medial" "lateral" "half" ":" "*" "both" "anterior" "posterior" "rami" "ramus" "ventral" "primary" "upper"
@@ -301,7 +301,7 @@ word_lists! {
         "from" "root" "roots" "value" "values" "segments" "segment" ":" "spinal" "by" "of" "anterior" "ventral" "rami"
         ";" "nerve" "levels" "–";
     /// Words before a count of parts ("*has* three heads").
-    precedes_parts: "has" "have" "with" "by" "of" "into" "are" "is" "possesses";
+    precedes_parts: "has" "have" "with" "by" "of" "into" "are" "is" "possesses" "in";
     /// Words before a count of structures ("there *are* four dorsal interossei").
     precedes_count: "are" "has" "have" "were";
     /// Verbs and participles of being made of parts ("is *formed* by three heads").

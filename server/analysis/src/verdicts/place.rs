@@ -86,7 +86,14 @@ pub fn passage(
         std::iter::once(landmark).chain(vocabulary.wholes(landmark)).chain(vocabulary.all_parts(landmark)).collect();
     let line: Vec<EntryId> =
         std::iter::once(nerve).chain(vocabulary.ancestors(nerve)).chain(vocabulary.descendants(nerve)).collect();
-    if line.iter().any(|id| family.iter().any(|place| passes(*id, *place))) {
+    // What only a branch passes does not speak for the nerve where it passes the counterpart itself.
+    let above: Vec<EntryId> = std::iter::once(nerve).chain(vocabulary.ancestors(nerve)).collect();
+    let is_passed = |ids: &[EntryId]| ids.iter().any(|id| family.iter().any(|place| passes(*id, *place)));
+    let passes_twin = || {
+        let own = passed_by(vocabulary, nerve);
+        own.iter().any(|held| are_twins(vocabulary.name(*held), vocabulary.name(landmark)))
+    };
+    if is_passed(&above) || (is_passed(&line) && !passes_twin()) {
         return Judgement::new(
             Verdict::Agrees,
             format!("{} passes {}", the(vocabulary, nerve), the(vocabulary, landmark)),

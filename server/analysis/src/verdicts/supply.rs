@@ -158,7 +158,7 @@ fn muscle(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId) -> Judgement
     let shared = |giver: &EntryId| {
         !vocabulary.possible_segments(*giver).intersection(vocabulary.possible_segments(nerve)).is_empty()
     };
-    if is_ramus && givers.iter().any(shared) {
+    if is_ramus && givers.iter().any(shared) && !is_of_other_rami(vocabulary, nerve, &givers) {
         return Judgement::new(Verdict::LessExact, "its nerve has fibres of these rami");
     }
     if givers.iter().any(|giver| is_joined(vocabulary, *giver, nerve)) {
@@ -175,6 +175,17 @@ fn muscle(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId) -> Judgement
         path.push(format!("{} leaves {} for other muscles", the(vocabulary, nerve), the(vocabulary, *giver)));
     }
     judgement.path(path)
+}
+
+/// Whether rami are told of the one side (anterior, posterior), while all that supplies a muscle comes from the other.
+fn is_of_other_rami(vocabulary: &Vocabulary, ramus: EntryId, givers: &[EntryId]) -> bool {
+    let sides = |id: EntryId| -> Vec<&'static str> {
+        let line = std::iter::once(id).chain(vocabulary.ancestors(id)).chain(vocabulary.wholes(id));
+        let names: Vec<&str> = line.map(|id| vocabulary.name(id)).filter(|name| name.contains(" ram")).collect();
+        ["anterior", "posterior"].into_iter().filter(|side| names.iter().any(|name| name.contains(side))).collect()
+    };
+    let [told] = sides(ramus)[..] else { return false };
+    !givers.is_empty() && givers.iter().all(|giver| matches!(sides(*giver)[..], [held] if held != told))
 }
 
 fn is_closed(vocabulary: &Vocabulary, muscle: EntryId) -> bool {

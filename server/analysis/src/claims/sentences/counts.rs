@@ -65,7 +65,29 @@ impl Sentence<'_, '_> {
                 None => PartRole::Group,
             };
             let role = RelationWord { left, ..relation };
-            return self.subject(before, &role, &[]).into_iter().map(|side| claim(side, noun)).collect();
+            let mut counted = self.subject(before, &role, &[]);
+            // "There are three cords": of what the text speaks of.
+            if counted.is_empty() && class.is_some() && before.checked_sub(1).is_none_or(|at| self.word(at) == "and") {
+                counted = self.implied(left, false);
+            }
+            return counted.into_iter().map(|side| claim(side, noun)).collect();
+        }
+        // "The hamstrings are five."
+        if self.ends_clause(at + 1)
+            && let Some(verb) = at.checked_sub(1).filter(|verb| self.word(*verb) == "are")
+            && let Some(group) = self.group_to(verb).filter(|group| group.members.len() == 1 && !group.partial)
+            && !group.members.first().is_some_and(|first| self.is_governed(*first))
+        {
+            let fits = |side: &Side| match &side.what {
+                What::Entry(ids) => ids.iter().all(|id| self.scope.vocabulary.members(*id).len() > 1),
+                _ => false,
+            };
+            return self
+                .sides(&group, PartRole::Group)
+                .into_iter()
+                .filter(fits)
+                .map(|side| claim(side, "named"))
+                .collect();
         }
         // there are four dorsal interossei / each hand has four lumbricals
         if let Some(side) = self.side(at + 1, PartRole::Structure)
@@ -78,7 +100,7 @@ impl Sentence<'_, '_> {
                     })
             })
             && !self.speaks_of_a_part(at + 1)
-            && (back(lexicon::precedes_count).is_some() || at == 0)
+            && (back(lexicon::precedes_count).is_some() || at == 0 || self.word(at - 1) == ":")
             && !at.checked_sub(1).is_some_and(|before| lexicon::is_determiner(self.word(before)))
         {
             return vec![claim(side, "named")];

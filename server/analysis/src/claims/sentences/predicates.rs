@@ -4,6 +4,7 @@ use fascicle_model::Kind;
 
 use super::Sentence;
 use super::actions::action_relation;
+use super::atoms::AtomKind;
 use super::sides::Side;
 use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
 use crate::lexicon::{self, Form, RelationWord};
@@ -42,6 +43,8 @@ impl Sentence<'_, '_> {
             }
         }
         let mut claims = self.member_claims(at, before);
+        claims.extend(self.listed_members(at));
+        claims.extend(self.copula_roots(at, before));
         let subject = |role| {
             let relation = RelationWord {
                 phrase: "",
@@ -145,6 +148,96 @@ impl Sentence<'_, '_> {
             Claim { kind, span, parts, negated: false, hedged, all, block: self.scope.block, key: None }
         };
         self.subject(before, &relation, &[]).into_iter().map(claim).collect()
+    }
+
+    /// "These are A, B and C": the members of the group of which the sentence before speaks.
+    fn listed_members(&self, at: usize) -> Vec<Claim> {
+        let Some(pronoun) = at.checked_sub(1).filter(|place| matches!(self.word(*place), "these" | "they" | "those"))
+        else {
+            return Vec::new();
+        };
+        let mut next = at + 1;
+        while lexicon::number(self.word(next)).is_some() || matches!(self.word(next), ":" | "," | "the") {
+            next += 1;
+        }
+        let listed = self.group_from(next, true).filter(|group| group.members.len() > 1 && !group.partial);
+        let Some(listed) = listed.filter(|group| pronoun == 0 && self.ends_clause(group.end)) else {
+            return Vec::new();
+        };
+        let is_group = |side: &Side| match &side.what {
+            What::Entry(ids) => ids.iter().all(|id| self.scope.vocabulary.kind(*id) == Kind::Group),
+            _ => false,
+        };
+        let implied = self.implied(PartRole::Group, true);
+        let [group] = implied.as_slice() else { return Vec::new() };
+        if !is_group(group) {
+            return Vec::new();
+        }
+        let muscles = self.sides(&listed, PartRole::Muscle);
+        if muscles.len() < listed.members.len() || muscles.iter().any(is_group) {
+            return Vec::new();
+        }
+        let hedged = self.clause_hedged(at);
+        let claim = |muscle: Side| {
+            let span = muscle.span;
+            let parts = vec![
+                Part { role: PartRole::Group, span: group.span, what: group.what.clone() },
+                Part { role: PartRole::Muscle, span, what: muscle.what },
+            ];
+            Claim { span, parts, hedged, ..self.empty_claim(ClaimKind::Membership) }
+        };
+        muscles.into_iter().map(claim).collect()
+    }
+
+    /// "The femoral nerve is L2 to L4", "is from C5": segments that are said to be those of a nerve or muscle.
+    fn copula_roots(&self, at: usize, before: usize) -> Vec<Claim> {
+        let mut next = at + 1;
+        let mut negated = false;
+        while lexicon::is_adverb(self.word(next))
+            || lexicon::is_negation(self.word(next))
+            || matches!(self.word(next), "by" | "from" | "out" | "of")
+        {
+            negated |= lexicon::is_negation(self.word(next));
+            next += 1;
+        }
+        let Some(AtomKind::Segments(reading)) = self.atoms.get(next).map(|atom| &atom.kind) else { return Vec::new() };
+        let Some(group) = self.group_to(before).filter(|group| group.members.len() == 1 && !group.partial) else {
+            return Vec::new();
+        };
+        // "The roots of the sciatic nerve are": read by its noun.
+        let is_governed = group.members.first().is_some_and(|first| {
+            let mut before = *first;
+            while before.checked_sub(1).is_some_and(|place| lexicon::is_determiner(self.word(place))) {
+                before -= 1;
+            }
+            before.checked_sub(1).is_some_and(|place| {
+                let word = self.word(place);
+                !(lexicon::begins_clause(word) || lexicon::is_adverb(word) || word == ",")
+            })
+        });
+        if is_governed || !self.ends_clause(next + 1) {
+            return Vec::new();
+        }
+        let has_roots = |side: &Side| match &side.what {
+            What::Entry(ids) => ids
+                .iter()
+                .all(|id| matches!(self.scope.vocabulary.kind(*id), Kind::Nerve | Kind::Plexus | Kind::Muscle)),
+            _ => false,
+        };
+        let hedged = self.clause_hedged(at);
+        let claim = |side: Side| {
+            let span = self.claim_span(next, side.span, side.span);
+            let parts = vec![
+                Part { role: PartRole::Structure, span: side.span, what: side.what },
+                Part {
+                    role: PartRole::Segments,
+                    span: self.source(next, next + 1),
+                    what: What::Segments(reading.main, reading.lesser),
+                },
+            ];
+            Claim { span, parts, negated, hedged, ..self.empty_claim(ClaimKind::Roots) }
+        };
+        self.sides(&group, PartRole::Structure).into_iter().filter(has_roots).map(claim).collect()
     }
 
     /// "is a hypothenar muscle", "is one of the hamstrings"

@@ -57,7 +57,9 @@ impl Sentence<'_, '_> {
         if left.is_empty() && relation.form == Form::Participle && relation.left == PartRole::Muscle {
             left = self.listed_behind(&object);
         }
-        if left.is_empty() && relation.kind == ClaimKind::Supply && relation.form == Form::Participle {
+        let may_be_skin = (relation.kind == ClaimKind::Supply && relation.left == PartRole::Muscle)
+            || (relation.kind == ClaimKind::Membership && relation.form == Form::Verb);
+        if left.is_empty() && may_be_skin {
             let claims = self.skin_supplied(at, before, &object, negated, hedged);
             if !claims.is_empty() {
                 return claims;

@@ -111,7 +111,27 @@ impl Sentence<'_, '_> {
         let is_joined = !lexicon::is_auxiliary(self.word(at));
         let before = if is_joined { at } else { self.before_verb(at + 1).0 };
         let left = self.subject(before, &SUPPLIED, &[]);
-        self.supply_of(&left, &nerves, at, negated)
+        if !left.is_empty() {
+            return self.supply_of(&left, &nerves, at, negated);
+        }
+        // "The forehead is ophthalmic", "back of the forearm, that's radial": an area of skin.
+        let end = before - usize::from(before > 0 && is_joined && self.word(before - 1) == ",");
+        // "Back is sciatic": of a side alone it is not known what is meant, muscles or skin.
+        let is_side = |word: &str| lexicon::EVERYDAY_SIDES.iter().any(|(everyday, _)| *everyday == word);
+        if end.checked_sub(1).is_some_and(|last| is_side(self.word(last))) {
+            return Vec::new();
+        }
+        let Some(area) = self.area_to(end) else { return Vec::new() };
+        let hedged = self.clause_hedged(at);
+        let claim = |nerve: Side| {
+            let span = self.claim_span(at, nerve.span, area.span);
+            let parts = vec![
+                Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what },
+                Part { role: PartRole::Skin, span: area.span, what: area.what.clone() },
+            ];
+            Claim { span, parts, negated, hedged, ..self.empty_claim(ClaimKind::Skin) }
+        };
+        nerves.into_iter().map(claim).collect()
     }
 
     /// "Innervation is by the axillary nerve", "its nerve is the axillary": the muscle is the one spoken of.
