@@ -273,7 +273,10 @@ pub fn may_fail(word: &str) -> bool {
 
 /// Adverbs between "is" and a participle of a lesion ("is *easily* damaged").
 pub fn is_before_hurt(word: &str) -> bool {
-    matches!(word, "easily" | "often" | "most" | "frequently" | "accidentally" | "completely" | "partly" | "badly")
+    matches!(
+        word,
+        "had" | "easily" | "often" | "most" | "frequently" | "accidentally" | "completely" | "partly" | "badly"
+    )
 }
 
 /// Verbs that say of a sign where it comes from ("numbness of the sole *follows* damage").

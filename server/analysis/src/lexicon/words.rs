@@ -283,13 +283,13 @@ word_lists! {
     /// Words and marks between a relation word and its object ("supplies the *medial half* of").
     is_before_object:
         "medial" "lateral" "half" ":" "*" "both" "anterior" "posterior" "rami" "ramus" "ventral" "primary" "upper"
-        "lower" "roots";
+        "lower" "roots" "outer" "inner" "front" "back" "surface" "surfaces" "external" "internal";
     /// Nouns for a part of an object, with "of" behind them ("the *rami* of").
-    is_division: "half" "rami" "ramus" "roots";
+    is_division: "front" "back" "surface" "surfaces" "half" "rami" "ramus" "roots";
     /// Nouns for a nerve, behind an adjective that names it ("the radial *nerve*").
     is_nerve_noun: "n" "nn" "nerve" "nerves";
     /// Nouns for a side or stretch of a place, which leave the place the one that is meant ("*shaft* of the humerus").
-    is_stretch: "surface" "side" "aspect" "third" "thirds" "border" "end" "shaft" "body" "upper" "lower";
+    is_stretch: "front" "back" "surfaces" "surface" "side" "aspect" "third" "thirds" "border" "end" "shaft" "body" "upper" "lower";
 
     // Forms of claims.
     /// Words between "is" and the group that a muscle belongs to ("is *one of* the hamstrings").

@@ -200,6 +200,15 @@ pub fn joint_movement(vocabulary: &Vocabulary, joint: EntryId, movement: EntryId
     )
 }
 
+/// The limb of a region, with its root: whether it is the upper one.
+pub const fn limb(region: Region) -> Option<bool> {
+    match region {
+        Region::Shoulder => Some(true),
+        Region::Hip => Some(false),
+        _ => free_limb(region),
+    }
+}
+
 /// The limb of a region, beyond its root.
 const fn free_limb(region: Region) -> Option<bool> {
     match region {

@@ -5,6 +5,7 @@
 //! is wrong under every reading is contradicted.
 
 mod action;
+mod attachment;
 mod crossing;
 mod deficit;
 mod finding;
@@ -151,7 +152,7 @@ fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
                 _ => None,
             };
             each(claim, PartRole::Muscle, PartRole::Landmark, |muscle, landmark| {
-                place::attachment_of_any(vocabulary, muscle, landmark, end)
+                attachment::of_any(vocabulary, muscle, landmark, end)
             })
         }
         ClaimKind::Action => action::judge(vocabulary, claim),

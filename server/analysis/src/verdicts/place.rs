@@ -212,7 +212,7 @@ fn are_twins(a: &str, b: &str) -> bool {
 }
 
 /// The words of a name, without plural endings.
-fn words(name: &str) -> Vec<&str> {
+pub(super) fn words(name: &str) -> Vec<&str> {
     name.split(' ').map(|word| word.strip_suffix("es").or_else(|| word.strip_suffix('s')).unwrap_or(word)).collect()
 }
 
@@ -236,108 +236,6 @@ fn pierced(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId, own: &[Entr
         Verdict::Contradicts,
         format!("{} is pierced by {}, not by {}", vocabulary.name(muscle), list(&piercing), the(vocabulary, nerve)),
     )
-}
-
-/// Judges an attachment of a muscle or of the muscles of a group.
-pub fn attachment_of_any(vocabulary: &Vocabulary, id: EntryId, landmark: EntryId, end: Option<&str>) -> Judgement {
-    if vocabulary.kind(id) != Kind::Group {
-        return attachment(vocabulary, id, landmark, end);
-    }
-    let mut judgements: Vec<Judgement> =
-        vocabulary.members(id).iter().map(|member| attachment(vocabulary, *member, landmark, end)).collect();
-    let has = |verdict: Verdict| judgements.iter().any(|judgement| judgement.verdict == verdict);
-    if has(Verdict::Agrees) {
-        return Judgement::new(Verdict::LessExact, format!("some of {} do", the(vocabulary, id)));
-    }
-    if judgements.is_empty() || has(Verdict::Unknown) {
-        return Judgement::unknown();
-    }
-    let mut judgement = judgements.swap_remove(0);
-    judgement.remedies.clear();
-    judgement
-}
-
-/// Judges an origin (`end` is `origin`), an insertion (`insertion`) or either.
-pub fn attachment(vocabulary: &Vocabulary, muscle: EntryId, landmark: EntryId, end: Option<&str>) -> Judgement {
-    let family: Vec<EntryId> =
-        std::iter::once(muscle).chain(vocabulary.all_parts(muscle)).chain(vocabulary.wholes(muscle)).collect();
-    let facts = || family.iter().flat_map(|id| vocabulary.entry(*id).facts.iter());
-    let at = |wanted: &str| -> Vec<EntryId> {
-        facts()
-            .filter_map(|fact| match fact.relation {
-                Relation::Origin { from } if wanted == "origin" => Some(from),
-                Relation::Insertion { on } if wanted == "insertion" => Some(on),
-                _ => None,
-            })
-            .collect()
-    };
-    let (origins, insertions) = (at("origin"), at("insertion"));
-    let line = |id: EntryId| -> Vec<EntryId> { std::iter::once(id).chain(vocabulary.wholes(id)).collect() };
-    let told = words(vocabulary.name(landmark));
-    let is_named_in = |held: EntryId| {
-        let held = words(vocabulary.name(held));
-        told.iter().all(|word| held.contains(word)) || held.iter().all(|word| told.contains(word))
-    };
-    let related = |held: EntryId| is_named_in(held) || line(held).contains(&landmark) || line(landmark).contains(&held);
-    let (wanted, other, verb, else_) = match end {
-        Some("insertion") => (&insertions, &origins, "inserts on", "arises from"),
-        _ => (&origins, &insertions, "arises from", "inserts on"),
-    };
-    let verb = if end.is_none() { "is attached to" } else { verb };
-    if wanted.iter().any(|held| related(*held)) || (end.is_none() && other.iter().any(|held| related(*held))) {
-        return Judgement::new(
-            Verdict::Agrees,
-            format!("{} {verb} {}", vocabulary.name(muscle), the(vocabulary, landmark)),
-        );
-    }
-    if wanted.is_empty() || (end.is_none() && other.is_empty()) {
-        return Judgement::unknown();
-    }
-    // Where the text does not say which end it means, it may be either.
-    let either: Vec<EntryId>;
-    let wanted = if end.is_none() {
-        either = origins.iter().chain(&insertions).copied().collect();
-        &either
-    } else {
-        wanted
-    };
-    let bone = |id: EntryId| line(id).into_iter().find(|id| vocabulary.entry(*id).class.as_deref() == Some("bone"));
-    let Some(claimed) = bone(landmark) else { return Judgement::unknown() };
-    let held: Vec<EntryId> = wanted.iter().filter_map(|id| bone(*id)).collect();
-    let swapped = end.is_some() && other.iter().any(|held| related(*held));
-    let same_bone = held.contains(&claimed);
-    let is_point = |id: EntryId| vocabulary.name(id).split(' ').any(|word| crate::lexicon::POINTS.contains(&word));
-    let is_twin = |id: EntryId| {
-        line(id).into_iter().any(|id| crate::lexicon::are_twins(vocabulary.name(id), vocabulary.name(landmark)))
-    };
-    let apart = (is_point(landmark) && wanted.iter().filter(|id| bone(**id) == Some(claimed)).all(|id| is_point(*id)))
-        || wanted.iter().any(|id| is_twin(*id));
-    // Of a membrane or a tendon the bone is not known; in another region it can be none of this one's.
-    let is_elsewhere =
-        |id: &EntryId| bone(*id).is_some() || vocabulary.entry(*id).region != vocabulary.entry(landmark).region;
-    let all_known = end.is_some() || wanted.iter().all(is_elsewhere) || apart;
-    if held.is_empty() || (same_bone && !swapped && !apart) || !all_known {
-        return Judgement::unknown();
-    }
-    let mut names: Vec<String> = Vec::new();
-    for id in wanted {
-        let name = the(vocabulary, *id);
-        if !names.contains(&name) {
-            names.push(name);
-        }
-    }
-    let mut why = format!("{} {verb} {}, not {}", vocabulary.name(muscle), list(&names), the(vocabulary, landmark));
-    if swapped {
-        why = format!("{why}; there it {else_}");
-    }
-    let why = why
-        .replace("there it arises from", "that is its origin")
-        .replace("there it inserts on", "that is its insertion");
-    let mut judgement = Judgement::new(Verdict::Contradicts, why);
-    for id in wanted {
-        judgement = judgement.remedy(PartRole::Landmark, vocabulary.name(*id));
-    }
-    judgement
 }
 
 /// Judges that a muscle belongs to a group or lies in a compartment.

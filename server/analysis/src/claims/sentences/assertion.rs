@@ -28,7 +28,12 @@ impl Sentence<'_, '_> {
         !is_question
             && !is_quoted
             && !self.denies_a_clause()
-            && !self.atoms.iter().any(|atom| lexicon::asserts_nothing(&atom.word))
+            && !(0..self.atoms.len()).any(|at| lexicon::asserts_nothing(self.word(at)) && !self.tells_of_a_case(at))
+    }
+
+    /// "She *could* not spread her fingers": what somebody could not do is told, not imagined.
+    fn tells_of_a_case(&self, at: usize) -> bool {
+        self.word(at) == "could" && matches!(self.word(at + 1), "not" | "no" | "neither" | "never")
     }
 
     /// Whether it speaks of what is so only under a condition.

@@ -126,7 +126,7 @@ impl Sentence<'_, '_> {
         match word {
             "no" if next == "longer" => 2,
             "not" if next == "able" => 2,
-            "can" if next == "not" => 2,
+            "can" | "could" if next == "not" => 2,
             "out" if matches!(next, "of") && matches!(self.word(at + 2), "action" | "order" | "use") => 3,
             _ => usize::from(lexicon::is_loss(word)),
         }

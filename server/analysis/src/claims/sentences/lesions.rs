@@ -34,7 +34,15 @@ impl Sentence<'_, '_> {
                 || matches!(word, "out" | "points" | "point" | "think" | "typical" | "characteristic")
                 || matches!(atom.kind, AtomKind::Relation(relation) if relation.form == Form::Participle)
         };
-        if !self.atoms.iter().any(speaks_of_lesion) && self.sign_at(0).is_none() {
+        if let Some(cause) = self.labelled_cause() {
+            return Some(cause);
+        }
+        let is_hurting = |at: usize| {
+            let is_movement = matches!(self.atoms.get(at).map(|atom| &atom.kind), Some(AtomKind::Movement(_)));
+            is_movement && lexicon::hurts(&self.written(at))
+        };
+        let speaks = self.atoms.iter().any(speaks_of_lesion) || (0..self.atoms.len()).any(is_hurting);
+        if !speaks && self.sign_at(0).is_none() {
             return self.cause_before();
         }
         let mut causes: Vec<Cause> = Vec::new();
@@ -54,6 +62,24 @@ impl Sentence<'_, '_> {
             1 => causes.pop(),
             _ => None,
         }
+    }
+
+    /// "NERVE: wrist drop": a nerve with which a sentence begins, and right behind it what is lost with it.
+    fn labelled_cause(&self) -> Option<Cause> {
+        let from = (0..3).find(|at| !lexicon::is_determiner(self.word(*at)) && !lexicon::is_bullet(self.word(*at)))?;
+        let (nerves, to) = match self.mention(from) {
+            Some(_) => {
+                let group = self.group_from(from, true)?;
+                (self.sides(&group, PartRole::Nerve), group.end)
+            }
+            None => self.bare_nerve(from).map(|(side, end)| (vec![side], end))?,
+        };
+        if nerves.is_empty() || !matches!(self.word(to), ":" | "—" | "–" | "→" | "=") {
+            return None;
+        }
+        let tells =
+            self.sign_at(to + 1).is_some() || self.loss_at(to + 1) > 0 || lexicon::is_numbness(self.word(to + 1));
+        tells.then_some(Cause { nerves, from, to: to + 1, level: None })
     }
 
     /// "It also paralyses MUSCLE", "The patient cannot …", "The foot drops": the lesion of the sentence before.
@@ -172,10 +198,7 @@ impl Sentence<'_, '_> {
             }
             // "pressure of a plaster on the nerve"
             let mut on = next;
-            while on < at + 7
-                && self.mention(on).is_none()
-                && !matches!(self.word(on), "" | "on" | "to" | "," | ";" | ".")
-            {
+            while on < at + 7 && self.class(on) != Some(0) && !matches!(self.word(on), "on" | "to" | "," | ";" | ".") {
                 on += 1;
             }
             if next > at + 1 && on > next && matches!(self.word(on), "on" | "to") {
@@ -196,7 +219,11 @@ impl Sentence<'_, '_> {
         }
         if let Some(roots) = self.roots_at(at) {
             let noun = at + 1 + usize::from(matches!(self.word(at + 1), "root" | "nerve" | "segment"));
-            return lexicon::is_lesion(self.word(noun)).then(|| (vec![roots], at, noun + 1));
+            if lexicon::is_lesion(self.word(noun)) {
+                return Some((vec![roots], at, noun + 1));
+            }
+            let is_with = at.checked_sub(1).is_some_and(|place| self.word(place) == "with");
+            return self.hurt(noun, is_with).map(|end| (vec![roots], at, end));
         }
         // "an axillary nerve lesion", "ulnar palsy"
         let lesion_follows = (at + 1..at + 5).any(|place| lexicon::is_lesion(self.word(place)));
@@ -232,7 +259,12 @@ impl Sentence<'_, '_> {
 
     /// "A fracture *damages* NERVE", "*knock* out NERVE", "an *injured* NERVE": a verb or an adjective right before the nerve.
     fn hurt_by(&self, at: usize) -> Option<(Vec<Side>, usize, usize)> {
-        let word = self.word(at);
+        // "compresses" is a movement as well
+        let movement = match self.atoms.get(at)?.kind {
+            AtomKind::Movement(_) => self.written(at),
+            _ => String::new(),
+        };
+        let word = if movement.is_empty() { self.word(at) } else { &*movement };
         let before = at.checked_sub(1).map_or("", |before| self.word(before));
         let is_adjective = lexicon::is_cut(word) && (lexicon::is_determiner(before) || before == "with" || at == 0);
         if !is_adjective && !lexicon::hurts(word) {
@@ -326,7 +358,10 @@ impl Sentence<'_, '_> {
         {
             next += 1;
         }
-        let word = self.word(next);
+        // "compressed" is read as a movement, "compressed at" as a passage
+        let written = if self.word(next).is_empty() { self.written(next) } else { String::new() };
+        let first = written.split(' ').next().unwrap_or_default();
+        let word = if first.is_empty() { self.word(next) } else { first };
         let ends = next + 1 >= self.atoms.len() || lexicon::ends_phrase(self.word(next + 1));
         if lexicon::is_failing(word) && (ends || self.word(next + 1) == "the") {
             return Some(next + 1);

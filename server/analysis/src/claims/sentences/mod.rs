@@ -192,6 +192,9 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
     }
     memory.effects.extend(effects);
     memory.asks = asks;
+    let is_of = |subject: &Subject| claims.iter().flat_map(|claim| &claim.parts).any(|part| part.span == subject.span);
+    // What it says of the subject of the sentence before, leaves that the subject.
+    let goes_on = goes_on || memory.subject.iter().any(is_of);
     if !named.is_empty() {
         if !subject.is_empty() {
             memory.subject = subject;

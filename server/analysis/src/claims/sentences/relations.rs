@@ -131,6 +131,28 @@ impl Sentence<'_, '_> {
         if nerves.is_empty() { self.subject(before, &of(PartRole::Muscle), &[]) } else { nerves }
     }
 
+    /// "From LANDMARK spring MUSCLES"
+    fn inverted_attachments(
+        &self,
+        at: usize,
+        before: usize,
+        relation: &RelationWord,
+        object: &Object,
+        negated: bool,
+    ) -> Vec<Claim> {
+        let from = self.group_to(before).filter(|group| {
+            group.members.iter().all(|member| self.class(*member) == Some(4))
+                && group.members.first().is_some_and(|first| (0..*first).any(|place| self.word(place) == "from"))
+        });
+        let (Some(from), Object::Names(muscles)) = (from, object) else { return Vec::new() };
+        if relation.kind != ClaimKind::Branching || relation.right != PartRole::Parent || relation.form != Form::Verb {
+            return Vec::new();
+        }
+        let left = self.sides(muscles, PartRole::Muscle);
+        let places = Object::Meant(self.sides(&from, PartRole::Landmark));
+        self.combine(relation, &left, &places, at, negated, self.clause_hedged(at), false)
+    }
+
     /// "Out of it come NERVES", "to GROUP belong MUSCLES": the subject stands behind the verb, and what the verb binds
     /// stands before it.
     fn inverted_claims(
@@ -141,6 +163,10 @@ impl Sentence<'_, '_> {
         object: &Object,
         negated: bool,
     ) -> Vec<Claim> {
+        let claims = self.inverted_attachments(at, before, relation, object, negated);
+        if !claims.is_empty() {
+            return claims;
+        }
         if !matches!(relation.kind, ClaimKind::Branching | ClaimKind::Membership) || relation.form != Form::Verb {
             return Vec::new();
         }
