@@ -174,6 +174,11 @@ async function asAnAuthor() {
   const hover = page.locator(".monaco-hover .hover-contents", { hasText: "suprascapular nerve" }).filter({ hasText: "C5" }).first();
   await hover.waitFor();
   step(`card: ${(await hover.innerText()).trim().split("\n")[0]}`);
+  const drawn = await until("the branch tree in the card", () => hover.evaluate((card) => {
+    const [picture] = card.querySelectorAll("img[src^='data:image/svg+xml']");
+    return picture?.complete && picture.naturalWidth > 0 && `${picture.naturalWidth} x ${picture.naturalHeight}`;
+  }));
+  step(`the card has its picture, ${drawn}`);
   await page.waitForTimeout(300);
   await picture("card");
 

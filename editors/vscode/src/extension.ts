@@ -118,7 +118,8 @@ async function startServer(context: ExtensionContext): Promise<void> {
       },
     },
     outputChannel: log,
-    initializationOptions: { entryDocuments: true },
+    // Entries are read-only documents here, and a card shows the branches of a nerve as a picture.
+    initializationOptions: { entryDocuments: true, pictures: true },
     synchronize: {
       configurationSection: "fascicle",
       fileEvents: workspace.createFileSystemWatcher("**/fascicle.toml"),

@@ -7,7 +7,9 @@
 use std::fmt::Write as _;
 
 use fascicle_model::graph::RootReading;
-use fascicle_model::{Citation, Entry, EntryId, Fact, Kind, Modality, Relation, Role, Segments, Standing, Vocabulary};
+use fascicle_model::{
+    Citation, Entry, EntryId, Fact, Kind, Modality, Region, Relation, Role, Segments, Standing, Vocabulary,
+};
 
 /// What a reader is told wherever the effect of a lesion is shown.
 pub const CAUTION: &str = "For teaching, not for diagnosis or treatment: people vary, and the course's adopted \
@@ -83,6 +85,8 @@ pub struct Card {
     pub names: Vec<(Standing, String)>,
     /// One sentence.
     pub note: Option<String>,
+    /// Where a course of its own writes or changes the entry: file and line.
+    pub course: Option<(String, u32)>,
     /// The sections.
     pub sections: Vec<Section>,
     /// Short citations of every source of the card, each once.
@@ -113,6 +117,7 @@ pub fn card(vocabulary: &Vocabulary, id: EntryId) -> Card {
         latin: entry.latin().map(str::to_owned),
         names: other_names(entry),
         note: entry.note.clone(),
+        course: vocabulary.course_line(id).map(|(file, line)| (file.to_owned(), line)),
         sections,
         sources,
     }
@@ -151,6 +156,9 @@ pub fn markdown(vocabulary: &Vocabulary, id: EntryId) -> String {
     }
     if !card.sources.is_empty() {
         let _ = write!(out, "\nSources: {}\n", escape(&card.sources.join("; ")));
+    }
+    if let Some((file, line)) = &card.course {
+        let _ = write!(out, "\nFrom the course's own `{file}`, line {line}.\n");
     }
     out
 }
@@ -612,12 +620,15 @@ impl Maker<'_> {
     /// Wholes and parts, and for a part of the body the joints at which it is moved.
     fn family(&mut self, id: EntryId) {
         let mut rows = Vec::new();
+        let mut is_itself = false;
         for fact in &self.vocabulary.entry(id).facts {
-            if let Relation::MovedAt { joint } = fact.relation {
-                rows.push(Self::row(fact, vec![self.entry(joint)]));
+            match fact.relation {
+                Relation::MovedAt { joint } if joint == id => is_itself = true,
+                Relation::MovedAt { joint } => rows.push(Self::row(fact, vec![self.entry(joint)])),
+                _ => {}
             }
         }
-        self.section("Moved at", rows);
+        self.section(if is_itself { "Moved together with" } else { "Moved at" }, in_one_row(rows));
         let wholes = self.vocabulary.wholes(id);
         if !wholes.is_empty() {
             let row = Row { text: joined(self.vocabulary, &wholes, ", of "), ..Row::default() };
@@ -657,20 +668,7 @@ impl Maker<'_> {
         }
         self.section("Arises from", rows);
         self.course(id);
-        let muscles = usual_muscles(self.vocabulary, id);
-        let twigs = self.vocabulary.twigs(id);
-        let direct: Vec<EntryId> = twigs.iter().map(|supply| supply.muscle).collect();
-        if !muscles.is_empty() {
-            let mut rows = vec![Row { text: self.names(&muscles), ..Row::default() }];
-            let through = muscles.iter().filter(|muscle| !direct.contains(muscle)).count();
-            if through > 0
-                && through < muscles.len()
-                && let Some(row) = rows.first_mut()
-            {
-                row.notes.push(format!("{through} of {} through branches", muscles.len()));
-            }
-            self.section("Muscles", rows);
-        }
+        self.muscles_by_branch(id);
         for (title, kind) in [("Skin and mucosa", Kind::Skin), ("Joints", Kind::Joint)] {
             let mut felt = Vec::new();
             for nerve in std::iter::once(id).chain(self.vocabulary.usual_descendants(id)) {
@@ -701,6 +699,47 @@ impl Maker<'_> {
         self.family(id);
     }
 
+    /// The muscles that a nerve supplies as a rule: its own, then those of each of its branches. Those of a plexus are told
+    /// by its branches alone.
+    fn muscles_by_branch(&mut self, id: EntryId) {
+        let all = usual_muscles(self.vocabulary, id);
+        let mut told: Vec<EntryId> = Vec::new();
+        let mut rows = Vec::new();
+        let twigs = self.vocabulary.twigs(id);
+        let own: Vec<EntryId> = twigs.iter().filter(|twig| !twig.variant).map(|twig| twig.muscle).collect();
+        for (branch, muscles) in std::iter::once((id, own)).chain(
+            self.vocabulary.branches(id).into_iter().map(|branch| (branch, usual_muscles(self.vocabulary, branch))),
+        ) {
+            let news: Vec<EntryId> =
+                muscles.into_iter().filter(|muscle| all.contains(muscle) && !told.contains(muscle)).collect();
+            if !news.is_empty() {
+                told.extend(&news);
+                let label = if branch == id { Vec::new() } else { vec![self.entry(branch)] };
+                rows.push(Row { label, text: self.names(&news), ..Row::default() });
+            }
+        }
+        let others: Vec<EntryId> = all.into_iter().filter(|muscle| !told.contains(muscle)).collect();
+        if !others.is_empty() {
+            rows.push(Row { text: self.names(&others), ..Row::default() });
+        }
+        self.section("Muscles", rows);
+    }
+
+    /// The branches of a plexus, by the part of it from which they come.
+    fn branches_of_parts(&mut self, id: EntryId) {
+        let parts = self.vocabulary.all_parts(id);
+        let mut rows = Vec::new();
+        for part in &parts {
+            let branches: Vec<EntryId> =
+                self.vocabulary.branches(*part).into_iter().filter(|branch| !parts.contains(branch)).collect();
+            if !branches.is_empty() {
+                let label = vec![Piece::Entry(*part, short_name(self.vocabulary, *part).to_owned())];
+                rows.push(Row { label, text: self.names(&branches), ..Row::default() });
+            }
+        }
+        self.section("Branches, by part", rows);
+    }
+
     /// The steps of a nerve's course, proximal to distal, then what no step names.
     fn course(&mut self, id: EntryId) {
         let mut rows = Vec::new();
@@ -718,7 +757,7 @@ impl Maker<'_> {
                 Relation::Supplies { muscle, at } => {
                     self.with_place(vec![text("supplies "), self.entry(*muscle)], *at, "at")
                 }
-                Relation::Feels { target } => vec![text("feels "), self.entry(*target)],
+                Relation::Feels { target } => vec![text("sensory to "), self.entry(*target)],
                 Relation::Joins { with } => vec![text("communicates with "), self.entry(*with)],
                 Relation::ContinuesAs { nerve, at } => {
                     named.push(*nerve);
@@ -739,6 +778,9 @@ impl Maker<'_> {
             rows.push(Row { text: pieces, ..Row::default() });
         }
         self.section("Course and branches, in order", rows);
+        if self.vocabulary.kind(id) == Kind::Plexus {
+            self.branches_of_parts(id);
+        }
     }
 
     fn injuries(&mut self, id: EntryId) {
@@ -778,29 +820,15 @@ impl Maker<'_> {
             Relation::JointKind { class, subtype: None } => Some(vec![text(class)]),
             _ => None,
         });
-        let one_row = |rows: Vec<Row>| -> Vec<Row> {
-            let mut list: Vec<Row> = Vec::new();
-            for row in rows {
-                match list.last_mut() {
-                    Some(last) if !row.variant && row.notes.is_empty() && !last.variant && last.notes.is_empty() => {
-                        last.text.push(text(", "));
-                        last.text.extend(row.text);
-                        merge(&mut last.sources, &row.sources);
-                    }
-                    _ => list.push(row),
-                }
-            }
-            list
-        };
-        let bones = one_row(collect(&|relation| match relation {
+        let bones = in_one_row(collect(&|relation| match relation {
             Relation::Bone { bone } => Some(vec![self.entry(*bone)]),
             _ => None,
         }));
-        let ligaments = one_row(collect(&|relation| match relation {
+        let ligaments = in_one_row(collect(&|relation| match relation {
             Relation::Ligament { ligament } => Some(vec![self.entry(*ligament)]),
             _ => None,
         }));
-        let nerves = one_row(collect(&|relation| match relation {
+        let nerves = in_one_row(collect(&|relation| match relation {
             Relation::FeltBy { nerve } => Some(vec![self.entry(*nerve)]),
             _ => None,
         }));
@@ -827,20 +855,24 @@ impl Maker<'_> {
         let mut told = Vec::new();
         for fact in &self.vocabulary.entry(joint).facts {
             let Relation::Allows { movement, degrees } = fact.relation else { continue };
-            let mut pieces = vec![self.entry(movement)];
+            let mut row = Self::row(fact, vec![self.entry(movement)]);
             if let Some(degrees) = degrees {
-                let sources: Vec<String> = fact.sources.iter().map(|source| cite(self.vocabulary, source)).collect();
-                pieces.push(text(format!(" to {degrees}° ({})", sources.join(", "))));
+                row.text.push(text(format!(" to {degrees}°")));
+                if !fact.variant {
+                    let sources: Vec<String> = fact.sources.iter().map(|at| cite(self.vocabulary, at)).collect();
+                    row.notes.insert(0, sources.join(", "));
+                }
             }
-            rows.push(Self::row(fact, pieces));
+            rows.push(row);
             if !told.contains(&movement) {
                 told.push(movement);
-                rows.extend(movers.iter().find(|(known, _)| *known == movement).map(|(_, list)| self.mover_row(list)));
+                let list = movers.iter().find(|(known, _)| *known == movement);
+                rows.extend(list.into_iter().flat_map(|(_, list)| self.mover_rows(list)));
             }
         }
         for (movement, list) in movers.iter().filter(|(movement, _)| !told.contains(movement)) {
             rows.push(Row { text: vec![self.entry(*movement)], ..Row::default() });
-            rows.push(self.mover_row(list));
+            rows.extend(self.mover_rows(list));
         }
         rows
     }
@@ -871,29 +903,32 @@ impl Maker<'_> {
         muscles.sort_by_key(|(_, role)| *role);
     }
 
-    fn mover_row(&self, muscles: &[(EntryId, Role)]) -> Row {
-        let mut pieces = Vec::new();
-        for (muscle, role) in muscles {
-            if !pieces.is_empty() {
-                pieces.push(text("; "));
-            }
-            pieces.push(self.entry(*muscle));
-            let mut nerves: Vec<&str> = Vec::new();
-            for supply in self.vocabulary.nerves_of(*muscle).iter().filter(|supply| !supply.variant) {
-                let name = self.vocabulary.name(supply.nerve);
-                if !nerves.contains(&name) {
-                    nerves.push(name);
+    /// Muscles with their nerves, those that do most in one row, those that help in the next.
+    fn mover_rows(&self, muscles: &[(EntryId, Role)]) -> Vec<Row> {
+        let mut rows = Vec::new();
+        for (wanted, label) in [(Role::Prime, "prime movers"), (Role::Assistant, "assistants")] {
+            let mut pieces = Vec::new();
+            for (muscle, _) in muscles.iter().filter(|(_, role)| *role == wanted) {
+                if !pieces.is_empty() {
+                    pieces.push(text("; "));
+                }
+                pieces.push(self.entry(*muscle));
+                let mut nerves: Vec<&str> = Vec::new();
+                for supply in self.vocabulary.nerves_of(*muscle).iter().filter(|supply| !supply.variant) {
+                    let name = self.vocabulary.name(supply.nerve);
+                    if !nerves.contains(&name) {
+                        nerves.push(name);
+                    }
+                }
+                if !nerves.is_empty() {
+                    pieces.push(text(format!(" ({})", nerves.join(", "))));
                 }
             }
-            let mut marks = nerves.join(", ");
-            if *role == Role::Assistant {
-                marks = if marks.is_empty() { role.word().to_owned() } else { format!("{}; {marks}", role.word()) };
-            }
-            if !marks.is_empty() {
-                pieces.push(text(format!(" ({marks})")));
+            if !pieces.is_empty() {
+                rows.push(Row { depth: 1, label: vec![text(label)], text: pieces, ..Row::default() });
             }
         }
-        Row { depth: 1, text: pieces, ..Row::default() }
+        rows
     }
 
     fn root(&mut self, id: EntryId) {
@@ -902,7 +937,13 @@ impl Maker<'_> {
         for fact in &self.vocabulary.entry(id).facts {
             let (label, pieces) = match &fact.relation {
                 Relation::KeyMuscle { muscle, movement } => {
-                    ("Key muscle", vec![self.entry(*muscle), text(", tested by "), self.entry(*movement)])
+                    let acts = |fact: &&Fact| {
+                        !fact.variant
+                            && matches!(fact.relation, Relation::Acts { movement: known, .. } if known == *movement)
+                    };
+                    let at = self.vocabulary.entry(*muscle).facts.iter().find(acts);
+                    let pieces = vec![self.entry(*muscle), text(", tested by "), self.entry(*movement)];
+                    ("Key muscle", self.with_place(pieces, at.and_then(|fact| fact.relation.target()), "at"))
                 }
                 Relation::KeyPoint { skin } => ("Key sensory point", vec![self.entry(*skin)]),
                 Relation::Reflex { reflex } => ("Reflex", vec![text(reflex)]),
@@ -910,40 +951,62 @@ impl Maker<'_> {
             };
             rows.push(Row { label: vec![text(label)], ..Self::row(fact, pieces) });
         }
-        self.section("Tested by", rows);
+        self.section("Tested by", in_one_row(rows));
         let mut main = Vec::new();
         let mut lesser = Vec::new();
-        let mut skin = Vec::new();
+        let mut dermatomes = Vec::new();
+        let mut areas = Vec::new();
         for (owner, entry) in self.vocabulary.iter() {
             let roots = entry.facts.iter().filter(|fact| !fact.variant).find_map(|fact| match fact.relation {
                 Relation::Roots { main, lesser } => Some((main, lesser)),
                 _ => None,
             });
             let Some((in_main, in_lesser)) = roots else { continue };
-            match entry.kind {
-                Kind::Muscle if segment.within(in_main) => main.push(owner),
-                Kind::Muscle if segment.within(in_lesser) => lesser.push(owner),
-                Kind::Skin if segment.within(in_main) && entry.class.as_deref() != Some("point") => skin.push(owner),
+            match (entry.kind, entry.class.as_deref()) {
+                (Kind::Muscle, _) if segment.within(in_main) => main.push(owner),
+                (Kind::Muscle, _) if segment.within(in_lesser) => lesser.push(owner),
+                (Kind::Skin, Some("point")) => {}
+                (Kind::Skin, Some("dermatome")) if segment.within(in_main) => dermatomes.push(owner),
+                (Kind::Skin, _) if segment.within(in_main) => areas.push(owner),
                 _ => {}
             }
         }
+        for (title, muscles) in [("Myotome", main), ("Myotome, lesser segment", lesser)] {
+            let rows = self.by_region(&muscles);
+            self.section(title, rows);
+        }
         let mut rows = Vec::new();
-        for (label, list) in [("main segment of", &main), ("lesser segment of", &lesser)] {
+        for (label, list) in [("Dermatome", &dermatomes), ("Skin", &areas)] {
             if !list.is_empty() {
                 rows.push(Row { label: vec![text(label)], text: self.names(list), ..Row::default() });
             }
         }
-        self.section("Myotome", rows);
-        if !skin.is_empty() {
-            skin.sort_by_key(|id| self.vocabulary.entry(*id).class.as_deref() != Some("dermatome"));
-            let row = Row { text: self.names(&skin), ..Row::default() };
-            self.section("Dermatome and skin", vec![row]);
-        }
+        self.section("Dermatome and skin", rows);
         let branches = self.vocabulary.branches(id);
         if !branches.is_empty() {
             let row = Row { text: self.names(&branches), ..Row::default() };
             self.section("Gives rise to", vec![row]);
         }
+    }
+
+    /// Muscles in one row a region, from above; a part is left out where its whole is there.
+    fn by_region(&self, muscles: &[EntryId]) -> Vec<Row> {
+        let is_told = |id: &EntryId| self.vocabulary.wholes(*id).iter().any(|whole| muscles.contains(whole));
+        let mut regions: Vec<(Region, Vec<EntryId>)> = Vec::new();
+        for id in muscles.iter().filter(|id| !is_told(id)) {
+            let region = self.vocabulary.entry(*id).region;
+            match regions.iter_mut().find(|(known, _)| *known == region) {
+                Some((_, list)) => list.push(*id),
+                None => regions.push((region, vec![*id])),
+            }
+        }
+        regions.sort_by_key(|(region, _)| *region);
+        let row = |(region, list): (Region, Vec<EntryId>)| Row {
+            label: vec![text(region.word())],
+            text: self.names(&list),
+            ..Row::default()
+        };
+        regions.into_iter().map(row).collect()
     }
 
     fn landmark(&mut self, id: EntryId) {
@@ -973,77 +1036,104 @@ impl Maker<'_> {
         self.family(id);
     }
 
-    /// The nerves that pass a landmark, leave their parent there, or are injured there. Below each what it has given
-    /// before and what it gives after, for that is what a lesion there spares and what it takes.
+    /// The nerves that pass a landmark, those that pass it as a rule first; what happens to each there; and what it has
+    /// given before and gives after, for that is what a lesion there spares and what it takes. Then who is injured there.
     fn passengers(&mut self, id: EntryId) {
-        let mut rows = Vec::new();
+        let (mut usual, mut at_times) = (Vec::new(), Vec::new());
+        for (owner, entry) in self.vocabulary.iter() {
+            let rows = self.passenger(owner, entry, id);
+            let Some(first) = rows.first() else { continue };
+            if first.variant { at_times.extend(rows) } else { usual.extend(rows) }
+        }
+        usual.extend(at_times);
+        self.section("What passes, with what each gives before and after", usual);
         let mut injured = Vec::new();
         for (owner, fact) in self.vocabulary.pointing_at(id) {
+            if let Relation::Injured { cause, .. } = &fact.relation {
+                let mut pieces = vec![self.entry(owner)];
+                pieces.extend(cause.iter().map(|cause| text(format!(": {cause}"))));
+                injured.push(Self::row(fact, pieces));
+            }
+        }
+        self.add("Nerves injured here", injured, true);
+    }
+
+    /// What a nerve does at a landmark, nothing if it has nothing to do with it.
+    fn passenger(&self, owner: EntryId, entry: &Entry, landmark: EntryId) -> Vec<Row> {
+        let mut head: Option<Row> = None;
+        let mut place: Option<usize> = None;
+        let mut here: Vec<Row> = Vec::new();
+        let mut is_told: Vec<EntryId> = Vec::new();
+        for (number, fact) in entry.facts.iter().enumerate() {
             match &fact.relation {
-                Relation::Passes { how, .. } => {
-                    let mut pieces = vec![self.entry(owner)];
-                    if let Some(how) = how {
-                        pieces.push(text(format!(", {how}")));
-                    }
-                    rows.push(Self::row(fact, pieces));
-                    let facts = &self.vocabulary.entry(owner).facts;
-                    let here = facts.iter().position(|other| std::ptr::eq(other, fact)).unwrap_or(0);
-                    let (before, after) = facts.split_at(here);
-                    for (label, part) in [("before it", before), ("after it", after)] {
-                        let mut ids = Vec::new();
-                        for step in part.iter().filter(|step| !step.variant) {
-                            match step.relation {
-                                Relation::Gives { nerve: id, .. }
-                                | Relation::ContinuesAs { nerve: id, .. }
-                                | Relation::Supplies { muscle: id, .. }
-                                | Relation::Feels { target: id }
-                                    if !ids.contains(&id) =>
-                                {
-                                    ids.push(id);
-                                }
-                                _ => {}
-                            }
-                        }
-                        if !ids.is_empty() {
-                            let label = vec![text(label)];
-                            rows.push(Row { depth: 1, label, text: self.names(&ids), ..Row::default() });
-                        }
+                Relation::Passes { landmark: at, how } if *at == landmark => {
+                    let how = how.as_ref().map(|how| text(format!(", {how} it")));
+                    let row = Self::row(fact, std::iter::once(self.entry(owner)).chain(how).collect());
+                    if head.as_ref().is_none_or(|head| head.variant && !row.variant) {
+                        (head, place) = (Some(row), Some(number));
                     }
                 }
-                Relation::Injured { cause, .. } => {
-                    let mut pieces = vec![self.entry(owner)];
-                    if let Some(cause) = cause {
-                        pieces.push(text(format!(": {cause}")));
-                    }
-                    injured.push(Self::row(fact, pieces));
+                Relation::ArisesFrom { from, .. } if *from == landmark => {
+                    here.push(Self::row(fact, vec![text("arises")]));
                 }
-                Relation::ArisesFrom { .. } => {
-                    rows.push(Self::row(fact, vec![self.entry(owner), text(", arises here")]));
+                Relation::Gives { nerve: id, at: Some(at) }
+                | Relation::ContinuesAs { nerve: id, at: Some(at) }
+                | Relation::Supplies { muscle: id, at: Some(at) }
+                    if *at == landmark =>
+                {
+                    let verb = match fact.relation {
+                        Relation::Gives { .. } => "gives ",
+                        Relation::Supplies { .. } => "supplies ",
+                        _ => "continues as ",
+                    };
+                    is_told.push(*id);
+                    let row = Self::row(fact, vec![self.entry(*id)]);
+                    match here.last_mut().filter(|last| last.text.first() == Some(&text(verb))) {
+                        Some(last) if is_plain(last) && is_plain(&row) => {
+                            last.text.push(text(", "));
+                            last.text.extend(row.text);
+                            merge(&mut last.sources, &row.sources);
+                        }
+                        _ => here.push(Row { text: std::iter::once(text(verb)).chain(row.text).collect(), ..row }),
+                    }
+                    let last = matches!(fact.relation, Relation::ContinuesAs { .. });
+                    place = place.or(Some(if last { entry.facts.len() } else { number }));
                 }
                 _ => {}
             }
         }
-        for (owner, entry) in self.vocabulary.iter() {
-            for fact in &entry.facts {
-                match fact.relation {
-                    Relation::Gives { nerve, at: Some(at) } if at == id => {
-                        let pieces = vec![self.entry(owner), text(" gives "), self.entry(nerve)];
-                        rows.push(Self::row(fact, pieces));
-                    }
-                    Relation::ContinuesAs { nerve, at: Some(at) } if at == id => {
-                        let pieces = vec![self.entry(owner), text(" continues as "), self.entry(nerve)];
-                        rows.push(Self::row(fact, pieces));
-                    }
-                    Relation::Supplies { muscle, at: Some(at) } if at == id => {
-                        let pieces = vec![self.entry(owner), text(" supplies "), self.entry(muscle)];
-                        rows.push(Self::row(fact, pieces));
-                    }
-                    _ => {}
+        if head.is_none() && here.is_empty() {
+            return Vec::new();
+        }
+        let variant = head.is_none() && here.iter().all(|row| row.variant);
+        let head = head.unwrap_or_else(|| Row { text: vec![self.entry(owner)], variant, ..Row::default() });
+        if variant {
+            return here.into_iter().map(|row| Row { label: head.text.clone(), ..row }).collect();
+        }
+        let mut rows = vec![head];
+        let beside = |before: bool| -> Option<Row> {
+            let place = place?;
+            let mut ids = Vec::new();
+            for (number, step) in entry.facts.iter().enumerate().filter(|(_, step)| !step.variant) {
+                let (id, is_before) = match step.relation {
+                    Relation::Gives { nerve: id, .. }
+                    | Relation::Supplies { muscle: id, .. }
+                    | Relation::Feels { target: id } => (id, number < place),
+                    // Wherever it is written, a nerve goes on as another at its end.
+                    Relation::ContinuesAs { nerve: id, .. } => (id, false),
+                    _ => continue,
+                };
+                if is_before == before && !ids.contains(&id) && !is_told.contains(&id) {
+                    ids.push(id);
                 }
             }
-        }
-        self.section("What passes and leaves here, in order", rows);
-        self.add("Nerves injured here", injured, true);
+            let label = vec![text(if before { "before" } else { "after" })];
+            (!ids.is_empty()).then(|| Row { depth: 1, label, text: self.names(&ids), ..Row::default() })
+        };
+        rows.extend(beside(true));
+        rows.extend(here.into_iter().map(|row| Row { depth: 1, label: vec![text("here")], ..row }));
+        rows.extend(beside(false));
+        rows
     }
 
     fn skin(&mut self, id: EntryId) {
@@ -1120,11 +1210,12 @@ impl Maker<'_> {
                 }
             }
         }
+        by_target.sort_by_key(|(target, _)| self.vocabulary.entry(*target).region);
         let mut rows = Vec::new();
         for (target, mut list) in by_target {
             self.wholes_first(&mut list);
-            let row = self.mover_row(&list);
-            rows.push(Row { depth: 0, label: vec![self.entry(target)], ..row });
+            rows.push(Row { text: vec![self.entry(target)], ..Row::default() });
+            rows.extend(self.mover_rows(&list));
         }
         self.section("Muscles, by what they move", rows);
     }
@@ -1136,6 +1227,27 @@ fn modality(modality: Modality) -> &'static str {
         Modality::Sensory => "sensory",
         Modality::Mixed => "motor and sensory",
     }
+}
+
+/// Whether a row says no more than its text.
+fn is_plain(row: &Row) -> bool {
+    !row.variant && row.notes.is_empty()
+}
+
+/// Rows of one label in one row, but for those that say more than a name.
+fn in_one_row(rows: Vec<Row>) -> Vec<Row> {
+    let mut list: Vec<Row> = Vec::new();
+    for row in rows {
+        match list.last_mut().filter(|last| is_plain(last) && is_plain(&row) && last.label == row.label) {
+            Some(last) => {
+                last.text.push(text(", "));
+                last.text.extend(row.text);
+                merge(&mut last.sources, &row.sources);
+            }
+            None => list.push(row),
+        }
+    }
+    list
 }
 
 fn merge(into: &mut Vec<Citation>, more: &[Citation]) {

@@ -6,6 +6,7 @@ use clap::Parser;
 
 mod cli;
 mod course;
+mod findings;
 mod lsp;
 
 fn main() -> ExitCode {

@@ -55,6 +55,27 @@ fn a_request_taken_back_is_answered_as_such() {
     server.shut_down();
 }
 
+#[test]
+fn work_on_a_version_that_was_overtaken_is_dropped() {
+    let mut server = Server::plain();
+    let text = "The axillary nerve supplies deltoid and teres minor.\n\n".repeat(4000);
+    let mut chunk = Vec::new();
+    let document = json!({ "uri": URI, "languageId": "markdown", "version": 1, "text": text });
+    chunk.extend(frame(&notification("textDocument/didOpen", &json!({ "textDocument": document }))));
+    let params = json!({ "textDocument": { "uri": URI } });
+    for id in 100..120 {
+        chunk.extend(frame(&request(id, "textDocument/semanticTokens/full", &params)));
+    }
+    let change = json!({ "textDocument": { "uri": URI, "version": 2 }, "contentChanges": [{ "text": "Deltoid.\n" }] });
+    chunk.extend(frame(&notification("textDocument/didChange", &change)));
+    chunk.extend(frame(&request(120, "textDocument/semanticTokens/full", &params)));
+    server.write(&chunk);
+    assert_eq!(server.answer(120)["result"]["data"], json!([0, 0, 7, 3, 0]));
+    let dropped = (100..120).filter(|id| server.answer(*id)["error"]["code"] == -32801).count();
+    assert!(dropped >= 10, "only {dropped} of 20 were dropped");
+    server.shut_down();
+}
+
 /// A small generator of numbers, so that a failure can be repeated (`SplitMix64`).
 struct Numbers(u64);
 
@@ -107,7 +128,10 @@ const PIECES: [&str; 16] = [
 ];
 
 /// Completion is the dearest, and so the rarest.
-const METHODS: [&str; 8] = [
+const METHODS: [&str; 11] = [
+    "textDocument/typeDefinition",
+    "textDocument/prepareCallHierarchy",
+    "textDocument/prepareTypeHierarchy",
     "textDocument/hover",
     "textDocument/documentHighlight",
     "textDocument/definition",

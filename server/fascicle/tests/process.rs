@@ -161,6 +161,28 @@ fn an_edit_that_cannot_be_drops_the_document_and_asks_to_reopen_it_once() {
     server.shut_down();
 }
 
+#[cfg(target_os = "linux")]
+#[test]
+fn a_server_that_is_asked_nothing_does_nothing() {
+    let folder = support::Folder::new("idle", &[("a.md", "Deltoid is supplied by the radial nerve.\n")]);
+    let watch = json!({ "workspace": { "didChangeWatchedFiles": { "dynamicRegistration": true } } });
+    let mut server = Server::start("utf-16", watch, Some(&folder.uri("")));
+    server.open(&folder.uri("a.md"), 1, "Deltoid is supplied by the radial nerve.\n");
+    server.shows(&folder.uri("a.md"), |list| !list.is_empty());
+    server.listen(Duration::from_millis(1_500));
+    let process = server.child.id();
+    let ticks = || -> u64 {
+        let stat = std::fs::read_to_string(format!("/proc/{process}/stat")).unwrap();
+        let fields: Vec<&str> = stat.rsplit_once(')').unwrap().1.split_whitespace().collect();
+        fields[11].parse::<u64>().unwrap() + fields[12].parse::<u64>().unwrap()
+    };
+    let before = ticks();
+    server.listen(Duration::from_secs(2));
+    let spent = ticks() - before;
+    assert!(spent <= 3, "{spent} hundredths of a second of work in two seconds of rest");
+    server.shut_down();
+}
+
 #[test]
 fn status_tells_memory_and_times() {
     let mut server = Server::plain();
@@ -168,6 +190,9 @@ fn status_tells_memory_and_times() {
     server.ask("textDocument/hover", &at("file:///a.md", 0, 6));
     let status = server.ask("fascicle/status", &Value::Null);
     assert_eq!(status["documents"], 1);
+    if cfg!(target_os = "linux") {
+        assert!(status["memory"].as_u64().unwrap() > 1_000_000, "{status}");
+    }
     assert!(status["requests"].as_array().unwrap().iter().any(|times| times["method"] == "textDocument/hover"));
     server.shut_down();
 }

@@ -29,6 +29,11 @@ const REQUESTS: &[(&str, &str, &str)] = &[
     ("exit", "the process ends", "process::exit_without_shutdown_ends_with_1"),
     ("$/cancelRequest", "work on a request stops", "order::a_request_taken_back_is_answered_as_such"),
     ("$/setTrace", "where the time of a request went", "requests::a_trace_says_where_the_time_went"),
+    (
+        "window/workDoneProgress/cancel",
+        "the course is read no further",
+        "requests::a_course_that_is_read_can_be_left_and_is_no_hindrance",
+    ),
     ("textDocument/didOpen", "a document is read", "requests::findings_are_published_and_cleared"),
     (
         "textDocument/didChange",
@@ -187,6 +192,21 @@ const REQUESTS: &[(&str, &str, &str)] = &[
         "files that change without the editor",
         "requests::files_change_without_the_editor",
     ),
+    (
+        "workspace/didCreateFiles",
+        "files and folders that the editor makes",
+        "requests::files_and_folders_that_the_editor_moves_are_followed_at_once",
+    ),
+    (
+        "workspace/didRenameFiles",
+        "files and folders to which the editor gives another name",
+        "requests::files_and_folders_that_the_editor_moves_are_followed_at_once",
+    ),
+    (
+        "workspace/didDeleteFiles",
+        "files and folders that the editor deletes",
+        "requests::files_and_folders_that_the_editor_moves_are_followed_at_once",
+    ),
     ("fascicle/status", "memory, documents, times", "process::status_tells_memory_and_times"),
 ];
 
@@ -282,6 +302,7 @@ fn what_the_table_does_not_name_is_not_answered() {
     for (method, ..) in REQUESTS {
         let is_request = !method.starts_with("$/")
             && !method.contains("/did")
+            && !method.starts_with("window/")
             && !["initialize", "initialized", "shutdown", "exit"].contains(method);
         if is_request && *method != "workspace/diagnostic" {
             let id = server.send(method, &json!({ "nonsense": true }));
@@ -338,10 +359,46 @@ fn hover_has_a_card_for_every_kind_of_structure() {
     let mut server = Server::plain();
     for (text, words) in [
         ("deltoid", &["axillary nerve", "upper trunk", "Segments", "Attachments", "Actions by joint", "group"][..]),
-        ("median nerve", &["Path", "Course and branches, in order", "Skin", "injury", "Muscles"]),
-        ("elbow joint", &["hinge", "Bones", "flexion to 150°", "brachialis", "Nerves"]),
-        ("C6", &["Myotome", "Dermatome", "Key muscle", "Reflex"]),
-        ("carpal tunnel", &["What passes", "median nerve"]),
+        (
+            "median nerve",
+            &[
+                "Path",
+                "Course and branches, in order",
+                "sensory to elbow joint",
+                "Skin",
+                "injury",
+                "Muscles",
+                "*anterior interosseous nerve:* lateral part of flexor digitorum profundus",
+            ],
+        ),
+        ("brachial plexus", &["Branches, by part", "*posterior cord:*", "*upper trunk:*"]),
+        (
+            "elbow joint",
+            &[
+                "hinge",
+                "Bones",
+                "flexion to 150° (",
+                "  - *prime movers:* biceps brachii (musculocutaneous nerve); brachialis",
+                "  - *assistants:* ",
+                "Nerves",
+                "Moved together with",
+            ],
+        ),
+        (
+            "C6",
+            &[
+                "Myotome",
+                "*shoulder:*",
+                "*Dermatome:* C6 dermatome",
+                "Key muscle",
+                "at wrist joint",
+                "*Reflex:* brachioradialis, biceps",
+            ],
+        ),
+        ("carpal tunnel", &["What passes", "median nerve", "*before:* pronator teres", "*after:* recurrent branch"]),
+        ("axilla", &["- radial nerve", "  - *here:* gives posterior cutaneous nerve of arm"]),
+        ("skin of lateral forearm", &["Nerves", "upper trunk", "Segments"]),
+        ("rotator cuff", &["Members", "supraspinatus: suprascapular nerve (C5, C6"]),
     ] {
         server.open(URI, 1, text);
         let hover = server.ask("textDocument/hover", &at(URI, 0, 1));
@@ -502,6 +559,35 @@ fn highlights_are_of_one_structure_by_any_name() {
     server.open(URI, 1, text);
     let found = server.ask("textDocument/documentHighlight", &find(URI, text, "common fibular"));
     assert_eq!(found.as_array().unwrap().len(), 3, "{found}");
+    server.shut_down();
+}
+
+#[test]
+fn segments_are_found_in_lists_and_within_ranges() {
+    let text = "Deltoid (C5, 6), biceps C5–C7; the sixth cervical nerve. Not the C6 vertebra.\n";
+    let folder = Folder::new("segments", &[("a.md", text), ("b.md", "# Triceps\n\nC6-8.\n"), ("c.md", "Deltoid.\n")]);
+    let mut server = Server::start("utf-16", json!({}), Some(&folder.uri("")));
+    let uri = folder.uri("a.md");
+    server.open(&uri, 1, text);
+    wait_for_index(&mut server, 3);
+    let place = find(&uri, text, " 6)");
+    let hover = server.ask("textDocument/hover", &place);
+    assert!(hover["contents"]["value"].as_str().unwrap().starts_with("**C6**"), "{hover}");
+    let found = server.ask("textDocument/documentHighlight", &place);
+    let ranges: Vec<(u64, u64)> = found
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|one| {
+            let at = |end: &str| one["range"][end]["character"].as_u64().unwrap();
+            (at("start"), at("end"))
+        })
+        .collect();
+    assert_eq!(ranges, [(13, 14), (24, 29), (35, 55)], "{found}");
+    let context = json!({ "includeDeclaration": false });
+    let found = server.ask("textDocument/references", &with(place, "context", context));
+    let of = |name: &str| found.as_array().unwrap().iter().filter(|one| one["uri"] == folder.uri(name)).count();
+    assert_eq!((of("a.md"), of("b.md"), of("c.md")), (3, 1, 0), "{found}");
     server.shut_down();
 }
 
@@ -757,6 +843,9 @@ fn findings_are_published_and_cleared() {
     assert_eq!((&told["params"]["version"], &told["params"]["diagnostics"]), (&json!(2), &json!([])));
     server.replace(URI, 3, "Deltoid is supplied by the radial nerve.\n");
     server.wait_for("textDocument/publishDiagnostics");
+    server.replace(URI, 4, "Deltoid is supplied by the radial nerve.\n");
+    let told = server.wait_for("textDocument/publishDiagnostics");
+    assert_eq!(told["params"]["version"], 4, "the same text is another version");
     server.notify("textDocument/didClose", &document(URI));
     let told = server.wait_for("textDocument/publishDiagnostics");
     assert_eq!(told["params"]["diagnostics"], json!([]), "a closed document keeps no findings");
@@ -794,11 +883,17 @@ fn findings_can_be_asked_for() {
     server.shut_down();
 }
 
-/// Waits until the index holds so many documents.
+/// Waits until the index of the first folder holds so many documents.
 fn wait_for_index(server: &mut Server, documents: u64) {
+    wait_for_folder(server, 0, documents);
+}
+
+/// Waits until the index of a folder holds so many documents.
+fn wait_for_folder(server: &mut Server, folder: usize, documents: u64) {
     for _ in 0..600 {
         let status = server.ask("fascicle/status", &Value::Null);
-        if status["folders"][0]["indexed"] == true && status["folders"][0]["documents"] == documents {
+        let folder = &status["folders"][folder];
+        if folder["indexed"] == true && folder["documents"] == documents {
             return;
         }
         std::thread::sleep(Duration::from_millis(50));
@@ -850,12 +945,46 @@ fn a_course_is_read_with_progress_and_its_settings_are_checked() {
     let mut server = Server::start("utf-16", capabilities, Some(&folder.uri("")));
     let end = server.wait(|said| said["params"]["value"]["kind"] == "end").unwrap();
     assert_eq!(end["params"]["value"]["message"], "1 of 1 documents");
-    server.open(&folder.uri("a.md"), 1, "Deltoid.\n");
+    let watch = json!({ "workspace": { "didChangeWatchedFiles": { "dynamicRegistration": true } } });
+    let mut server = Server::start("utf-16", watch, Some(&folder.uri("")));
+    let registered = server.wait_for("client/registerCapability");
+    assert!(registered.to_string().contains("toml"), "{registered}");
     let mut server = Server::start("utf-16", json!({}), Some(&folder.uri("")));
+    server.listen(Duration::from_millis(500));
+    assert!(!server.said.iter().any(|said| said["method"] == "client/registerCapability"), "it cannot");
     let told =
         server.wait(|said| said["params"]["uri"].as_str().is_some_and(|uri| uri.ends_with("fascicle.toml"))).unwrap();
     let message = told["params"]["diagnostics"][0]["message"].as_str().unwrap();
     assert!(message.contains("did you mean `words`?"), "{message}");
+    server.shut_down();
+}
+
+#[test]
+fn a_course_that_is_read_can_be_left_and_is_no_hindrance() {
+    let body = "The axillary nerve supplies deltoid and teres minor, and the skin over them.\n\n".repeat(800);
+    let names: Vec<String> = (0..600).map(|number| format!("{number:03}.md")).collect();
+    let files: Vec<(&str, &str)> = names.iter().map(|name| (&**name, &*body)).collect();
+    let folder = Folder::new("long", &files);
+    let capabilities = json!({
+        "window": { "workDoneProgress": true },
+        "workspace": { "didChangeWatchedFiles": { "dynamicRegistration": true } },
+    });
+    let mut server = Server::start("utf-16", capabilities, Some(&folder.uri("")));
+    let begin = server.wait(|said| said["params"]["value"]["kind"] == "begin").unwrap();
+    assert_eq!(begin["params"]["value"]["cancellable"], true);
+    // Answers do not wait for the end of the bar.
+    server.open(URI, 1, "Deltoid.\n");
+    assert!(!server.ask("textDocument/hover", &at(URI, 0, 2)).is_null());
+    let is_end = |said: &Value| said["params"]["value"]["kind"] == "end";
+    assert!(!server.said.iter().any(is_end), "the course was read before it could be left");
+    server.notify("window/workDoneProgress/cancel", &json!({ "token": "nonsense" }));
+    server.notify("window/workDoneProgress/cancel", &json!({ "token": begin["params"]["token"] }));
+    let end = server.wait(is_end).unwrap();
+    let message = end["params"]["value"]["message"].as_str().unwrap();
+    assert!(message.starts_with("stopped at ") && message.ends_with(" of 600 documents"), "{message}");
+    let status = server.ask("fascicle/status", &Value::Null);
+    assert_eq!(status["folders"][0]["indexed"], false);
+    assert!(status["folders"][0]["documents"].as_u64().unwrap() < 600, "{status}");
     server.shut_down();
 }
 
@@ -886,6 +1015,36 @@ fn settings_of_the_editor_count_at_once() {
     server.listen(Duration::from_millis(300));
     let hints = server.ask("textDocument/inlayHint", &with(document(URI), "range", whole()));
     assert_eq!(hints.as_array().unwrap().len(), 1);
+    // What was told is not told again; what is new is, though there is no file with a line for it.
+    let settings = json!({ "fascicle": { "nonsense": 1, "reference": "no-such-book", "off": ["eponyms"] } });
+    server.notify("workspace/didChangeConfiguration", &json!({ "settings": settings }));
+    let mut told = String::new();
+    while !(told.contains("no-such-book") && told.contains("did you mean `eponym`?")) {
+        told += server.wait_for("window/showMessage")["params"]["message"].as_str().unwrap();
+    }
+    server.listen(Duration::from_millis(300));
+    let more = server.said.iter().filter(|said| said["method"] == "window/showMessage");
+    let all = more.map(|said| said["params"]["message"].as_str().unwrap()).fold(told, |all, text| all + text);
+    assert!(!all.contains("nonsense") && all.matches("no-such-book").count() == 1, "{all}");
+    server.shut_down();
+}
+
+#[test]
+fn settings_are_asked_for_where_the_editor_answers_and_what_it_pushes_does_not_count() {
+    let capabilities = json!({ "workspace": { "configuration": true } });
+    let mut server = Server::start("utf-16", capabilities, None);
+    server.settings = json!({ "off": ["supply-differs"] });
+    let wrong = "Deltoid is supplied by the radial nerve.\n";
+    server.open(URI, 1, wrong);
+    let pushed = json!({ "settings": { "fascicle": { "off": [] } } });
+    server.notify("workspace/didChangeConfiguration", &pushed);
+    server.wait_for("workspace/configuration");
+    server.listen(Duration::from_millis(500));
+    server.shows(URI, <[Value]>::is_empty);
+    server.settings = Value::Null;
+    server.settings = json!({ "off": [] });
+    server.notify("workspace/didChangeConfiguration", &json!({ "settings": null }));
+    server.shows(URI, |list| list.len() == 1);
     server.shut_down();
 }
 
@@ -924,6 +1083,140 @@ fn files_change_though_nobody_watches_them() {
     wait_for_index(&mut server, 2);
     fs::remove_file(folder.0.join("a.md")).unwrap();
     wait_for_index(&mut server, 1);
+    server.shut_down();
+}
+
+#[test]
+fn settings_and_vocabulary_change_though_nobody_watches_them() {
+    let text = "The sternalis parvus and the infraspinatous.\n";
+    let folder = Folder::new("unwatched-settings", &[("a.md", text)]);
+    fs::create_dir_all(folder.0.join("inner")).unwrap();
+    folder.write("inner/b.md", text);
+    let mut server = Server::start("utf-16", json!({}), Some(&folder.uri("")));
+    let (uri, inner) = (folder.uri("a.md"), folder.uri("inner/b.md"));
+    server.open(&uri, 1, text);
+    server.open(&inner, 1, text);
+    server.shows(&uri, |list| list.len() == 1);
+    server.shows(&inner, |list| list.len() == 1);
+    // A settings file comes.
+    folder.write("fascicle.toml", "words = [\"infraspinatous\"]\noverlay = [\"ours.toml\"]\n");
+    folder.write("ours.toml", "");
+    server.shows(&uri, <[Value]>::is_empty);
+    // A vocabulary file changes.
+    let place = find(&uri, text, "sternalis");
+    let is_known = |server: &mut Server| server.ask("textDocument/hover", &place).to_string().contains("ours.toml");
+    assert!(!is_known(&mut server));
+    folder.write("ours.toml", &own_muscle("axillary-nerve"));
+    for _ in 0..200 {
+        if is_known(&mut server) {
+            break;
+        }
+        std::thread::sleep(Duration::from_millis(100));
+    }
+    assert!(is_known(&mut server));
+    // A folder within becomes a course of its own.
+    server.shows(&inner, <[Value]>::is_empty);
+    folder.write("inner/fascicle.toml", "words = []\n");
+    server.shows(&inner, |list| list.len() == 1);
+    server.shut_down();
+}
+
+/// A vocabulary file with a muscle of its own.
+fn own_muscle(nerve: &str) -> String {
+    format!(
+        "words = [\"sternalis parvus local\"]\n[[muscle]]\nname = \"sternalis parvus\"\nregion = \"thorax\"\n\
+         nerves = [{{ nerve = \"{nerve}\", src = \"practice\" }}]\nroots = [{{ main = \"C5\", src = \"practice\" }}]\n"
+    )
+}
+
+#[test]
+fn what_a_course_writes_itself_is_shown_as_its_own() {
+    let own = own_muscle("axillary-nerve")
+        + "[[muscle]]\nid = \"brachialis\"\nroots = [{ main = \"C6\", src = \"practice\", note = \"As we teach it\" }]\n";
+    let text = "The sternalis parvus, the brachialis and the deltoid.\n";
+    let files = [("fascicle.toml", "overlay = [\"ours.toml\"]\n"), ("ours.toml", &*own), ("a.md", text)];
+    let folder = Folder::new("own", &files);
+    let mut server = Server::start("utf-16", json!({}), Some(&folder.uri("")));
+    let uri = folder.uri("a.md");
+    server.open(&uri, 1, text);
+    for (name, id, line, shown) in
+        [("sternalis", "sternalis-parvus", 1, "axillary nerve"), ("brachialis", "brachialis", 6, "C6")]
+    {
+        let place = find(&uri, text, name);
+        let found = server.ask("textDocument/definition", &place);
+        assert_eq!(
+            (&found[0]["uri"], &found[0]["range"]["start"]["line"]),
+            (&json!(folder.uri("ours.toml")), &json!(line))
+        );
+        let from = format!("From the course's own `ours.toml`, line {}.", line + 1);
+        let card = server.ask("textDocument/hover", &place)["contents"]["value"].as_str().unwrap().to_owned();
+        assert!(card.contains(&from) && card.contains(shown), "{card}");
+        let entry = server.ask("fascicle/entry", &json!({ "id": id }))["text"].as_str().unwrap().to_owned();
+        assert!(entry.contains(&from) && entry.contains(shown) && entry.contains("Every fact"), "{entry}");
+    }
+    let card = server.ask("textDocument/hover", &find(&uri, text, "deltoid")).to_string();
+    assert!(!card.contains("the course's own"), "{card}");
+    // The nerve's document names what the course adds.
+    let nerve = server.ask("fascicle/entry", &json!({ "id": "axillary-nerve" })).to_string();
+    assert!(nerve.contains("sternalis parvus"), "{nerve}");
+    server.shut_down();
+}
+
+#[test]
+fn files_and_folders_that_the_editor_moves_are_followed_at_once() {
+    let wrong = "Deltoid is supplied by the radial nerve.\n";
+    let folder = Folder::new("moved", &[("a.md", wrong), ("b.md", wrong)]);
+    fs::create_dir_all(folder.0.join("old")).unwrap();
+    folder.write("old/c.md", wrong);
+    let watch = json!({
+        "textDocument": { "diagnostic": {} },
+        "workspace": { "didChangeWatchedFiles": { "dynamicRegistration": true } },
+    });
+    let mut server = Server::start("utf-16", watch, Some(&folder.uri("")));
+    wait_for_index(&mut server, 3);
+    let findings = |server: &mut Server| -> Vec<String> {
+        let report = server.ask("workspace/diagnostic", &json!({ "previousResultIds": [] }));
+        let items = report["items"].as_array().unwrap().iter().filter(|item| item["items"] != json!([]));
+        items.map(|item| item["uri"].as_str().unwrap().rsplit_once("/").unwrap().1.to_owned()).collect()
+    };
+    let mut follow = |method: &str, files: Value, count: u64, shown: &[&str]| {
+        server.notify(method, &json!({ "files": files }));
+        wait_for_index(&mut server, count);
+        for _ in 0..100 {
+            if findings(&mut server) == shown {
+                return;
+            }
+            std::thread::sleep(Duration::from_millis(50));
+        }
+        panic!("after {method}: {:?}", findings(&mut server));
+    };
+    let rename = |old: &str, new: &str| {
+        fs::rename(folder.0.join(old), folder.0.join(new)).unwrap();
+        json!([{ "oldUri": folder.uri(old), "newUri": folder.uri(new) }])
+    };
+    follow("workspace/didRenameFiles", rename("a.md", "x.md"), 3, &["b.md", "c.md", "x.md"]);
+    follow("workspace/didRenameFiles", rename("old", "new"), 3, &["b.md", "c.md", "x.md"]);
+    fs::remove_file(folder.0.join("b.md")).unwrap();
+    follow("workspace/didDeleteFiles", json!([{ "uri": folder.uri("b.md") }]), 2, &["c.md", "x.md"]);
+    fs::remove_dir_all(folder.0.join("new")).unwrap();
+    follow("workspace/didDeleteFiles", json!([{ "uri": folder.uri("new") }]), 1, &["x.md"]);
+    folder.write("y.md", wrong);
+    follow("workspace/didCreateFiles", json!([{ "uri": folder.uri("y.md") }]), 2, &["x.md", "y.md"]);
+    server.shut_down();
+}
+
+#[test]
+fn a_question_about_the_course_that_waits_can_be_taken_back() {
+    let folder = Folder::new("waits", &[("a.md", "Nothing.\n")]);
+    let mut server = Server::start("utf-16", json!({ "textDocument": { "diagnostic": {} } }), Some(&folder.uri("")));
+    wait_for_index(&mut server, 1);
+    let report = server.ask("workspace/diagnostic", &json!({ "previousResultIds": [] }));
+    let item = &report["items"][0];
+    let known = json!([{ "uri": item["uri"], "value": item["resultId"] }]);
+    let id = server.send("workspace/diagnostic", &json!({ "previousResultIds": known }));
+    server.listen(Duration::from_millis(200));
+    server.notify("$/cancelRequest", &json!({ "id": id }));
+    assert_eq!(server.answer(id)["error"]["code"], -32800);
     server.shut_down();
 }
 
@@ -1148,6 +1441,7 @@ fn a_course_within_a_folder_has_its_own_words_and_vocabulary() {
     assert!(problems[0]["message"].as_str().unwrap().contains("did you mean `words`?"), "{problems:?}");
     let uri = folder.uri("inner/b.md");
     server.open(&uri, 1, own);
+    wait_for_folder(&mut server, 1, 2);
     let place = find(&uri, own, "The sternalis");
     let place = with(place, "position", json!({ "line": 2, "character": 8 }));
     assert!(server.ask("textDocument/hover", &place)["contents"]["value"].as_str().unwrap().contains("axillary nerve"));

@@ -32,6 +32,8 @@ pub struct Vocabulary {
     words: Vec<String>,
     /// The source whose reading of the segments a course has adopted.
     adopted: Option<String>,
+    /// The files that a course has laid over it.
+    overlays: Vec<String>,
 }
 
 impl Vocabulary {
@@ -52,7 +54,7 @@ impl Vocabulary {
                 slot.push(id);
             }
         }
-        Self { entries, sources, by_id, pointing, parts, words: Vec::new(), adopted: None }
+        Self { entries, sources, by_id, pointing, parts, words: Vec::new(), adopted: None, overlays: Vec::new() }
     }
 
     /// The same with words that names may have though no two names do.
@@ -60,6 +62,20 @@ impl Vocabulary {
     pub fn with_words(mut self, words: Vec<String>) -> Self {
         self.words = words;
         self
+    }
+
+    /// The same with the names of the files that a course laid over it.
+    #[must_use]
+    pub(crate) fn with_overlays<'a>(mut self, files: impl Iterator<Item = &'a str>) -> Self {
+        self.overlays.extend(files.map(str::to_owned));
+        self
+    }
+
+    /// The file of a course and the line in it at which the course writes an entry or changes it; `None` for an entry that
+    /// is as the vocabulary has it.
+    pub fn course_line(&self, id: EntryId) -> Option<(&str, u32)> {
+        let entry = self.entry(id);
+        self.overlays.contains(&entry.file).then_some((&entry.file, entry.line))
     }
 
     /// Words that the data files list as right, in lower case.

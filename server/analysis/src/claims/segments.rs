@@ -213,6 +213,48 @@ fn in_words(text: &str, tokens: &[Token], start: usize) -> Option<Reading> {
     (!set.is_empty()).then(|| Reading { main: set, lesser: Segments::EMPTY, span: span(tokens, start, end), end })
 }
 
+/// The segments that a text writes, one by one, each where it stands ("C5", the 6 of "C5, 6"), and the ranges with what
+/// lies between their ends ("C5–C8"). A vertebra is no segment.
+pub fn written(text: &str, tokens: &[Token]) -> Vec<(Segments, Span)> {
+    let mut list = Vec::new();
+    let mut at = 0;
+    while at < tokens.len() {
+        let Some(reading) = in_signs(text, tokens, at) else {
+            at += 1;
+            continue;
+        };
+        let (from, end) = (at, reading.end.max(at + 1));
+        at = end;
+        if lexicon::is_vertebral(&word(text, tokens, end).to_lowercase()) {
+            continue;
+        }
+        let mut letter = None;
+        let mut last: Option<(u8, usize)> = None;
+        let mut spans = false;
+        for token in tokens.get(from..end).unwrap_or_default() {
+            let here = token.span.of(text);
+            let one = match lettered(here) {
+                Some((found, number)) => {
+                    letter = Some(found);
+                    Segments::index(found, number)
+                }
+                None => letter.and_then(|letter| Segments::index(letter, here.parse().ok()?)),
+            };
+            let Some(one) = one else {
+                spans = lexicon::spans_segments(here);
+                continue;
+            };
+            if let Some((first, start)) = last.filter(|(first, _)| spans && first + 1 < one) {
+                list.push((Segments::range(first + 1, one - 1), Span::new(start, token.span.end)));
+            }
+            list.push((Segments::one(one), token.span));
+            last = Some((one, token.span.start));
+            spans = false;
+        }
+    }
+    list
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -246,6 +288,13 @@ mod tests {
             assert_eq!(Ok(reading.lesser), Segments::parse(lesser), "{written}");
             assert_eq!(reading.end, list.len(), "{written}");
         }
+        let text = "C5, 6 and (C7), T1–T4, the L4 vertebra, L4/5";
+        let told: Vec<String> = written(text, &tokens(text))
+            .iter()
+            .map(|(segments, span)| format!("{segments}: {}", span.of(text)))
+            .collect();
+        let wanted = ["C5: C5", "C6: 6", "C7: C7", "T1: T1", "T2, T3: T1–T4", "T4: T4", "L4: L4", "L5: 5"];
+        assert_eq!(told, wanted);
         for not in ["V1", "c5", "C9", "fifth rib", "first lumbar vertebra", "T1w"] {
             assert_eq!(read(not, &tokens(not), 0), None, "{not}");
         }

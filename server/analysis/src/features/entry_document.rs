@@ -40,6 +40,9 @@ pub fn entry_document(vocabulary: &Vocabulary, id: EntryId, link: &dyn Fn(&str) 
     if !entry.ids.is_empty() {
         let _ = writeln!(text, "\nOpen identifiers: {}", entry.ids.join(", "));
     }
-    let _ = writeln!(text, "\nWritten in `{}`, line {}.", entry.file, entry.line);
+    // Where a course writes it stands in its card.
+    if vocabulary.course_line(id).is_none() {
+        let _ = writeln!(text, "\nWritten in `{}`, line {}.", entry.file, entry.line);
+    }
     text
 }

@@ -1,8 +1,9 @@
 //! Where the structures of a document are named: its mentions, in the order of the source.
 
-use fascicle_model::{EntryId, Kind, Standing, Vocabulary};
+use fascicle_model::{EntryId, Kind, Segments, Standing, Vocabulary};
 
 use crate::blocks::BlockIx;
+use crate::claims::segments;
 use crate::reading::Reading;
 use crate::text::Span;
 
@@ -54,25 +55,39 @@ pub fn at(reading: &Reading, offset: usize) -> Option<Place> {
         .min_by_key(|place| (offset == place.span.end, place.span.len()))
 }
 
-/// The spinal segment at a byte ("C6"), which is no name among the others: it is read as a part of a range of segments.
+/// The spinal segment at a byte ("C6"), which is no name among the others: it is read as a part of a list or range.
 pub fn root_at(reading: &Reading, offset: usize, vocabulary: &Vocabulary) -> Option<Place> {
-    blocks_at(reading, offset).find_map(|block| {
-        let plain = &reading.blocks.list.get(block)?.plain;
-        let word = super::selection::word(&plain.text, plain.from_source(offset)?);
-        let is_it = |(_, entry): &(EntryId, &fascicle_model::Entry)| {
-            entry.kind == Kind::Root && entry.name() == word.of(&plain.text)
-        };
-        let (root, _) = vocabulary.iter().find(is_it)?;
-        Some(Place {
-            span: plain.to_source(word),
-            entries: vec![root],
+    blocks_at(reading, offset)
+        .flat_map(|block| roots_in_block(reading, block, vocabulary))
+        .filter(|place| place.entries.len() == 1 && touches(place.span, offset))
+        .min_by_key(|place| (offset == place.span.end, place.span.len()))
+}
+
+/// The spinal segments that a document writes, each where it stands, and the ranges with the segments between their ends.
+pub fn roots(reading: &Reading, vocabulary: &Vocabulary) -> impl Iterator<Item = Place> {
+    (0..reading.blocks.list.len()).flat_map(move |block| roots_in_block(reading, block, vocabulary))
+}
+
+fn roots_in_block(reading: &Reading, block: BlockIx, vocabulary: &Vocabulary) -> Vec<Place> {
+    let Some((body, mentions)) = reading.blocks.list.get(block).zip(reading.mentions.get(block)) else {
+        return Vec::new();
+    };
+    let written = segments::written(&body.plain.text, &mentions.tokens);
+    let place = |(segments, span): (Segments, Span)| {
+        let names: Vec<String> = segments.iter().map(Segments::name).collect();
+        let roots = vocabulary.iter().filter(|(_, entry)| entry.kind == Kind::Root);
+        let entries = roots.filter(|(_, entry)| names.iter().any(|name| name == entry.name())).map(|(id, _)| id);
+        Place {
+            span: body.plain.to_source(span),
+            entries: entries.collect(),
             standing: Standing::Preferred,
             plural: false,
             shared: false,
             editable: false,
             block,
-        })
-    })
+        }
+    };
+    written.into_iter().map(place).collect()
 }
 
 /// The blocks that hold a byte.

@@ -306,6 +306,9 @@ fn card_text(card: &Card, vocabulary: &Vocabulary, columns: usize, paint: Paint)
         out.push('\n');
         out.push_str(&paint.paint(Look::Faint, &sources));
     }
+    if let Some((file, line)) = &card.course {
+        let _ = writeln!(out, "\nFrom the course's own {file}, line {line}.");
+    }
     out
 }
 

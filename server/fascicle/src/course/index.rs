@@ -128,7 +128,9 @@ pub fn build(
             });
         }
     });
-    tell(paths.len(), paths.len());
+    if !stop.load(Ordering::Relaxed) {
+        tell(paths.len(), paths.len());
+    }
     Index { files: files.into_inner().unwrap_or_else(PoisonError::into_inner) }
 }
 

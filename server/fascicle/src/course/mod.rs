@@ -16,6 +16,7 @@ use fascicle_analysis::features::completion::Names;
 use fascicle_vocab::read::File;
 use fascicle_vocab::{Problem, Vocabulary};
 
+use index::Stamp;
 pub use settings::{SETTINGS_FILE, Settings};
 
 /// What is known, laid out in memory when it is first asked for.
@@ -115,18 +116,30 @@ pub struct Course {
     pub settings: Settings,
     /// What is wrong with its settings file.
     told: Vec<Problem>,
+    /// Its settings and vocabulary files, as they were when it was opened.
+    files: Vec<(PathBuf, Option<Stamp>)>,
     known: Lazy,
 }
 
 impl Course {
     /// Documents that stand in no folder.
     pub fn none(known: &Lazy) -> Self {
-        Self { root: None, is_declared: false, settings: Settings::default(), told: Vec::new(), known: known.clone() }
+        Self {
+            root: None,
+            is_declared: false,
+            settings: Settings::default(),
+            told: Vec::new(),
+            files: Vec::new(),
+            known: known.clone(),
+        }
     }
 
     /// Documents that stand in no folder, for an editor with settings.
     pub fn none_over(known: &Lazy, editor: &settings::File) -> Self {
-        Self { settings: editor.clone().into(), ..Self::none(known) }
+        let none = Self { settings: editor.clone().into(), ..Self::none(known) };
+        let (Some(reference), base) = (editor.reference.clone(), known.clone()) else { return none };
+        let make = move || Known::overlaid(&base.get().knowledge.vocabulary, Path::new(""), &[], Some(&reference));
+        Self { known: Lazy::of(Box::new(make)), ..none }
     }
 
     /// The course in a folder. Reads its settings file, if there is one.
@@ -136,6 +149,7 @@ impl Course {
 
     /// The course in a folder, whose settings file stands over what the editor says.
     pub fn open_over(root: &Path, known: &Lazy, editor: &settings::File) -> Self {
+        let mut files = vec![(root.join(SETTINGS_FILE), Stamp::of(&root.join(SETTINGS_FILE)))];
         let file = std::fs::read_to_string(root.join(SETTINGS_FILE));
         let is_declared = file.is_ok();
         let (settings, told) = match file {
@@ -143,6 +157,7 @@ impl Course {
             Err(_) => (editor.clone().into(), Vec::new()),
         };
         let file = &settings.file;
+        files.extend(file.overlay.iter().map(|name| (root.join(name), Stamp::of(&root.join(name)))));
         let known = if file.overlay.is_empty() && file.reference.is_none() {
             known.clone()
         } else {
@@ -151,7 +166,12 @@ impl Course {
             let make = move || Known::overlaid(&base.get().knowledge.vocabulary, &root, &overlay, reference.as_deref());
             Lazy::of(Box::new(make))
         };
-        Self { root: Some(root.to_path_buf()), is_declared, settings, told, known }
+        Self { root: Some(root.to_path_buf()), is_declared, settings, told, files, known }
+    }
+
+    /// Whether its settings or vocabulary files are others than those that were read.
+    pub fn is_stale(&self) -> bool {
+        self.files.iter().any(|(path, stamp)| Stamp::of(path) != *stamp)
     }
 
     /// Whether its reader knows the same as that of another course, so that entries of one are those of the other.

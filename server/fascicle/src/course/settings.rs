@@ -4,9 +4,12 @@ use fascicle_analysis::Span;
 use fascicle_analysis::consistency;
 use fascicle_analysis::settings::EnglishSpelling;
 use fascicle_vocab::Problem;
+use ignore::overrides::OverrideBuilder;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use toml::de::{DeTable, DeValue};
+
+use crate::findings;
 
 /// The name of the settings file of a course.
 pub const SETTINGS_FILE: &str = "fascicle.toml";
@@ -123,7 +126,13 @@ pub fn read(text: &str, editor: &File) -> (Settings, Vec<Problem>) {
         let source = text.get(value.span()).unwrap_or_default();
         let alone = format!("{word} = {source}");
         match (toml::from_str::<File>(&alone), toml::from_str::<toml::Table>(&alone)) {
-            (Ok(_), Ok(one)) => good.extend(one),
+            (Ok(file), Ok(one)) => {
+                good.extend(one);
+                for (place, message) in vain(&file) {
+                    let item = value.get_ref().as_array().and_then(|list| list.get(place));
+                    problems.push(problem(item.map_or(value.span(), toml::Spanned::span).start, message));
+                }
+            }
             (Err(error), _) | (_, Err(error)) => {
                 problems.push(problem(value.span().start, format!("`{word}`: {}", error.message())));
             }
@@ -149,11 +158,28 @@ pub fn from_client(value: &serde_json::Value) -> (Option<File>, Vec<String>) {
             continue;
         }
         match serde_json::from_value::<File>(serde_json::json!({ key: value })) {
-            Ok(_) => drop(good.insert(key.clone(), value.clone())),
+            Ok(file) => {
+                wrong.extend(vain(&file).into_iter().map(|(_, message)| message));
+                good.insert(key.clone(), value.clone());
+            }
             Err(error) => wrong.push(format!("`{key}`: {error}")),
         }
     }
     (serde_json::from_value(serde_json::Value::Object(good)).ok(), wrong)
+}
+
+/// What settings say in vain: codes that no finding has, patterns that are none; each with its place in its list.
+fn vain(file: &File) -> Vec<(usize, String)> {
+    let is_code = |code: &str| findings::codes().any(|known| known == code);
+    let codes = file.off.iter().enumerate().filter(|(_, code)| !is_code(code)).map(|(place, code)| {
+        let near = fascicle_vocab::problem::did_you_mean(code, findings::codes());
+        (place, format!("`off`: no finding has the code `{code}`{near}"))
+    });
+    let patterns = file.exclude.iter().enumerate().filter_map(|(place, pattern)| {
+        let error = OverrideBuilder::new("").add(&format!("!{pattern}")).err()?;
+        Some((place, format!("`exclude`: `{pattern}` is no pattern: {error}")))
+    });
+    codes.chain(patterns).collect()
 }
 
 /// The change to a settings file that adds a value to one of its lists: what is replaced, by what. `None` if the file is not
@@ -205,6 +231,11 @@ mod tests {
         assert!(told.first().is_some_and(|told| told.1.contains("did you mean `off`?")), "{told:?}");
         assert_eq!(told.get(1).map(|told| told.0), Some(3));
         assert_eq!(told.len(), 2);
+        let (_, vain) =
+            read("off = [\n  \"eponym\",\n  \"missspelled-name\",\n]\nexclude = [\"a[\"]\n", &File::default());
+        let vain: Vec<(u32, &str)> = vain.iter().map(|problem| (problem.line, &*problem.message)).collect();
+        assert_eq!(vain.iter().map(|told| told.0).collect::<Vec<_>>(), [3, 5]);
+        assert!(vain.first().is_some_and(|told| told.1.contains("did you mean `misspelled-name`?")), "{vain:?}");
         let (chosen, told) =
             read("prefer = [\"fibular nerve\"]\navoid = [\"eponym\"]\nspelling = \"british\"\n", &File::default());
         assert!(told.is_empty(), "{told:?}");

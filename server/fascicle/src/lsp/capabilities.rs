@@ -99,6 +99,20 @@ impl Can {
     }
 }
 
+/// Documents, settings and vocabulary files, as a pattern.
+pub const FILES: &str = "**/*.{md,markdown,mdx,qmd,rmd,mdown,vtt,srt,txt,text,toml}";
+
+/// The files of which we are told when they come, get another name, or go in the editor; folders, too.
+fn files() -> lsp::FileOperationRegistrationOptions {
+    let filter = |glob: &str, kind: lsp::FileOperationPatternKind| lsp::FileOperationFilter {
+        scheme: Some("file".to_owned()),
+        pattern: lsp::FileOperationPattern { glob: glob.to_owned(), matches: Some(kind), options: None },
+    };
+    let filters =
+        vec![filter(FILES, lsp::FileOperationPatternKind::File), filter("**", lsp::FileOperationPatternKind::Folder)];
+    lsp::FileOperationRegistrationOptions { filters }
+}
+
 /// What we offer.
 pub fn ours(encoding: Encoding) -> lsp::ServerCapabilities {
     lsp::ServerCapabilities {
@@ -173,7 +187,12 @@ pub fn ours(encoding: Encoding) -> lsp::ServerCapabilities {
                 supported: Some(true),
                 change_notifications: Some(lsp::OneOf::Left(true)),
             }),
-            file_operations: None,
+            file_operations: Some(lsp::WorkspaceFileOperationsServerCapabilities {
+                did_create: Some(files()),
+                did_rename: Some(files()),
+                did_delete: Some(files()),
+                ..Default::default()
+            }),
         }),
         ..Default::default()
     }

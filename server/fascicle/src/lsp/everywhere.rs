@@ -5,12 +5,13 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use fascicle_analysis::Form;
-use fascicle_vocab::EntryId;
+use fascicle_vocab::{EntryId, Kind};
 use tower_lsp::lsp_types::Url;
 
 use super::document::Document;
 use super::state::{Folder, View};
 use crate::course::Course;
+use crate::course::index::Indexed;
 
 /// A snapshot of all documents that belong with one of them.
 #[derive(Clone, Debug)]
@@ -26,19 +27,35 @@ pub struct Everywhere {
 impl Everywhere {
     /// Views of the documents that name one of these entries, each with the entries as its own course numbers them: the
     /// open ones first, then those on disk by path.
-    pub fn naming(&self, entries: &[EntryId]) -> impl Iterator<Item = (View, Vec<EntryId>)> {
-        let mut list: Vec<(View, Vec<EntryId>)> =
+    pub fn naming(&self, entries: &[EntryId]) -> impl Iterator<Item = (View, Vec<EntryId>)> + use<'_> {
+        // Segments are no names, so the index does not hold them: where one is asked for, the texts that write any of its
+        // letter ("C5", be it as the beginning of "C5–C8") are read.
+        let vocabulary = &self.here.course.knowledge().vocabulary;
+        let roots = entries.iter().filter(|id| vocabulary.kind(**id) == Kind::Root);
+        let letters: Vec<String> =
+            roots.map(|id| vocabulary.name(*id).trim_end_matches(|c: char| c.is_ascii_digit()).to_owned()).collect();
+        let follows = |text: &str, end: usize| text.as_bytes().get(end).is_some_and(u8::is_ascii_digit);
+        let writes_segments = move |view: &View| {
+            let text = view.text();
+            letters.iter().any(|letter| text.match_indices(&**letter).any(|(at, _)| follows(text, at + letter.len())))
+        };
+        let has_root = entries.iter().any(|id| vocabulary.kind(*id) == Kind::Root);
+        let list: Vec<(View, Vec<EntryId>)> =
             self.open.iter().map(|view| (view.clone(), self.entries_in(&view.course, entries))).collect();
-        let mut paths: Vec<(&PathBuf, &Folder, Vec<EntryId>)> = Vec::new();
+        let mut paths: Vec<(&PathBuf, &Folder, Vec<EntryId>, bool)> = Vec::new();
         for folder in &self.folders {
             let own = self.entries_in(&folder.course, entries);
-            let files = folder.index.files.iter().filter(|(_, file)| file.contents.of(&own).next().is_some());
-            paths.extend(files.map(|(path, _)| (path, folder, own.clone())));
+            let files = folder.index.files.iter();
+            let names = |file: &Indexed| file.contents.of(&own).next().is_some();
+            let files = files.map(|(path, file)| (path, names(file))).filter(|(_, names)| has_root || *names);
+            paths.extend(files.map(|(path, names)| (path, folder, own.clone(), names)));
         }
         paths.sort_by_key(|(path, ..)| *path);
         paths.dedup_by_key(|(path, ..)| *path);
-        list.extend(paths.into_iter().filter_map(|(path, folder, own)| Some((self.closed(path, folder)?, own))));
-        list.into_iter()
+        list.into_iter().chain(paths.into_iter().filter_map(move |(path, folder, own, names)| {
+            let view = self.closed(path, folder)?;
+            (names || writes_segments(&view)).then_some((view, own))
+        }))
     }
 
     /// Entries of the course of the document that was asked about, as another course numbers them.

@@ -12,7 +12,7 @@ use super::publish::{self, Publisher};
 use super::server::refresh;
 use super::state::{Folder, Session};
 use crate::course::index;
-use crate::course::statements;
+use crate::course::{SETTINGS_FILE, statements};
 
 /// How long statements are read before orders are looked at again.
 const TURN: Duration = Duration::from_millis(100);
@@ -29,25 +29,45 @@ pub enum Order {
     Files(Vec<PathBuf>),
 }
 
+/// The name of the bar.
+const BAR: &str = "fascicle/index";
+
 /// The way to the task.
 #[derive(Clone, Debug)]
-pub struct Indexer(mpsc::UnboundedSender<Order>);
+pub struct Indexer {
+    orders: mpsc::UnboundedSender<Order>,
+    /// Set when the author takes back the reading of a folder that is going on.
+    stop: Arc<AtomicBool>,
+}
 
 impl Indexer {
     /// Starts the task.
     pub fn start(session: Session, publisher: Publisher) -> Self {
-        let (sender, receiver) = mpsc::unbounded_channel();
-        tokio::spawn(run(session, publisher, receiver));
-        Self(sender)
+        let (orders, receiver) = mpsc::unbounded_channel();
+        let stop = Arc::new(AtomicBool::new(false));
+        tokio::spawn(run(session, publisher, receiver, Arc::clone(&stop)));
+        Self { orders, stop }
     }
 
     /// Orders something.
     pub fn order(&self, order: Order) {
-        drop(self.0.send(order));
+        drop(self.orders.send(order));
+    }
+
+    /// Takes back what a bar shows. What was read until then stays; the rest is read when its folder is ordered again.
+    pub fn cancel(&self, token: &lsp::ProgressToken) {
+        if *token == lsp::NumberOrString::String(BAR.to_owned()) {
+            self.stop.store(true, Ordering::Relaxed);
+        }
     }
 }
 
-async fn run(session: Session, publisher: Publisher, mut orders: mpsc::UnboundedReceiver<Order>) {
+async fn run(
+    session: Session,
+    publisher: Publisher,
+    mut orders: mpsc::UnboundedReceiver<Order>,
+    stop: Arc<AtomicBool>,
+) {
     let mut at_work = false;
     let mut is_news = false;
     loop {
@@ -61,7 +81,10 @@ async fn run(session: Session, publisher: Publisher, mut orders: mpsc::Unbounded
             match tokio::time::timeout(AGAIN, orders.recv()).await {
                 Ok(None) => return,
                 Ok(order) => order,
-                Err(_) if look_again(&session).await => None,
+                Err(_) if look_again(&session).await => {
+                    is_news = true;
+                    None
+                }
                 Err(_) => continue,
             }
         };
@@ -74,7 +97,7 @@ async fn run(session: Session, publisher: Publisher, mut orders: mpsc::Unbounded
         let has_orders = !waiting.is_empty();
         for order in waiting {
             match order {
-                Order::Folder(root) => folder(&session, root).await,
+                Order::Folder(root) => folder(&session, root, &stop).await,
                 Order::Files(paths) => files(&session, paths).await,
             }
         }
@@ -105,11 +128,12 @@ fn change(session: &Session, seen: &Folder, change: impl FnOnce(&mut Folder)) {
     }
 }
 
-async fn folder(session: &Session, root: PathBuf) {
+async fn folder(session: &Session, root: PathBuf, cancelled: &Arc<AtomicBool>) {
     let mut roots = vec![root];
     while let Some(root) = roots.pop() {
         let Some(seen) = of_folder(session, &root) else { continue };
-        let stop = Arc::new(AtomicBool::new(false));
+        cancelled.store(false, Ordering::Relaxed);
+        let stop = Arc::clone(cancelled);
         let (tell, told) = mpsc::unbounded_channel();
         let bar = tokio::spawn(show(session.clone(), told));
         let work = seen.clone();
@@ -120,12 +144,13 @@ async fn folder(session: &Session, root: PathBuf) {
                     stop.store(true, Ordering::Relaxed);
                 }
             });
-            (index, found.nested)
+            let is_whole = !stop.load(Ordering::Relaxed);
+            (index, found.nested, is_whole)
         });
-        if let Ok((index, nested)) = job.await {
+        if let Ok((index, nested, is_whole)) = job.await {
             change(session, &seen, |folder| {
                 folder.index = Arc::new(index);
-                folder.is_indexed = true;
+                folder.is_indexed = is_whole;
             });
             let known = roots.len();
             {
@@ -140,9 +165,22 @@ async fn folder(session: &Session, root: PathBuf) {
     }
 }
 
-/// Looks through the folders for documents that have come, changed or gone. Returns whether there are any.
+/// Looks through the folders for documents that have come, changed or gone, for courses that are new, and for another state
+/// of the files that say how to read them. Returns whether there is anything.
 async fn look_again(session: &Session) -> bool {
-    let folders = session.state().folders.clone();
+    let mut folders = session.state().folders.clone();
+    let work = folders.clone();
+    let Ok(is_stale) = tokio::task::spawn_blocking(move || work.iter().any(is_stale)).await else { return false };
+    if is_stale {
+        session.state().reopen_courses();
+        folders = session.state().folders.clone();
+        for seen in &folders {
+            folder(session, seen.root.clone(), &Arc::default()).await;
+        }
+        session.bump();
+        return true;
+    }
+    let roots: Vec<PathBuf> = folders.iter().map(|folder| folder.root.clone()).collect();
     let mut differs = false;
     for seen in folders.into_iter().filter(|folder| folder.is_indexed) {
         let work = seen.clone();
@@ -153,9 +191,14 @@ async fn look_again(session: &Session) -> bool {
             let stamp = |path: &PathBuf| work.index.files.get(path).map(|file| file.stamp);
             let is_same = index.files.len() == work.index.files.len()
                 && index.files.iter().all(|(path, file)| stamp(path) == Some(file.stamp));
-            (!is_same).then_some(index)
+            ((!is_same).then_some(index), found.nested)
         });
-        if let Ok(Some(index)) = job.await {
+        let Ok((index, nested)) = job.await else { continue };
+        if nested.iter().any(|root| !roots.contains(root)) {
+            session.state().reopen_courses();
+            folder(session, seen.root.clone(), &Arc::default()).await;
+            differs = true;
+        } else if let Some(index) = index {
             change(session, &seen, |folder| folder.index = Arc::new(index));
             differs = true;
         }
@@ -164,6 +207,12 @@ async fn look_again(session: &Session) -> bool {
         session.bump();
     }
     differs
+}
+
+/// Whether the settings of a folder are no longer what they were when they were read.
+fn is_stale(folder: &Folder) -> bool {
+    let is_own = folder.course.root.as_ref() == Some(&folder.root);
+    folder.course.is_stale() || !is_own && folder.root.join(SETTINGS_FILE).is_file()
 }
 
 async fn files(session: &Session, paths: Vec<PathBuf>) {
@@ -236,7 +285,7 @@ async fn read_statements(session: &Session) -> (bool, bool) {
 async fn show(session: Session, mut told: mpsc::UnboundedReceiver<(usize, usize)>) {
     let can = session.state().can.progress;
     let Some((_, all)) = told.recv().await else { return };
-    let token = lsp::NumberOrString::String("fascicle/index".to_owned());
+    let token = lsp::NumberOrString::String(BAR.to_owned());
     let create = lsp::WorkDoneProgressCreateParams { token: token.clone() };
     let is_shown =
         can && all > 0 && session.client.send_request::<lsp::request::WorkDoneProgressCreate>(create).await.is_ok();
@@ -249,26 +298,28 @@ async fn show(session: Session, mut told: mpsc::UnboundedReceiver<(usize, usize)
     if is_shown {
         send(lsp::WorkDoneProgress::Begin(lsp::WorkDoneProgressBegin {
             title: "Reading the course".to_owned(),
-            cancellable: Some(false),
+            cancellable: Some(true),
             message: line(0, all),
             percentage: Some(0),
         }))
         .await;
     }
-    let mut last = None;
-    while let Some((mut done, mut all)) = told.recv().await {
-        while let Ok(later) = told.try_recv() {
-            (done, all) = (done.max(later.0), later.1);
+    let (mut last, mut done) = (None, 0);
+    while let Some((now, _)) = told.recv().await {
+        done = now.max(done);
+        while let Ok((later, _)) = told.try_recv() {
+            done = later.max(done);
         }
         let percentage = percent(done, all);
         if is_shown && last < percentage {
             last = percentage;
-            let report = lsp::WorkDoneProgressReport { cancellable: Some(false), message: line(done, all), percentage };
+            let report = lsp::WorkDoneProgressReport { cancellable: Some(true), message: line(done, all), percentage };
             send(lsp::WorkDoneProgress::Report(report)).await;
         }
     }
     if is_shown {
-        let end = lsp::WorkDoneProgressEnd { message: line(all, all) };
+        let words = if done < all { "stopped at " } else { "" };
+        let end = lsp::WorkDoneProgressEnd { message: line(done, all).map(|line| format!("{words}{line}")) };
         send(lsp::WorkDoneProgress::End(end)).await;
     }
 }

@@ -13,12 +13,10 @@ use tower_lsp::lsp_types as lsp;
 
 use super::state::View;
 use crate::course::Course;
+use crate::findings;
 
 /// The scheme of the addresses.
 pub const SCHEME: &str = "fascicle";
-
-/// What the codes of findings mean; a code is the anchor of its section.
-pub const FINDINGS: &str = include_str!("../../FINDINGS.md");
 
 /// The name of the page of findings.
 const FINDINGS_NAME: &str = "findings";
@@ -32,7 +30,7 @@ pub fn code_page(virtual_documents: bool, code: &str) -> Option<lsp::Url> {
         lsp::Url::parse(&format!("{SCHEME}:/{FINDINGS_NAME}.md")).ok()?
     } else {
         let path = folder().join(format!("{FINDINGS_NAME}.md"));
-        FINDINGS_WRITTEN.call_once(|| write(&path, FINDINGS));
+        FINDINGS_WRITTEN.call_once(|| write(&path, findings::PAGE));
         lsp::Url::from_file_path(path).ok()?
     };
     url.set_fragment(Some(code));
@@ -46,10 +44,10 @@ pub fn is_findings(uri: &lsp::Url) -> bool {
 
 /// Where an entry is to be read: in the overlay that states it, or in its document.
 pub fn location(course: &Course, virtual_documents: bool, id: EntryId) -> Option<lsp::Location> {
-    let entry = course.knowledge().vocabulary.entry(id);
-    let overlay = course.root.as_ref().map(|root| root.join(&entry.file)).filter(|path| path.is_file());
-    if let Some(path) = overlay {
-        let start = lsp::Position { line: entry.line.saturating_sub(1), character: 0 };
+    let written = course.root.as_ref().zip(course.knowledge().vocabulary.course_line(id));
+    if let Some((root, (file, line))) = written {
+        let path = root.join(file);
+        let start = lsp::Position { line: line.saturating_sub(1), character: 0 };
         return Some(lsp::Location {
             uri: lsp::Url::from_file_path(path).ok()?,
             range: lsp::Range { start, end: start },
@@ -138,7 +136,7 @@ mod tests {
                 }
             }
         }
-        let missing: Vec<&String> = codes.iter().filter(|code| !FINDINGS.contains(&format!("\n## {code}\n"))).collect();
+        let missing: Vec<&String> = codes.iter().filter(|code| findings::codes().all(|known| known != *code)).collect();
         assert!(codes.len() > 15 && missing.is_empty(), "not explained in FINDINGS.md: {missing:?}");
     }
 }

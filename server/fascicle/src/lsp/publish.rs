@@ -11,7 +11,7 @@ use std::time::Duration;
 
 use fascicle_analysis::course::stated;
 use tokio::sync::mpsc;
-use tower_lsp::lsp_types::Url;
+use tower_lsp::lsp_types::{MessageType, Url};
 
 use super::requests::{diagnostics, differences};
 use super::state::{Session, View};
@@ -130,21 +130,30 @@ pub fn settle_later(session: Session, view: View, then: impl FnOnce() + Send + '
 /// of files that are no longer theirs. Clients do not ask about these files, so it is sent to all of them.
 pub async fn settings(session: &Session) {
     let mut courses: Vec<Arc<Course>> = Vec::new();
-    for folder in &session.state().folders {
-        if !courses.iter().any(|course| course.root == folder.course.root) {
-            courses.push(Arc::clone(&folder.course));
+    {
+        let state = session.state();
+        let folders = state.folders.iter().map(|folder| &folder.course);
+        for course in folders.chain([&state.elsewhere]) {
+            if !courses.iter().any(|known| known.root == course.root) {
+                courses.push(Arc::clone(course));
+            }
         }
     }
     let job = tokio::task::spawn_blocking(move || {
-        let problems = |course: Arc<Course>| {
-            let root: PathBuf = course.root.clone()?;
-            Some((root, course.settings.file.overlay.clone(), course.problems()))
-        };
-        courses.into_iter().filter_map(problems).collect::<Vec<_>>()
+        let problems =
+            |course: Arc<Course>| (course.root.clone(), course.settings.file.overlay.clone(), course.problems());
+        courses.into_iter().map(problems).collect::<Vec<(Option<PathBuf>, _, _)>>()
     });
     let Ok(all) = job.await else { return };
     let mut told = HashSet::new();
+    let mut nowhere = Vec::new();
     for (root, overlay, problems) in all {
+        // Settings of the editor hold without a file, so what is wrong with them has no line.
+        let Some(root) = root.filter(|root| root.join(SETTINGS_FILE).is_file()) else {
+            let own = problems.iter().filter(|problem| problem.file == SETTINGS_FILE);
+            nowhere.extend(own.map(|problem| problem.message.clone()));
+            continue;
+        };
         let files = std::iter::once(SETTINGS_FILE.to_owned()).chain(overlay);
         for file in files {
             let path = root.join(&file);
@@ -156,8 +165,22 @@ pub async fn settings(session: &Session) {
             }
         }
     }
+    nowhere.dedup();
+    tell_once(session, nowhere).await;
     let before = std::mem::replace(&mut session.state().told_settings, told.clone());
     for uri in before.difference(&told) {
         session.client.publish_diagnostics(uri.clone(), Vec::new(), None).await;
+    }
+}
+
+/// Tells what is wrong where there is no line to tell it at, each thing once.
+pub async fn tell_once(session: &Session, wrong: Vec<String>) {
+    let news: Vec<String> = {
+        let mut state = session.state();
+        wrong.into_iter().filter(|message| state.told_at_no_line.insert(message.clone())).collect()
+    };
+    if !news.is_empty() {
+        let message = format!("fascicle: {}", news.join("; "));
+        session.client.show_message(MessageType::WARNING, message).await;
     }
 }

@@ -11,6 +11,7 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::{Duration, Instant};
 
+use fascicle_analysis::Form;
 use serde_json::{Value, json};
 use tokio::sync::{Notify, mpsc};
 use tower_lsp::jsonrpc::{Error, ErrorCode, Result};
@@ -59,6 +60,7 @@ pub fn service(gone: Arc<Notify>, output: Output) -> (LspService<impl LanguageSe
     .custom_method("fascicle/entry", Server::entry)
     .custom_method("fascicle/tree", Server::tree)
     .custom_method("$/setTrace", Server::set_trace)
+    .custom_method("window/workDoneProgress/cancel", Server::cancel_progress)
     .finish();
     (service, socket, held)
 }
@@ -232,6 +234,12 @@ impl Server {
         self.session.state().trace = params.value == lsp::TraceValue::Verbose;
     }
 
+    /// The author has seen enough of a bar.
+    #[allow(clippy::unused_async)] // the shape that the service wants
+    async fn cancel_progress(&self, params: lsp::WorkDoneProgressCancelParams) {
+        self.indexer.cancel(&params.token);
+    }
+
     /// Tells the author once that a document has to be opened again.
     fn drop_document(&self, uri: &lsp::Url, why: &str) {
         let first = {
@@ -254,6 +262,32 @@ impl Server {
             self.publisher.mark(uri);
         }
         self.session.bump();
+    }
+
+    /// Files or folders have come, changed or gone.
+    fn files_changed(&self, files: impl Iterator<Item = lsp::Url>) {
+        let mut documents = Vec::new();
+        let mut folders = false;
+        let mut settings = false;
+        for path in files.filter_map(|uri| path(&uri)) {
+            settings |= path.extension().is_some_and(|extension| extension == "toml");
+            let is_document = path.file_name().and_then(|name| name.to_str()).and_then(Form::of_name).is_some();
+            folders |= !is_document;
+            if is_document {
+                documents.push(path);
+            }
+        }
+        if settings {
+            self.reopen();
+        } else if folders {
+            // What was in a folder that is gone is not known; what has not changed costs nothing.
+            let roots: Vec<PathBuf> = self.session.state().folders.iter().map(|folder| folder.root.clone()).collect();
+            for root in roots {
+                self.indexer.order(Order::Folder(root));
+            }
+        } else if !documents.is_empty() {
+            self.indexer.order(Order::Files(documents));
+        }
     }
 
     /// Settings or vocabulary have changed: everything is read and told anew.
@@ -282,10 +316,7 @@ impl Server {
             };
             let Some(value) = value.filter(Value::is_object) else { return };
             let (editor, wrong) = settings::from_client(&value);
-            if !wrong.is_empty() {
-                let message = format!("fascicle: {}", wrong.join("; "));
-                session.client.show_message(lsp::MessageType::WARNING, message).await;
-            }
+            publish::tell_once(&session, wrong).await;
             let Some(editor) = editor else { return };
             let folders: Vec<PathBuf> = {
                 let mut state = session.state();
@@ -312,9 +343,7 @@ impl Server {
             glob_pattern: lsp::GlobPattern::String(pattern.to_owned()),
             kind: None,
         };
-        let options = lsp::DidChangeWatchedFilesRegistrationOptions {
-            watchers: vec![glob("**/*.{md,markdown,mdx,qmd,rmd,mdown,vtt,srt,txt,text}"), glob("**/*.toml")],
-        };
+        let options = lsp::DidChangeWatchedFilesRegistrationOptions { watchers: vec![glob(capabilities::FILES)] };
         let registration = lsp::Registration {
             id: "fascicle/files".to_owned(),
             method: "workspace/didChangeWatchedFiles".to_owned(),
@@ -363,6 +392,11 @@ pub fn refresh(session: &Session, publisher: &Publisher) {
 
 fn not_open(uri: &lsp::Url) -> Error {
     Error { code: ErrorCode::InvalidParams, message: format!("{uri} is not open").into(), data: None }
+}
+
+/// Addresses that come as text.
+fn addresses<'a>(list: impl Iterator<Item = &'a String>) -> impl Iterator<Item = lsp::Url> {
+    list.filter_map(|uri| lsp::Url::parse(uri).ok())
 }
 
 fn path(uri: &lsp::Url) -> Option<PathBuf> {
@@ -493,15 +527,19 @@ impl LanguageServer for Server {
     }
 
     async fn did_change_watched_files(&self, params: lsp::DidChangeWatchedFilesParams) {
-        let paths: Vec<PathBuf> = params.changes.iter().filter_map(|change| path(&change.uri)).collect();
-        let is_toml = |path: &PathBuf| path.extension().is_some_and(|extension| extension == "toml");
-        if paths.iter().any(is_toml) {
-            self.reopen();
-        }
-        let documents: Vec<PathBuf> = paths.into_iter().filter(|path| !is_toml(path)).collect();
-        if !documents.is_empty() {
-            self.indexer.order(Order::Files(documents));
-        }
+        self.files_changed(params.changes.iter().map(|change| change.uri.clone()));
+    }
+
+    async fn did_create_files(&self, params: lsp::CreateFilesParams) {
+        self.files_changed(addresses(params.files.iter().map(|file| &file.uri)));
+    }
+
+    async fn did_rename_files(&self, params: lsp::RenameFilesParams) {
+        self.files_changed(addresses(params.files.iter().flat_map(|file| [&file.old_uri, &file.new_uri])));
+    }
+
+    async fn did_delete_files(&self, params: lsp::DeleteFilesParams) {
+        self.files_changed(addresses(params.files.iter().map(|file| &file.uri)));
     }
 
     async fn hover(&self, params: lsp::HoverParams) -> Result<Option<lsp::Hover>> {

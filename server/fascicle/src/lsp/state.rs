@@ -54,6 +54,8 @@ pub struct State {
     pub told: Arc<Told>,
     /// Settings and vocabulary files of which something was told.
     pub told_settings: HashSet<Url>,
+    /// What was told of settings that stand in no file.
+    pub told_at_no_line: HashSet<String>,
     known: Lazy,
 }
 
@@ -114,6 +116,7 @@ impl Session {
             tokens: HashMap::new(),
             told: Arc::default(),
             told_settings: HashSet::new(),
+            told_at_no_line: HashSet::new(),
             known: known.clone(),
         };
         Self { client, known, state: Arc::new(Mutex::new(state)), changes: watch::Sender::new(0) }

@@ -92,6 +92,7 @@ pub fn problem(problem: &fascicle_vocab::Problem) -> lsp::Diagnostic {
             end: lsp::Position { line: line + 1, character: 0 },
         },
         severity: Some(lsp::DiagnosticSeverity::ERROR),
+        code: Some(lsp::NumberOrString::String("setting".to_owned())),
         source: Some("fascicle".to_owned()),
         message: problem.message.clone(),
         ..Default::default()

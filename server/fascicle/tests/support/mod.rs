@@ -25,6 +25,8 @@ pub struct Server {
     pub said: Vec<Value>,
     /// The diagnostics that an editor would show now, by document.
     shown: HashMap<String, Vec<Value>>,
+    /// What the editor's settings say where the server asks for them.
+    pub settings: Value,
 }
 
 /// A message as bytes.
@@ -63,7 +65,16 @@ impl Server {
                 }
             }
         });
-        Self { child, input, incoming, next: 0, answers: HashMap::new(), said: Vec::new(), shown: HashMap::new() }
+        Self {
+            child,
+            input,
+            incoming,
+            next: 0,
+            answers: HashMap::new(),
+            said: Vec::new(),
+            shown: HashMap::new(),
+            settings: Value::Null,
+        }
     }
 
     /// Starts the program and agrees on an encoding, with a client that can do what `capabilities` says.
@@ -166,9 +177,9 @@ impl Server {
             Ok(message) => {
                 if message.get("method").is_some() {
                     if message.get("id").is_some() {
-                        // The server asks us something: a client that grants everything and has no settings.
-                        let result =
-                            if message["method"] == "workspace/configuration" { json!([null]) } else { Value::Null };
+                        // The server asks us something: a client that grants everything.
+                        let asks_settings = message["method"] == "workspace/configuration";
+                        let result = if asks_settings { json!([self.settings]) } else { Value::Null };
                         let answer = json!({ "jsonrpc": "2.0", "id": message["id"], "result": result });
                         self.write(&frame(&answer));
                     }

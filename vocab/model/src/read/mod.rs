@@ -115,7 +115,8 @@ pub fn read(files: &[File<'_>], base: Option<&Vocabulary>) -> (Vocabulary, Vec<P
         let ours: Vec<EntryId> = changes.iter().map(|change| change.entry).collect();
         overlay::mark_shared_names(&mut entries, &ours);
     }
-    (Vocabulary::new(entries, sources).with_words(words), problems)
+    let overlays = base.map_or(&[][..], |_| files).iter().map(|file| file.name);
+    (Vocabulary::new(entries, sources).with_words(words).with_overlays(overlays), problems)
 }
 
 /// The identifier that a preferred name has unless its entry says otherwise: lower-case ASCII, runs of other characters

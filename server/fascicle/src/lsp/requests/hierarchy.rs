@@ -67,6 +67,7 @@ pub fn outgoing(
     Some(hierarchy::outgoing(id, vocabulary).into_iter().filter_map(call).collect())
 }
 
+/// The item of an entry.
 fn call_item(frame: Frame<'_>, id: EntryId, step: Option<Step>) -> Option<lsp::CallHierarchyItem> {
     let entry = frame.course.knowledge().vocabulary.entry(id);
     let location = library::location(frame.course, frame.virtual_documents, id)?;
@@ -146,19 +147,11 @@ fn class_of(data: Option<&serde_json::Value>) -> Option<JointClass> {
     Some(JointClass { class: text("class")?, subtype: text("subtype") })
 }
 
+/// The same for a hierarchy of types, whose items have the same fields.
 fn type_item(frame: Frame<'_>, id: EntryId, step: Option<Step>) -> Option<lsp::TypeHierarchyItem> {
-    let entry = frame.course.knowledge().vocabulary.entry(id);
-    let location = library::location(frame.course, frame.virtual_documents, id)?;
-    Some(lsp::TypeHierarchyItem {
-        name: entry.name().to_owned(),
-        kind: to_proto::symbol_kind(entry.kind),
-        tags: None,
-        detail: Some(detail(entry.kind.word(), step)),
-        uri: location.uri,
-        range: location.range,
-        selection_range: location.range,
-        data: Some(json!({ "entry": entry.id, "of": frame.of })),
-    })
+    let lsp::CallHierarchyItem { name, kind, detail, uri, range, selection_range, data, .. } =
+        call_item(frame, id, step)?;
+    Some(lsp::TypeHierarchyItem { name, kind, tags: None, detail, uri, range, selection_range, data })
 }
 
 fn detail(kind: &str, step: Option<Step>) -> String {

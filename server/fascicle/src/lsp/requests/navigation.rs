@@ -1,11 +1,12 @@
 //! `textDocument/definition`, `declaration`, `typeDefinition`, `references`, `documentHighlight`, and `fascicle/entry`.
 
 use fascicle_analysis::features::places::{self, Place};
-use fascicle_vocab::EntryId;
+use fascicle_vocab::{EntryId, Kind};
 use serde::{Deserialize, Serialize};
 use tower_lsp::lsp_types as lsp;
 
 use crate::course::Course;
+use crate::findings;
 use crate::lsp::state::View;
 use crate::lsp::{from_proto, library, to_proto};
 
@@ -43,9 +44,16 @@ pub fn type_definition(view: &View, position: lsp::Position) -> Option<lsp::Goto
     Some(lsp::GotoDefinitionResponse::Array(targets.collect()))
 }
 
-/// The names of a structure in a document.
+/// The names of a structure in a document; of a spinal segment also where it stands in a list or within a range.
 pub fn names_of(view: &View, entries: &[EntryId]) -> Vec<Place> {
-    places::all(view.reading()).filter(|place| place.entries.iter().any(|id| entries.contains(id))).collect()
+    let vocabulary = &view.course.knowledge().vocabulary;
+    let names_it = |place: &Place| place.entries.iter().any(|id| entries.contains(id));
+    let mut list: Vec<Place> = places::all(view.reading()).filter(names_it).collect();
+    if entries.iter().any(|id| vocabulary.kind(*id) == Kind::Root) {
+        list.extend(places::roots(view.reading(), vocabulary).filter(names_it));
+        list.sort_by_key(|place| place.span.start);
+    }
+    list
 }
 
 /// `textDocument/documentHighlight`
@@ -102,7 +110,7 @@ pub struct EntryDocument {
 /// `fascicle/entry`
 pub fn entry(course: &Course, virtual_documents: bool, params: &EntryParams) -> Option<EntryDocument> {
     if let Some(uri) = params.uri.clone().filter(library::is_findings) {
-        return Some(EntryDocument { id: String::new(), uri: Some(uri), text: library::FINDINGS.to_owned() });
+        return Some(EntryDocument { id: String::new(), uri: Some(uri), text: findings::PAGE.to_owned() });
     }
     let vocabulary = &course.knowledge().vocabulary;
     let by_id = params.id.as_deref().and_then(|id| vocabulary.find(id));
