@@ -58,7 +58,7 @@ fn a_request_taken_back_is_answered_as_such() {
 #[test]
 fn work_on_a_version_that_was_overtaken_is_dropped() {
     let mut server = Server::plain();
-    let text = "The axillary nerve supplies deltoid and teres minor.\n\n".repeat(4000);
+    let text = "The axillary nerve supplies deltoid and teres minor.\n\n".repeat(1000);
     let mut chunk = Vec::new();
     let document = json!({ "uri": URI, "languageId": "markdown", "version": 1, "text": text });
     chunk.extend(frame(&notification("textDocument/didOpen", &json!({ "textDocument": document }))));

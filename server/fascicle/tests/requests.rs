@@ -592,6 +592,49 @@ fn segments_are_found_in_lists_and_within_ranges() {
 }
 
 #[test]
+fn movements_are_found_by_any_word_for_them() {
+    let text =
+        "Brachialis flexes the elbow joint. Elbow flexion, by the flexors; flexor carpi radialis extends nothing.\n";
+    let folder =
+        Folder::new("movements", &[("a.md", text), ("b.md", "# Flexion\n\nOf any joint.\n"), ("c.md", "Biceps.\n")]);
+    let mut server = Server::start("utf-16", json!({}), Some(&folder.uri("")));
+    let uri = folder.uri("a.md");
+    server.open(&uri, 1, text);
+    wait_for_index(&mut server, 3);
+    let place = find(&uri, text, "flexion");
+    let hover = server.ask("textDocument/hover", &place);
+    let card = hover["contents"]["value"].as_str().unwrap();
+    for words in ["to flex; flexor", "*Opposite:* extension", "- elbow joint\n  - *prime movers:* biceps brachii"] {
+        assert!(card.contains(words), "no {words} in {card}");
+    }
+    let found = server.ask("textDocument/documentHighlight", &place);
+    let starts: Vec<u64> =
+        found.as_array().unwrap().iter().map(|one| one["range"]["start"]["character"].as_u64().unwrap()).collect();
+    assert_eq!(starts, [11, 41, 57], "{found}");
+    let context = json!({ "includeDeclaration": false });
+    let found = server.ask("textDocument/references", &with(place, "context", context));
+    let of = |name: &str| found.as_array().unwrap().iter().filter(|one| one["uri"] == folder.uri(name)).count();
+    assert_eq!((of("a.md"), of("b.md"), of("c.md")), (3, 1, 0), "{found}");
+    server.shut_down();
+}
+
+#[test]
+fn every_kind_of_structure_has_its_token() {
+    let text = "The ulnar nerve, brachial plexus, C8, deltoid, elbow joint, carpal tunnel, C6 dermatome, flexion, rotator cuff.\n";
+    let mut server = Server::spawn();
+    let offer = server.ask("initialize", &json!({ "capabilities": {} }));
+    let legend = offer["capabilities"]["semanticTokensProvider"]["legend"]["tokenTypes"].clone();
+    server.notify("initialized", &json!({}));
+    server.open(URI, 1, text);
+    let data = server.ask("textDocument/semanticTokens/full", &document(URI))["data"].as_array().unwrap().clone();
+    let kind =
+        |token: &[Value]| legend[usize::try_from(token[3].as_u64().unwrap()).unwrap()].as_str().unwrap().to_owned();
+    let kinds: Vec<String> = data.chunks(5).map(kind).collect();
+    assert_eq!(kinds, ["nerve", "plexus", "root", "muscle", "joint", "landmark", "skin", "movement", "group"]);
+    server.shut_down();
+}
+
+#[test]
 fn a_name_is_edited_together_with_its_likes() {
     let text = "The ulnar nerve and again the ulnar nerve.\n\nThe ulnar nerve.\n";
     let mut server = Server::plain();
@@ -1177,7 +1220,7 @@ fn files_and_folders_that_the_editor_moves_are_followed_at_once() {
     let findings = |server: &mut Server| -> Vec<String> {
         let report = server.ask("workspace/diagnostic", &json!({ "previousResultIds": [] }));
         let items = report["items"].as_array().unwrap().iter().filter(|item| item["items"] != json!([]));
-        items.map(|item| item["uri"].as_str().unwrap().rsplit_once("/").unwrap().1.to_owned()).collect()
+        items.map(|item| item["uri"].as_str().unwrap().rsplit_once('/').unwrap().1.to_owned()).collect()
     };
     let mut follow = |method: &str, files: Value, count: u64, shown: &[&str]| {
         server.notify(method, &json!({ "files": files }));

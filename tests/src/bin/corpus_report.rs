@@ -36,6 +36,37 @@ impl Row {
     }
 }
 
+/// A column of the report.
+struct Column {
+    /// Its head in the report that is kept.
+    long: &'static str,
+    /// Its head in a terminal.
+    short: &'static str,
+    /// How wide it is there.
+    width: usize,
+    /// What it says of a row.
+    cell: fn(&Row) -> String,
+}
+
+const fn column(long: &'static str, short: &'static str, width: usize, cell: fn(&Row) -> String) -> Column {
+    Column { long, short, width, cell }
+}
+
+/// The columns, in order.
+const COLUMNS: [Column; 11] = [
+    column("false", "-", 6, |row| row.wrong.to_string()),
+    column("found", "found", 6, |row| row.found.to_string()),
+    column("precision", "prec", 6, |row| ratio(row.found, row.found + row.alarms())),
+    column("recall", "recall", 6, |row| ratio(row.found, row.wrong)),
+    column("alarms: true", "alarm+", 6, |row| row.alarms_true.to_string()),
+    column("silent", "alarm0", 6, |row| row.alarms_silent.to_string()),
+    column("unmarked", "alarmU", 7, |row| row.alarms_unmarked.to_string()),
+    column("false agreed", "-agreed", 7, |row| row.wrong_agreed.to_string()),
+    column("offered", "right", 9, |row| format!("{}/{}", row.right_offered, row.right_told)),
+    column("true", "+", 9, |row| row.truths.to_string()),
+    column("agreed", "agreed", 6, |row| ratio(row.agreed, row.truths)),
+];
+
 fn main() -> ExitCode {
     match report() {
         Ok(()) => ExitCode::SUCCESS,
@@ -203,11 +234,10 @@ impl Tally {
             self.unmarked
         );
         for (first, rows) in [("kind", &self.kinds), ("form", &self.forms)] {
-            let _ = writeln!(
-                out,
-                "\n| {first} | false | found | precision | recall | alarms: true | silent | unmarked | false agreed | offered | true | agreed |"
-            );
-            out += "|---|---|---|---|---|---|---|---|---|---|---|---|\n";
+            let heads: Vec<&str> = COLUMNS.iter().map(|column| column.long).collect();
+            let _ = writeln!(out, "\n| {first} | {} |", heads.join(" | "));
+            out += &"|---".repeat(COLUMNS.len() + 1);
+            out += "|\n";
             for (name, row) in rows {
                 out += &cells(name, row);
             }
@@ -218,21 +248,8 @@ impl Tally {
 }
 
 fn cells(name: &str, row: &Row) -> String {
-    format!(
-        "| {name} | {} | {} | {} | {} | {} | {} | {} | {} | {}/{} | {} | {} |\n",
-        row.wrong,
-        row.found,
-        ratio(row.found, row.found + row.alarms()),
-        ratio(row.found, row.wrong),
-        row.alarms_true,
-        row.alarms_silent,
-        row.alarms_unmarked,
-        row.wrong_agreed,
-        row.right_offered,
-        row.right_told,
-        row.truths,
-        ratio(row.agreed, row.truths)
-    )
+    let cells: Vec<String> = COLUMNS.iter().map(|column| (column.cell)(row)).collect();
+    format!("| {name} | {} |\n", cells.join(" | "))
 }
 
 const fn form_word(kind: BlockKind) -> &'static str {
@@ -323,27 +340,17 @@ fn show_told(document: &Document, told: &Told) {
 }
 
 fn heading(first: &str) {
-    println!(
-        "{first:<12} {:>6} {:>6} {:>6} {:>6} {:>6} {:>6} {:>7} {:>7} {:>9} {:>9} {:>6}",
-        "-", "found", "prec", "recall", "alarm+", "alarm0", "alarmU", "-agreed", "right", "+", "agreed"
-    );
+    print_line(first, |column| column.short.to_owned());
 }
 
 fn line(name: &str, row: &Row) {
-    println!(
-        "{name:<12} {:>6} {:>6} {:>6} {:>6} {:>6} {:>6} {:>7} {:>7} {:>9} {:>9} {:>6}",
-        row.wrong,
-        row.found,
-        ratio(row.found, row.found + row.alarms()),
-        ratio(row.found, row.wrong),
-        row.alarms_true,
-        row.alarms_silent,
-        row.alarms_unmarked,
-        row.wrong_agreed,
-        format!("{}/{}", row.right_offered, row.right_told),
-        row.truths,
-        ratio(row.agreed, row.truths)
-    );
+    print_line(name, |column| (column.cell)(row));
+}
+
+fn print_line(first: &str, cell: impl Fn(&Column) -> String) {
+    let cells: Vec<String> =
+        COLUMNS.iter().map(|column| format!("{:>width$}", cell(column), width = column.width)).collect();
+    println!("{first:<12} {}", cells.join(" "));
 }
 
 #[allow(clippy::cast_precision_loss)]

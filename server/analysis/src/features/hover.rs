@@ -21,7 +21,7 @@ pub struct Hover {
 
 /// What is to be shown over a byte: the judged claims there, then the cards of what is named there.
 pub fn hover(reading: &Reading, offset: usize, knowledge: &Knowledge) -> Option<Hover> {
-    let place = places::at(reading, offset).or_else(|| places::root_at(reading, offset, &knowledge.vocabulary));
+    let place = places::any_at(reading, offset, knowledge);
     let mut parts: Vec<String> = Vec::new();
     let mut span = place.as_ref().map(|place| place.span);
     for (claim, judgement) in &reading.claims {

@@ -3,7 +3,10 @@
 use fascicle_model::{EntryId, Kind, Segments, Standing, Vocabulary};
 
 use crate::blocks::BlockIx;
+use crate::claims::PartRole;
+use crate::claims::phrases::MovementForm;
 use crate::claims::segments;
+use crate::knowledge::Knowledge;
 use crate::reading::Reading;
 use crate::text::Span;
 
@@ -55,39 +58,91 @@ pub fn at(reading: &Reading, offset: usize) -> Option<Place> {
         .min_by_key(|place| (offset == place.span.end, place.span.len()))
 }
 
+/// The name at a byte, or the spinal segment, or the movement.
+pub fn any_at(reading: &Reading, offset: usize, knowledge: &Knowledge) -> Option<Place> {
+    at(reading, offset)
+        .or_else(|| root_at(reading, offset, &knowledge.vocabulary))
+        .or_else(|| movement_at(reading, offset, knowledge))
+}
+
 /// The spinal segment at a byte ("C6"), which is no name among the others: it is read as a part of a list or range.
 pub fn root_at(reading: &Reading, offset: usize, vocabulary: &Vocabulary) -> Option<Place> {
+    let entries = root_entries(vocabulary);
     blocks_at(reading, offset)
-        .flat_map(|block| roots_in_block(reading, block, vocabulary))
+        .flat_map(|block| roots_in_block(reading, block, &entries))
         .filter(|place| place.entries.len() == 1 && touches(place.span, offset))
         .min_by_key(|place| (offset == place.span.end, place.span.len()))
 }
 
 /// The spinal segments that a document writes, each where it stands, and the ranges with the segments between their ends.
 pub fn roots(reading: &Reading, vocabulary: &Vocabulary) -> impl Iterator<Item = Place> {
-    (0..reading.blocks.list.len()).flat_map(move |block| roots_in_block(reading, block, vocabulary))
+    let entries = root_entries(vocabulary);
+    (0..reading.blocks.list.len()).flat_map(move |block| roots_in_block(reading, block, &entries))
 }
 
-fn roots_in_block(reading: &Reading, block: BlockIx, vocabulary: &Vocabulary) -> Vec<Place> {
+/// The entries of the segments, with what each is.
+fn root_entries(vocabulary: &Vocabulary) -> Vec<(Segments, EntryId)> {
+    let roots = vocabulary.iter().filter(|(_, entry)| entry.kind == Kind::Root);
+    roots.filter_map(|(id, entry)| Some((Segments::one(Segments::parse_one(entry.name())?), id))).collect()
+}
+
+fn roots_in_block(reading: &Reading, block: BlockIx, entries: &[(Segments, EntryId)]) -> Vec<Place> {
     let Some((body, mentions)) = reading.blocks.list.get(block).zip(reading.mentions.get(block)) else {
         return Vec::new();
     };
-    let written = segments::written(&body.plain.text, &mentions.tokens);
     let place = |(segments, span): (Segments, Span)| {
-        let names: Vec<String> = segments.iter().map(Segments::name).collect();
-        let roots = vocabulary.iter().filter(|(_, entry)| entry.kind == Kind::Root);
-        let entries = roots.filter(|(_, entry)| names.iter().any(|name| name == entry.name())).map(|(id, _)| id);
-        Place {
-            span: body.plain.to_source(span),
-            entries: entries.collect(),
-            standing: Standing::Preferred,
-            plural: false,
-            shared: false,
-            editable: false,
-            block,
-        }
+        let within = entries.iter().filter(|(segment, _)| segment.within(segments)).map(|(_, id)| *id);
+        sign(body.plain.to_source(span), within.collect(), block)
     };
-    written.into_iter().map(place).collect()
+    segments::written(&body.plain.text, &mentions.tokens).into_iter().map(place).collect()
+}
+
+/// The word for a movement at a byte.
+pub fn movement_at(reading: &Reading, offset: usize, knowledge: &Knowledge) -> Option<Place> {
+    movements(reading, knowledge).filter(|place| touches(place.span, offset)).min_by_key(|place| place.span.len())
+}
+
+/// The words for movements in a document: nouns and names of movers ("flexion", "flexor") that are part of no other name,
+/// and whatever word a claim takes for one ("flexes").
+pub fn movements(reading: &Reading, knowledge: &Knowledge) -> impl Iterator<Item = Place> {
+    let claimed = reading.claims.iter().flat_map(|(claim, _)| {
+        let parts = claim.parts.iter().filter(|part| part.role == PartRole::Movement);
+        parts.map(|part| sign(part.span, part.what.entries().to_vec(), claim.block))
+    });
+    let named = (0..reading.blocks.list.len()).flat_map(move |block| movements_in_block(reading, block, knowledge));
+    named.chain(claimed)
+}
+
+fn movements_in_block(reading: &Reading, block: BlockIx, knowledge: &Knowledge) -> Vec<Place> {
+    let Some((body, mentions)) = reading.blocks.list.get(block).zip(reading.mentions.get(block)) else {
+        return Vec::new();
+    };
+    let tokens = &mentions.tokens;
+    let lower: Vec<String> = tokens.iter().map(|token| token.span.of(&body.plain.text).to_lowercase()).collect();
+    let word = |at: usize| lower.get(at).map_or("", String::as_str);
+    let mut list = Vec::new();
+    let mut at = 0;
+    while at < tokens.len() {
+        let Some((found, end)) = knowledge.relations.movement_at(at, &word) else {
+            at += 1;
+            continue;
+        };
+        let ends = tokens.get(at).zip(tokens.get(end.saturating_sub(1)));
+        let span = ends.map(|(first, last)| Span::new(first.span.start, last.span.end));
+        let is_free = |span: &Span| !mentions.list.iter().any(|mention| mention.span.overlaps(*span));
+        if let Some(span) = span.filter(is_free)
+            && matches!(found.form, MovementForm::Noun | MovementForm::Agent)
+        {
+            list.push(sign(body.plain.to_source(span), vec![found.movement], block));
+        }
+        at = end.max(at + 1);
+    }
+    list
+}
+
+/// What is no name of the vocabulary, and so is not for an edit.
+const fn sign(span: Span, entries: Vec<EntryId>, block: BlockIx) -> Place {
+    Place { span, entries, standing: Standing::Preferred, plural: false, shared: false, editable: false, block }
 }
 
 /// The blocks that hold a byte.

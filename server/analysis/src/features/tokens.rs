@@ -2,7 +2,8 @@
 
 use fascicle_model::{Kind, Standing, Vocabulary};
 
-use super::places;
+use super::places::{self, Place};
+use crate::knowledge::Knowledge;
 use crate::reading::Reading;
 use crate::text::Span;
 use crate::verdicts::Verdict;
@@ -25,15 +26,27 @@ pub struct Token {
     pub ambiguous: bool,
 }
 
-/// The tokens of a document.
+/// The names of a document.
 pub fn tokens(reading: &Reading, vocabulary: &Vocabulary) -> Vec<Token> {
+    of_places(places::all(reading), reading, vocabulary)
+}
+
+/// Its names, its spinal segments and its movements.
+pub fn all(reading: &Reading, knowledge: &Knowledge) -> Vec<Token> {
+    let vocabulary = &knowledge.vocabulary;
+    let roots = places::roots(reading, vocabulary).filter(|place| place.entries.len() == 1);
+    let list = places::all(reading).chain(roots).chain(places::movements(reading, knowledge));
+    of_places(list, reading, vocabulary)
+}
+
+fn of_places(list: impl Iterator<Item = Place>, reading: &Reading, vocabulary: &Vocabulary) -> Vec<Token> {
     let wrong: Vec<Span> = reading
         .claims
         .iter()
         .filter(|(_, judgement)| judgement.verdict == Verdict::Contradicts)
         .flat_map(|(claim, _)| claim.parts.iter().map(|part| part.span))
         .collect();
-    let mut list: Vec<Token> = places::all(reading)
+    let mut list: Vec<Token> = list
         .filter_map(|place| {
             let kind = vocabulary.kind(*place.entries.first()?);
             Some(Token {

@@ -138,6 +138,7 @@ pub fn read(text: &str, editor: &File) -> (Settings, Vec<Problem>) {
             }
         }
     }
+    problems.sort_by_key(|problem| problem.line);
     let file: File = good.try_into().unwrap_or_default();
     (file.into(), problems)
 }
@@ -274,8 +275,8 @@ mod tests {
     #[test]
     fn keys_of_the_editor_are_told_with_the_nearest() {
         let (file, wrong) =
-            from_client(&serde_json::json!({ "segmets": true, "words": 3, "server": {}, "off": ["x"] }));
-        assert_eq!(file.map(|file| file.off), Some(vec!["x".to_owned()]));
+            from_client(&serde_json::json!({ "segmets": true, "words": 3, "server": {}, "off": ["eponym"] }));
+        assert_eq!(file.map(|file| file.off), Some(vec!["eponym".to_owned()]));
         assert!(wrong.iter().any(|line| line.contains("did you mean `segments`?")), "{wrong:?}");
         assert!(wrong.len() == 2 && wrong.iter().any(|line| line.contains("`words`: invalid type")), "{wrong:?}");
     }

@@ -13,6 +13,29 @@ use super::state::{Folder, View};
 use crate::course::Course;
 use crate::course::index::Indexed;
 
+/// How many letters all forms of a word for a movement have in common ("flex").
+const STEM: usize = 4;
+
+/// What a text has that writes something which is no name.
+enum Sign {
+    /// This letter with a digit behind it ("C5", be it as the beginning of "C5–C8").
+    Letter(String),
+    /// A word that begins with this, in any case.
+    Stem(String),
+}
+
+impl Sign {
+    fn is_in(&self, text: &str) -> bool {
+        match self {
+            Self::Letter(letter) => {
+                let is_digit = |at: usize| text.as_bytes().get(at).is_some_and(u8::is_ascii_digit);
+                text.match_indices(&**letter).any(|(at, _)| is_digit(at + letter.len()))
+            }
+            Self::Stem(stem) => text.to_lowercase().contains(stem),
+        }
+    }
+}
+
 /// A snapshot of all documents that belong with one of them.
 #[derive(Clone, Debug)]
 pub struct Everywhere {
@@ -28,18 +51,7 @@ impl Everywhere {
     /// Views of the documents that name one of these entries, each with the entries as its own course numbers them: the
     /// open ones first, then those on disk by path.
     pub fn naming(&self, entries: &[EntryId]) -> impl Iterator<Item = (View, Vec<EntryId>)> + use<'_> {
-        // Segments are no names, so the index does not hold them: where one is asked for, the texts that write any of its
-        // letter ("C5", be it as the beginning of "C5–C8") are read.
-        let vocabulary = &self.here.course.knowledge().vocabulary;
-        let roots = entries.iter().filter(|id| vocabulary.kind(**id) == Kind::Root);
-        let letters: Vec<String> =
-            roots.map(|id| vocabulary.name(*id).trim_end_matches(|c: char| c.is_ascii_digit()).to_owned()).collect();
-        let follows = |text: &str, end: usize| text.as_bytes().get(end).is_some_and(u8::is_ascii_digit);
-        let writes_segments = move |view: &View| {
-            let text = view.text();
-            letters.iter().any(|letter| text.match_indices(&**letter).any(|(at, _)| follows(text, at + letter.len())))
-        };
-        let has_root = entries.iter().any(|id| vocabulary.kind(*id) == Kind::Root);
+        let signs = self.signs_of(entries);
         let list: Vec<(View, Vec<EntryId>)> =
             self.open.iter().map(|view| (view.clone(), self.entries_in(&view.course, entries))).collect();
         let mut paths: Vec<(&PathBuf, &Folder, Vec<EntryId>, bool)> = Vec::new();
@@ -47,15 +59,37 @@ impl Everywhere {
             let own = self.entries_in(&folder.course, entries);
             let files = folder.index.files.iter();
             let names = |file: &Indexed| file.contents.of(&own).next().is_some();
-            let files = files.map(|(path, file)| (path, names(file))).filter(|(_, names)| has_root || *names);
+            let files = files.map(|(path, file)| (path, names(file))).filter(|(_, names)| !signs.is_empty() || *names);
             paths.extend(files.map(|(path, names)| (path, folder, own.clone(), names)));
         }
         paths.sort_by_key(|(path, ..)| *path);
         paths.dedup_by_key(|(path, ..)| *path);
         list.into_iter().chain(paths.into_iter().filter_map(move |(path, folder, own, names)| {
             let view = self.closed(path, folder)?;
-            (names || writes_segments(&view)).then_some((view, own))
+            (names || signs.iter().any(|sign| sign.is_in(view.text()))).then_some((view, own))
         }))
+    }
+
+    /// Segments and movements are no names, so the index does not hold them: where one is asked for, the texts that have
+    /// any of its signs are read.
+    fn signs_of(&self, entries: &[EntryId]) -> Vec<Sign> {
+        let vocabulary = &self.here.course.knowledge().vocabulary;
+        let signs = |id: &EntryId| {
+            let entry = vocabulary.entry(*id);
+            match entry.kind {
+                Kind::Root => {
+                    let letter = entry.name().trim_end_matches(|c: char| c.is_ascii_digit());
+                    vec![Sign::Letter(letter.to_owned())]
+                }
+                Kind::Movement => {
+                    let verb = entry.verb.iter().map(|(verb, _)| verb);
+                    let words = entry.names.iter().map(|name| &name.text).chain(verb).flat_map(|text| text.split(' '));
+                    words.map(|word| Sign::Stem(word.chars().take(STEM).collect())).collect()
+                }
+                _ => Vec::new(),
+            }
+        };
+        entries.iter().flat_map(signs).collect()
     }
 
     /// Entries of the course of the document that was asked about, as another course numbers them.

@@ -10,11 +10,10 @@ use crate::findings;
 use crate::lsp::state::View;
 use crate::lsp::{from_proto, library, to_proto};
 
-/// The name at a position, or the spinal segment.
+/// The name at a position, or the spinal segment, or the movement.
 pub fn place(view: &View, position: lsp::Position) -> Option<Place> {
     let at = view.offset(from_proto::position(position));
-    let root = || places::root_at(view.reading(), at, &view.course.knowledge().vocabulary);
-    places::at(view.reading(), at).or_else(root)
+    places::any_at(view.reading(), at, view.course.knowledge())
 }
 
 /// `textDocument/definition`: where the structure is described.
@@ -44,15 +43,21 @@ pub fn type_definition(view: &View, position: lsp::Position) -> Option<lsp::Goto
     Some(lsp::GotoDefinitionResponse::Array(targets.collect()))
 }
 
-/// The names of a structure in a document; of a spinal segment also where it stands in a list or within a range.
+/// The names of a structure in a document; of a spinal segment also where it stands in a list or within a range, of a
+/// movement every word for it.
 pub fn names_of(view: &View, entries: &[EntryId]) -> Vec<Place> {
-    let vocabulary = &view.course.knowledge().vocabulary;
+    let knowledge = view.course.knowledge();
+    let is_about = |kind: Kind| entries.iter().any(|id| knowledge.vocabulary.kind(*id) == kind);
     let names_it = |place: &Place| place.entries.iter().any(|id| entries.contains(id));
     let mut list: Vec<Place> = places::all(view.reading()).filter(names_it).collect();
-    if entries.iter().any(|id| vocabulary.kind(*id) == Kind::Root) {
-        list.extend(places::roots(view.reading(), vocabulary).filter(names_it));
-        list.sort_by_key(|place| place.span.start);
+    if is_about(Kind::Root) {
+        list.extend(places::roots(view.reading(), &knowledge.vocabulary).filter(names_it));
     }
+    if is_about(Kind::Movement) {
+        list.extend(places::movements(view.reading(), knowledge).filter(names_it));
+    }
+    list.sort_by_key(|place| (place.span.start, place.span.end));
+    list.dedup_by_key(|place| place.span);
     list
 }
 

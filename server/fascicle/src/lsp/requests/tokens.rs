@@ -21,13 +21,13 @@ pub fn legend() -> lsp::SemanticTokensLegend {
 
 /// The tokens of a document, as the protocol counts them: from the one before, in lines and columns.
 pub fn full(view: &View) -> Vec<lsp::SemanticToken> {
-    encode(view, &tokens::tokens(view.reading(), &view.course.knowledge().vocabulary))
+    encode(view, &tokens::all(view.reading(), view.course.knowledge()))
 }
 
 /// `textDocument/semanticTokens/range`
 pub fn range(view: &View, range: lsp::Range) -> Vec<lsp::SemanticToken> {
     let within = from_proto::span(view, range);
-    let mut list = tokens::tokens(view.reading(), &view.course.knowledge().vocabulary);
+    let mut list = tokens::all(view.reading(), view.course.knowledge());
     list.retain(|token| token.span.overlaps(within));
     encode(view, &list)
 }
