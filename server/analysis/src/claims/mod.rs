@@ -22,7 +22,7 @@ use fascicle_model::{EntryId, Segments};
 
 use self::frames::Frames;
 use self::sections::Excerpt;
-use crate::blocks::{BlockIx, BlockKind, Blocks};
+use crate::blocks::{Block, BlockIx, BlockKind, Blocks};
 use crate::knowledge::Knowledge;
 use crate::mentions::Mentions;
 use crate::text::Span;
@@ -272,18 +272,22 @@ pub fn of_section(
     let subjects = subjects::Subjects::new(&blocks, &mentions, knowledge);
     let mut claims = Vec::new();
     let mut memory = sentences::Memory::default();
+    let mut last = None;
     for (at, block) in blocks.list.iter().enumerate().skip(first) {
         let Some(block_mentions) = mentions.get(at).filter(|_| !taken.contains(&section.block(at))) else {
             continue;
         };
         if matches!(block.kind, BlockKind::Cell { .. } | BlockKind::Heading(_) | BlockKind::Title) || block.quoted {
             memory = sentences::Memory::default();
+            last = None;
             continue;
         }
-        // What one block speaks of does not carry over to the next, except from caption to caption.
+        // From caption to caption all carries over, to another block beside it only what a pronoun may stand for.
         if block.kind != BlockKind::Caption {
-            memory = sentences::Memory::default();
+            let is_beside = last.is_some_and(|last| is_beside(block, last));
+            memory = if is_beside { memory.of_block_before() } else { sentences::Memory::default() };
         }
+        last = Some(block);
         let above = subjects.of(at);
         let block_mentions = &*context::named(knowledge, &block.plain.text, block_mentions, &above);
         let scope = sentences::Scope {
@@ -306,4 +310,11 @@ pub fn of_section(
         }
     }
     kept
+}
+
+/// Whether a block goes on where another one ended: in the same list, or as the next paragraph.
+fn is_beside(block: &Block, last: &Block) -> bool {
+    let is_same =
+        block.kind == last.kind || matches!((block.kind, last.kind), (BlockKind::Item(_), BlockKind::Item(_)));
+    is_same && block.parent == last.parent && block.heading == last.heading
 }

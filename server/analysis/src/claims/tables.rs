@@ -28,6 +28,9 @@ pub fn read(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge) -> Ve
     tables.values().flat_map(|cells| Grid::new(blocks, mentions, knowledge, cells).claims()).collect()
 }
 
+/// What a column of nerves beside muscles holds.
+const SUPPLY: Label = Label { kind: Some(ClaimKind::Supply), value: PartRole::Nerve, subject: PartRole::Muscle };
+
 struct Grid<'a> {
     blocks: &'a Blocks,
     mentions: &'a [Mentions],
@@ -87,11 +90,7 @@ impl<'a> Grid<'a> {
         let is_neural = head.names.iter().all(|name| {
             !name.candidates.is_empty() && name.candidates.iter().all(|id| self.knowledge.vocabulary.is_neural(*id))
         });
-        (label.kind == Some(ClaimKind::Branching) && !head.names.is_empty() && is_neural).then_some(Label {
-            kind: Some(ClaimKind::Supply),
-            value: PartRole::Nerve,
-            subject: PartRole::Muscle,
-        })
+        (label.kind == Some(ClaimKind::Branching) && !head.names.is_empty() && is_neural).then_some(SUPPLY)
     }
 
     fn lies_on_its_side(&self) -> bool {
@@ -138,6 +137,12 @@ impl<'a> Grid<'a> {
             } else if (column == 0 && (label.is_none() || is_group)) || is_name {
                 let role = self.role_of_column(column);
                 *label = role.map(|value| Label { kind: None, value, subject: value });
+            }
+        }
+        // Beside muscles, the branches are those that supply them.
+        if labels.first().copied().flatten().is_some_and(|first| first.value == PartRole::Muscle) {
+            for label in labels.iter_mut().flatten().filter(|label| label.kind == Some(ClaimKind::Branching)) {
+                *label = SUPPLY;
             }
         }
         labels

@@ -128,6 +128,9 @@ pub fn branching(vocabulary: &Vocabulary, child: EntryId, parent: EntryId) -> Ju
         let steps: Vec<String> = way.iter().map(|id| vocabulary.name(*id).to_owned()).collect();
         return Judgement::new(Verdict::LessExact, format!("by way of {}", steps.join(" ← ")));
     }
+    if is_of_its_roots(vocabulary, &origins, parent) {
+        return Judgement::new(Verdict::LessExact, path.concat());
+    }
     if vocabulary.kind(parent) == Kind::Root {
         let Ok(set) = Segments::parse(vocabulary.name(parent)) else { return Judgement::unknown() };
         return roots(vocabulary, child, set, Segments::EMPTY);
@@ -152,6 +155,16 @@ pub fn branching(vocabulary: &Vocabulary, child: EntryId, parent: EntryId) -> Ju
         judgement = judgement.remedy(PartRole::Parent, vocabulary.name(*origin));
     }
     judgement
+}
+
+/// Whether what a nerve arises from are roots of a plexus, so that it is counted among the branches of that plexus.
+fn is_of_its_roots(vocabulary: &Vocabulary, origins: &[EntryId], plexus: EntryId) -> bool {
+    let is_root_of_it =
+        |id: &EntryId| vocabulary.kind(*id) == Kind::Root && vocabulary.origins(plexus, false).any(|root| root == *id);
+    vocabulary.kind(plexus) == Kind::Plexus
+        && vocabulary.entry(plexus).class.as_deref() == Some("plexus")
+        && !origins.is_empty()
+        && origins.iter().all(is_root_of_it)
 }
 
 /// Judges that a nerve goes on as another.

@@ -119,6 +119,17 @@ pub struct Memory {
     effects: Vec<deficits::Effect>,
     /// The sentence before is a question.
     asks: bool,
+    /// What a pronoun may stand for that nothing else explains: the names of the last sentence of the block before that
+    /// had a subject of its own.
+    before: Vec<Subject>,
+}
+
+impl Memory {
+    /// What carries over from one block to the next beside it.
+    pub fn of_block_before(self) -> Self {
+        let before = if self.subject.is_empty() { self.before } else { self.named };
+        Self { before, ..Self::default() }
+    }
 }
 
 /// Reads the claims in the sentences of a block from a token on.
@@ -310,7 +321,9 @@ impl Sentence<'_, '_> {
     fn takes_up_subject(&self) -> bool {
         let starts =
             self.atoms.first().is_some_and(|atom| lexicon::is_pronoun(&atom.word) || lexicon::is_relative(&atom.word));
+        let points_back = lexicon::points_back(self.word(0)) && lexicon::is_kind_noun(self.word(1));
         starts
+            || points_back
             || (0..self.atoms.len())
                 .any(|at| matches!(self.word(at), "it" | "they") && at > 0 && self.begins_predicate(at + 1))
     }

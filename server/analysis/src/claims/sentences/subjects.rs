@@ -18,6 +18,8 @@ impl Sentence<'_, '_> {
         let is_of_muscle = end.checked_sub(1).is_some_and(|place| lexicon::is_of_muscle(self.word(place)));
         let behind_muscle = end.checked_sub(2).is_some_and(|place| matches!(self.class(place), Some(1 | 2)));
         let end = if role == PartRole::Muscle && is_of_muscle && behind_muscle { end - 1 } else { end };
+        // A name may be of anything that arises from somewhere; what is only meant is rather a nerve.
+        let meant = relation.left;
         let Some(before) = end.checked_sub(1) else { return self.implied(role, false) };
         let word = self.word(before);
         if lexicon::is_relative(word) || word == "whose" {
@@ -53,12 +55,13 @@ impl Sentence<'_, '_> {
                     return sides;
                 }
             }
-            return self.meant_within(before, role, plural).unwrap_or_else(|| self.implied(role, plural));
+            let by_kind = self.possessor(before, meant, plural);
+            return if by_kind.is_empty() { self.possessor(before, role, plural) } else { by_kind };
         }
         if lexicon::is_kind_noun(word)
             && before.checked_sub(1).is_some_and(|place| lexicon::points_back(self.word(place)))
         {
-            return self.implied(role, word.ends_with('s'));
+            return self.recalled(kind_meant(word, meant), word.ends_with('s'));
         }
         let mut owner = before;
         while lexicon::means_part(self.word(owner)) || lexicon::is_part_noun(self.word(owner)) {
@@ -66,13 +69,13 @@ impl Sentence<'_, '_> {
             owner = place;
         }
         if owner < before && lexicon::is_part_noun(word) && matches!(self.word(owner), "its" | "their") {
-            return self.implied(role, self.word(owner) == "their"); // "its medial half"
+            return self.recalled(role, self.word(owner) == "their"); // "its medial half"
         }
         let before_noun = before.checked_sub(1).map_or("", |place| self.word(place));
         if matches!(before_noun, "its" | "their")
             && (lexicon::is_part_noun(word) || matches!(word, "origin" | "supply" | "innervation"))
         {
-            return self.implied(role, before_noun == "their");
+            return self.recalled(role, before_noun == "their");
         }
         if matches!(word, "(" | "[") {
             // "MUSCLE (supplied by NERVE)"
@@ -82,7 +85,7 @@ impl Sentence<'_, '_> {
             return self.former_or_latter(word, role);
         }
         if matches!(word, "its" | "their") {
-            return self.implied(role, word == "their");
+            return self.recalled(role, word == "their");
         }
         if let Some(AtomKind::Segments(reading)) = self.atoms.get(before).map(|atom| &atom.kind)
             && matches!(
@@ -198,6 +201,22 @@ impl Sentence<'_, '_> {
             .collect()
     }
 
+    /// Whom a pronoun at an atom means: one that this sentence has named, else one before it.
+    pub(super) fn possessor(&self, at: usize, role: PartRole, plural: bool) -> Vec<Side> {
+        self.meant_within(at, role, plural).unwrap_or_else(|| self.recalled(role, plural))
+    }
+
+    /// What a pronoun stands for: the implied subject, else the one of the block before.
+    pub(super) fn recalled(&self, role: PartRole, plural: bool) -> Vec<Side> {
+        let implied = self.implied(role, plural);
+        if !implied.is_empty() || !self.memory.named.is_empty() {
+            return implied;
+        }
+        let before = self.memory.before.iter();
+        let sides: Vec<Side> = before.filter_map(|subject| side_of(self.scope.vocabulary, subject, role)).collect();
+        if sides.len() == 1 || plural { sides } else { Vec::new() }
+    }
+
     /// What a pronoun stands for within its sentence: the subject of the clause before it, else the one name that fits;
     /// nothing where several fit. `None` where no name before it fits.
     fn meant_within(&self, at: usize, role: PartRole, plural: bool) -> Option<Vec<Side>> {
@@ -282,5 +301,16 @@ impl Sentence<'_, '_> {
             || lexicon::is_preposition(word)
             || lexicon::is_muscle_noun(word)
             || lexicon::may_lead(word)
+    }
+}
+
+/// The role of what a noun names the kind of, where the relation leaves it open: "*this nerve* has the roots …".
+fn kind_meant(noun: &str, role: PartRole) -> PartRole {
+    match noun.trim_end_matches('s') {
+        _ if role != PartRole::Structure => role,
+        "nerve" | "branche" | "branch" | "trunk" | "cord" => PartRole::Nerve,
+        "muscle" => PartRole::Muscle,
+        "joint" => PartRole::Joint,
+        _ => role,
     }
 }

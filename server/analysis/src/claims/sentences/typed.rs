@@ -181,7 +181,11 @@ impl Sentence<'_, '_> {
             return Vec::new();
         }
         let Some(group) = self.group_from(next, true) else { return Vec::new() };
-        let left = self.implied(PartRole::Muscle, owner == "their");
+        let left = if is_own {
+            self.possessor(first, PartRole::Muscle, owner == "their")
+        } else {
+            self.implied(PartRole::Muscle, false)
+        };
         self.supply_of(&left, &self.sides(&group, PartRole::Nerve), at, negated)
     }
 
