@@ -24,21 +24,21 @@ pub struct Effect {
 impl Sentence<'_, '_> {
     /// "Injury to NERVE causes weakness of MUSCLE", "MUSCLE wastes after an ulnar lesion", "if NERVE is cut, the patient
     /// cannot extend the knee", "it spares MUSCLE": one cause, and what is lost or spared before or behind it.
-    pub(super) fn deficits(&self) -> Vec<Claim> {
-        let answers = || self.memory.asks.then(|| self.bare_answer()).flatten();
-        let Some(cause) = self.cause().or_else(answers) else { return Vec::new() };
-        let mut told = self.told_effects(Some(&cause));
+    pub(super) fn deficits(&self, cause: Option<&Cause>) -> Vec<Claim> {
+        let answer = if cause.is_none() && self.memory.asks { self.bare_answer() } else { None };
+        let Some(cause) = cause.or(answer.as_ref()) else { return Vec::new() };
+        let mut told = self.told_effects(Some(cause));
         if told.is_empty() {
             // "He cannot extend his wrist. The injured nerve is …"
             told.extend(self.memory.effects.iter().map(|effect| (effect.clone(), false)));
         }
-        self.deficits_of(&cause, told)
+        self.deficits_of(cause, told)
     }
 
     /// What a sentence says that somebody has lost, where it does not tell the lesion.
-    pub(super) fn effects_of_case(&self) -> Vec<Effect> {
+    pub(super) fn effects_of_case(&self, cause: Option<&Cause>) -> Vec<Effect> {
         let is_case = self.atoms.iter().any(|atom| lexicon::is_person(&atom.word));
-        if !is_case || self.cause().is_some() {
+        if !is_case || cause.is_some() {
             return Vec::new();
         }
         self.told_effects(None).into_iter().filter(|(_, spared)| !spared).map(|(effect, _)| effect).collect()

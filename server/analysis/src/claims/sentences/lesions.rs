@@ -19,6 +19,11 @@ pub(super) struct Cause {
     pub(super) level: Option<Side>,
 }
 
+/// Marks between a nerve and what is lost with it, or between a sign and its nerve.
+fn is_mark_of_value(word: &str) -> bool {
+    matches!(word, ":" | "—" | "–" | "-" | "→" | "->" | "=")
+}
+
 impl Sentence<'_, '_> {
     /// The lesion that the sentence speaks of; `None` if it speaks of none or of several.
     pub(super) fn cause(&self) -> Option<Cause> {
@@ -34,7 +39,9 @@ impl Sentence<'_, '_> {
                 || matches!(word, "out" | "points" | "point" | "think" | "typical" | "characteristic")
                 || matches!(atom.kind, AtomKind::Relation(relation) if relation.form == Form::Participle)
         };
-        if let Some(cause) = self.labelled_cause() {
+        // Few sentences have a value behind a mark; the rest need no look at signs by which they may begin.
+        let has_value = self.atoms.iter().any(|atom| is_mark_of_value(&atom.word));
+        if let Some(cause) = has_value.then(|| self.labelled_cause()).flatten() {
             return Some(cause);
         }
         let is_hurting = |at: usize| {
@@ -42,7 +49,7 @@ impl Sentence<'_, '_> {
             is_movement && lexicon::hurts(&self.written(at))
         };
         let speaks = self.atoms.iter().any(speaks_of_lesion) || (0..self.atoms.len()).any(is_hurting);
-        if !speaks && self.sign_at(0).is_none() {
+        if !speaks && (!has_value || self.sign_at(0).is_none()) {
             return self.cause_before();
         }
         let mut causes: Vec<Cause> = Vec::new();
@@ -74,7 +81,7 @@ impl Sentence<'_, '_> {
             }
             None => self.bare_nerve(from).map(|(side, end)| (vec![side], end))?,
         };
-        if nerves.is_empty() || !matches!(self.word(to), ":" | "—" | "–" | "→" | "=") {
+        if nerves.is_empty() || !is_mark_of_value(self.word(to)) {
             return None;
         }
         let tells =

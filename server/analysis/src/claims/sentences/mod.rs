@@ -180,6 +180,7 @@ fn ends_sentence(scope: &Scope<'_>, at: usize) -> bool {
 fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory) -> Vec<Claim> {
     let atoms = atoms(scope, from, to);
     let sentence = Sentence { scope, atoms: &atoms, memory };
+    let cause = sentence.cause();
     let (mut claims, told) =
         if sentence.asserts() && !sentence.is_conditional() { sentence.claims() } else { Default::default() };
     if sentence.asserts() {
@@ -188,12 +189,12 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
         {
             claims = sentence.answers(asked);
         }
-        claims.extend(sentence.deficits());
+        claims.extend(sentence.deficits(cause.as_ref()));
     }
     let asked = sentence.asked();
-    let effects = if sentence.asserts() { sentence.effects_of_case() } else { Vec::new() };
+    let effects = if sentence.asserts() { sentence.effects_of_case(cause.as_ref()) } else { Vec::new() };
     let asks = sentence.atoms.last().is_some_and(|atom| atom.word == "?");
-    let lesion = sentence.cause().map(|cause| cause.nerves).unwrap_or_default();
+    let lesion = cause.map(|cause| cause.nerves).unwrap_or_default();
     let (subject, named, goes_on) = (sentence.main_subject(), sentence.named(), sentence.takes_up_subject());
     memory.told = told;
     memory.asked = asked;
