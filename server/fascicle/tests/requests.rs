@@ -109,7 +109,7 @@ const REQUESTS: &[(&str, &str, &str)] = &[
     ),
     (
         "textDocument/codeAction",
-        "fixes, here or in the course; what is allowed; other names, tables and trees",
+        "fixes, here, everywhere in the document or in the course; what is allowed; other names, tables and trees",
         "requests::what_was_found_can_be_allowed_here_and_in_the_course",
     ),
     (
