@@ -981,7 +981,8 @@ impl<'a> Finder<'a> {
             return false; // a name of its own that goes before a noun ("temporalis fascia")
         }
         let is_own = self.status(at) == Status::Vocabulary;
-        if is_own && written.ends_with("us") && !written.ends_with("oideus") && latin::is_adjective(&one.text) {
+        let is_english = latin::is_adjective(&one.text) && !one.text.ends_with("ous");
+        if is_own && written.ends_with("us") && !written.ends_with("oideus") && is_english {
             return false; // Latin among English ("internal abdominal obliquus") is a matter of taste
         }
         if is_own && latin::is_adjective(&written) && latin::is_adjective(&one.text) {

@@ -61,7 +61,8 @@ impl Gaps {
                     None if is_hole && matches!(fills.get(&key), Some(Fills::One(_))) => true,
                     None => continue,
                 };
-                if !names.lookup(&rest.join(" ")).is_empty() {
+                let is_name = |text: &str| !names.lookup(text).is_empty();
+                if is_name(&rest.join(" ")) || is_name(&format!("musculus {}", rest.join(" "))) {
                     continue;
                 }
                 let gap = Gap { name: whole.name, word: whole.words[place], place: place as u8, needs_end };
@@ -134,7 +135,7 @@ impl Fills {
 /// Where words stand in names.
 #[derive(Default)]
 struct Seen<'n> {
-    /// Words that end a name or stand before a word like *of*: used as nouns.
+    /// Words that end a name.
     ends: FxHashSet<&'n str>,
     /// Words that stand before *of*.
     before_of: FxHashSet<&'n str>,
@@ -150,7 +151,6 @@ impl<'n> Seen<'n> {
         for whole in all {
             let texts = whole.texts(names);
             seen.ends.extend(texts.last());
-            seen.ends.extend(texts.windows(2).filter(|pair| links(pair[1])).map(|pair| pair[0]));
             seen.before_of.extend(texts.windows(2).filter(|pair| is_of(pair[1])).map(|pair| pair[0]));
             seen.leads.extend(texts.first());
             seen.behind.extend(texts.windows(2).filter(|pair| links(pair[0])).map(|pair| pair[1]));
