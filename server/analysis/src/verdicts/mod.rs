@@ -6,6 +6,7 @@
 
 mod action;
 mod attachment;
+mod count;
 mod crossing;
 mod deficit;
 mod finding;
@@ -184,7 +185,7 @@ fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
                 Some(What::Word(noun)) => noun,
                 _ => "named",
             };
-            best(claim.entries(PartRole::Structure).iter().map(|id| place::count(vocabulary, *id, *number, noun)))
+            best(claim.entries(PartRole::Structure).iter().map(|id| count::count(vocabulary, *id, *number, noun)))
         }
     }
 }

@@ -2,7 +2,7 @@
 
 use super::Choice;
 use super::lines::{
-    Line, key_value, lines, numbered, option_label, options_in_line, question_number, row_of_answers, row_of_options,
+    Line, key_value, numbered, option_label, options_in_line, question_number, row_of_answers, row_of_options,
 };
 use super::stems::{ASKING, whole_word};
 use crate::blocks::{BlockIx, BlockKind, Blocks};
@@ -26,19 +26,19 @@ pub(super) struct Item {
     pub(super) from_list: bool,
 }
 
-pub(super) fn items(blocks: &Blocks, taken: &BTreeSet<BlockIx>) -> Vec<Item> {
+pub(super) fn items(lines: &[Line], blocks: &Blocks, taken: &BTreeSet<BlockIx>) -> Vec<Item> {
     let mut done: Vec<Item> = Vec::new();
     let mut open: Option<Item> = None;
     let mut in_answers = false;
     let mut section = String::new();
-    for line in lines(blocks).into_iter().filter(|line| !taken.contains(&line.block)) {
+    for line in lines.iter().filter(|line| !taken.contains(&line.block)) {
         let is_heading = matches!(blocks.list.get(line.block).map(|block| block.kind), Some(BlockKind::Heading(_)));
         let text = line.plain.text.as_str();
         if is_heading {
             finish(&mut open, &mut done);
             section = text.to_lowercase();
             in_answers = lexicon::is_heading_of_answers(text);
-            if !in_answers && let Some(item) = question(&line) {
+            if !in_answers && let Some(item) = question(line) {
                 open = Some(Item { section: section.clone(), ..item });
             }
             continue;
@@ -47,10 +47,10 @@ pub(super) fn items(blocks: &Blocks, taken: &BTreeSet<BlockIx>) -> Vec<Item> {
             && (in_answers || row.len() > 2 || text.starts_with('Q'))
         {
             finish(&mut open, &mut done);
-            take_row(&mut done, &line, head, &row);
+            take_row(&mut done, line, head, &row);
             continue;
         }
-        if !in_answers && begins_answers(&line, &done, open.as_ref()) {
+        if !in_answers && begins_answers(line, &done, open.as_ref()) {
             finish(&mut open, &mut done);
             in_answers = true;
         }
@@ -106,7 +106,7 @@ pub(super) fn items(blocks: &Blocks, taken: &BTreeSet<BlockIx>) -> Vec<Item> {
         }
         // Behind the key in its block an explanation may stand.
         let explained = done.last_mut().filter(|item| open.is_none() && item.key_block() == Some(line.block));
-        if let Some(item) = question(&line) {
+        if let Some(item) = question(line) {
             finish(&mut open, &mut done);
             open = Some(Item { section: section.clone(), ..item });
         } else if let Some(item) = explained {

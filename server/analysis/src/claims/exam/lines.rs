@@ -128,6 +128,9 @@ pub(super) fn options_in_line(line: &Plain) -> Vec<Choice> {
 /// first colon, and of each answer the number and the place of its value.
 pub(super) fn row_of_answers(line: &Plain) -> Option<(&str, Vec<(u64, Span)>)> {
     let text = line.text.as_str();
+    if !text.bytes().any(|byte| byte.is_ascii_digit()) {
+        return None;
+    }
     let head = text.find(": ").filter(|at| text.get(..*at).is_some_and(|head| head.split(' ').count() <= 4));
     let start = head.map_or(0, |at| at + 2);
     let mut words: Vec<Span> = Vec::new();

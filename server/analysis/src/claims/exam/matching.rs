@@ -12,7 +12,7 @@ use super::super::subjects::Above;
 use super::super::{Claim, Key};
 use super::Choice;
 use super::keys::options;
-use super::lines::{Line, lines, numbered, option_label, options_in_line, row_of_answers};
+use super::lines::{Line, numbered, option_label, options_in_line, row_of_answers};
 use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::knowledge::Knowledge;
 use crate::lexicon;
@@ -33,11 +33,10 @@ struct Set {
 }
 
 /// Reads the matching lists of a document: the claims of their keys, and the blocks that they are made of.
-pub(super) fn read(blocks: &Blocks, knowledge: &Knowledge) -> (Vec<Claim>, BTreeSet<BlockIx>) {
+pub(super) fn read(all: &[Line], blocks: &Blocks, knowledge: &Knowledge) -> (Vec<Claim>, BTreeSet<BlockIx>) {
     let mut claims = Vec::new();
     let mut consumed = BTreeSet::new();
     let mut sets: Vec<Set> = Vec::new();
-    let all = lines(blocks);
     let is_heading =
         |line: &Line| matches!(blocks.list.get(line.block).map(|block| block.kind), Some(BlockKind::Heading(_)));
     // The set of the section before, of which a section of answers gives the key.
@@ -216,8 +215,11 @@ fn pair_claims(stem: &Plain, option: &Plain, block: BlockIx, knowledge: &Knowled
 /// The options with which a line begins, behind "Options:" or the like.
 fn options_of(line: &Line) -> Vec<Choice> {
     let text = line.plain.text.as_str();
-    let body = line.plain.slice(Span::new(behind_head(text), text.len())).trimmed();
-    if option_label(&body.text).is_some() { options_in_line(&body) } else { Vec::new() }
+    let from = behind_head(text);
+    if text.get(from..).is_none_or(|body| option_label(body.trim_start()).is_none()) {
+        return Vec::new();
+    }
+    options_in_line(&line.plain.slice(Span::new(from, text.len())).trimmed())
 }
 
 /// A numbered line, by Arabic or by Roman numerals: its number and the rest of it.

@@ -30,8 +30,9 @@ struct Choice {
 
 /// Reads the items of a document: the claims of their keys, and the blocks that they are made of.
 pub fn read(blocks: &Blocks, knowledge: &Knowledge) -> (Vec<Claim>, BTreeSet<BlockIx>) {
-    let (mut claims, mut consumed) = matching::read(blocks, knowledge);
-    for item in &items::items(blocks, &consumed) {
+    let lines = lines::lines(blocks);
+    let (mut claims, mut consumed) = matching::read(&lines, blocks, knowledge);
+    for item in &items::items(&lines, blocks, &consumed) {
         consumed.extend(item.blocks.iter().copied());
         claims.extend(keys::key_claims(item, knowledge));
     }
