@@ -27,9 +27,13 @@ pub fn elliptic(text: &str, tokens: &[Token], forms: &[Form], names: &[Mention])
         if !token.is_word {
             continue;
         }
+        // Few words stand behind an article, so this is asked first.
+        if !has_article(text, tokens, at, &list) {
+            continue;
+        }
         let Some(family) = lexicon::contrast_of(word(at)) else { continue };
         let later = names.partition_point(|name| name.tokens.1 <= at);
-        if names.get(later).is_some_and(|name| name.tokens.0 <= at) || !stands_alone(text, tokens, at, &list) {
+        if names.get(later).is_some_and(|name| name.tokens.0 <= at) || has_noun(text, tokens, at) {
             continue;
         }
         let Some(own) = forms.get(at).copied() else { continue };
@@ -53,19 +57,19 @@ pub fn elliptic(text: &str, tokens: &[Token], forms: &[Form], names: &[Mention])
     list
 }
 
-/// Whether an adjective stands as a noun does: an article or another such word before it, and no noun behind it.
-fn stands_alone(text: &str, tokens: &[Token], at: usize, before: &[Elliptic]) -> bool {
+/// Whether an article stands before a word, or another such word and a conjunction.
+fn has_article(text: &str, tokens: &[Token], at: usize, before: &[Elliptic]) -> bool {
     let word = |at: usize| tokens.get(at).map_or("", |token| token.span.of(text));
-    let has_article = at.checked_sub(1).is_some_and(|place| {
-        let is_joined = || {
-            lexicon::is_conjunction(word(place))
-                && place.checked_sub(1).is_some_and(|other| before.iter().any(|elliptic| elliptic.at == other))
-        };
-        matches!(word(place), "the" | "The") || is_joined()
-    });
-    if !has_article {
-        return false;
-    }
+    let Some(place) = at.checked_sub(1) else { return false };
+    let other = place.checked_sub(1);
+    matches!(word(place), "the" | "The")
+        || other.is_some_and(|other| before.iter().any(|elliptic| elliptic.at == other))
+            && lexicon::is_conjunction(word(place))
+}
+
+/// Whether a noun stands behind an adjective, so that it stands for none.
+fn has_noun(text: &str, tokens: &[Token], at: usize) -> bool {
+    let word = |at: usize| tokens.get(at).map_or("", |token| token.span.of(text));
     let mut next = at + 1;
     while lexicon::is_conjunction(word(next)) && lexicon::contrast_of(word(next + 1)).is_some() {
         next += 2;
@@ -76,5 +80,5 @@ fn stands_alone(text: &str, tokens: &[Token], at: usize, before: &[Elliptic]) ->
         tokens.get(next).map_or(text.len(), |token| token.span.start),
     )
     .of(text);
-    lexicon::ends_noun(behind) && !(gap.is_empty() && lexicon::is_hyphen(behind))
+    !lexicon::ends_noun(behind) || gap.is_empty() && lexicon::is_hyphen(behind)
 }

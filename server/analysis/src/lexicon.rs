@@ -4,6 +4,7 @@
 //! A new verb, label or header word is one line here, with an example beside it; the examples of [`RELATIONS`] are run by
 //! the tests. No structure is named: structures are the vocabulary's.
 
+mod filter;
 mod items;
 mod labels;
 mod lesions;
@@ -41,7 +42,9 @@ const ASIDES: &[&[&str]] = &[
 
 /// How many words an aside has that begins at a word.
 pub fn aside_at<'w>(at: usize, word: &dyn Fn(usize) -> &'w str) -> Option<usize> {
-    ASIDES.iter().find(|aside| aside.iter().zip(at..).all(|(wanted, at)| word(at) == *wanted)).map(|aside| aside.len())
+    let first = word(at);
+    let mut begun = ASIDES.iter().filter(|aside| aside.first() == Some(&first));
+    begun.find(|aside| aside.iter().zip(at..).all(|(wanted, at)| word(at) == *wanted)).map(|aside| aside.len())
 }
 
 /// Whether a word or mark may stand behind a noun, so that an adjective right before it stands for one ("the *radial*

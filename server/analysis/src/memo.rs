@@ -4,10 +4,10 @@
 //! suspects in it, the judged claims of a section with what it stands under. So a piece is known again by a fingerprint
 //! of all that went in, wherever it now stands. Two pieces with one fingerprint of 128 bits are taken for the same.
 
-use std::hash::Hash;
+use std::hash::{Hash, Hasher};
 
-use rustc_hash::FxHashMap;
-use xxhash_rust::xxh3::Xxh3;
+use rustc_hash::{FxHashMap, FxHasher};
+use xxhash_rust::xxh3::{Xxh3, xxh3_128_with_seed};
 
 /// All that goes into a piece, in 128 bits.
 pub type Fingerprint = u128;
@@ -19,9 +19,11 @@ pub fn fingerprint(write: impl FnOnce(&mut Xxh3)) -> Fingerprint {
     hasher.digest128()
 }
 
-/// The fingerprint of one thing.
-pub fn fingerprint_of(thing: &(impl Hash + ?Sized)) -> Fingerprint {
-    fingerprint(|hasher| thing.hash(hasher))
+/// The fingerprint of a text with what little else goes in.
+pub fn fingerprint_of(text: &str, rest: &(impl Hash + ?Sized)) -> Fingerprint {
+    let mut hasher = FxHasher::default();
+    rest.hash(&mut hasher);
+    xxh3_128_with_seed(text.as_bytes(), hasher.finish())
 }
 
 /// Answers of this reading and of the one before.

@@ -3,16 +3,16 @@
 //! The longest name wins. Names that share a word with their neighbours are read too: *extensor pollicis longus and
 //! brevis*, *the radial and ulnar nerves*, *first and second lumbricals*.
 
-use std::borrow::Cow;
 use std::sync::Arc;
 
 use fascicle_model::{EntryId, Kind, Standing, Vocabulary};
+use smallvec::SmallVec;
 
 use crate::ellipsis;
 use crate::lexicon;
 use crate::names::{Form, Found, NameIndex, NameRef, is_article, is_case_bound};
 use crate::text::Span;
-use crate::words::{Token, fold_into, tokens};
+use crate::words::{Token, fold_into, lower, tokens};
 
 /// A name in a text.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
@@ -144,7 +144,8 @@ impl<'a> Reader<'a> {
                 || written == name.text
                 || written.strip_suffix('s').is_some_and(|stem| stem == name.text)
         };
-        let names: Vec<&NameRef> = found.names.iter().filter(|name| fits(name)).collect();
+        let names: SmallVec<[&NameRef; 4]> =
+            found.names.iter().filter(|name| !found.case_bound || fits(name)).collect();
         let first = names.first()?;
         let standing = self.vocabulary.entry(first.entry).names.get(first.name as usize)?.standing;
         let mut candidates: Vec<EntryId> = names.iter().map(|name| name.entry).collect();
@@ -263,9 +264,4 @@ pub fn is_bare_adjective(mention: &Mention, vocabulary: &Vocabulary) -> bool {
         && !mention.shared
         && mention.tokens.1 == mention.tokens.0 + 1
         && mention.candidates.iter().all(|id| vocabulary.is_neural(*id))
-}
-
-/// A word in lower case.
-fn lower(word: &str) -> Cow<'_, str> {
-    if word.bytes().all(|c| c.is_ascii() && !c.is_ascii_uppercase()) { word.into() } else { word.to_lowercase().into() }
 }

@@ -48,9 +48,31 @@ type Node = u32;
 pub struct NameIndex {
     forms: FxHashMap<Box<str>, Form>,
     words: Vec<Box<str>>,
-    steps: FxHashMap<(Node, WordId), Node>,
-    ends: Vec<Vec<NameRef>>,
+    /// From the root: where a word leads, [`NOWHERE`] where no name begins with it.
+    first: Vec<Node>,
+    /// For every node the place in `steps` where its steps begin; one more at the end.
+    from: Vec<u32>,
+    /// The steps of all nodes, each node's in the order of the words.
+    steps: Vec<(WordId, Node)>,
+    ends: Vec<End>,
 }
+
+/// What ends at a node.
+#[derive(Debug, Default)]
+struct End {
+    names: SmallVec<[NameRef; 1]>,
+    /// One of the names is written in capitals and read so only.
+    case_bound: bool,
+}
+
+/// Steps of the tree while it grows.
+type Growing = FxHashMap<(Node, WordId), Node>;
+
+/// No node: the root is where nothing leads to.
+const NOWHERE: Node = 0;
+
+/// Where a walk has come to by a row of words, and whether one of them was a plural.
+type Reached = SmallVec<[(Node, bool); 4]>;
 
 /// What a walk down the tree found.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -61,12 +83,15 @@ pub struct Found {
     pub names: Vec<NameRef>,
     /// Whether a word of it was a plural.
     pub plural: bool,
+    /// One of the names is written in capitals and read so only ([`is_case_bound`]).
+    pub case_bound: bool,
 }
 
 impl NameIndex {
     /// Indexes a vocabulary.
     pub fn new(vocabulary: &Vocabulary) -> Self {
-        let mut index = Self { ends: vec![Vec::new()], ..Self::default() };
+        let mut index = Self { ends: vec![End::default()], ..Self::default() };
+        let mut steps = Growing::default();
         for (id, entry) in vocabulary.iter() {
             if matches!(entry.kind, Kind::Movement) {
                 continue;
@@ -76,20 +101,44 @@ impl NameIndex {
                     continue; // a segment's own spelling is read as a number, with ranges and lists
                 }
                 let reference = NameRef { entry: id, name: number };
-                index.add(&name.text, reference);
+                let case_bound = is_case_bound(name.standing, &name.text);
+                index.add(&name.text, reference, case_bound, &mut steps);
                 if let Some(plural) = &name.plural {
-                    index.add(plural, reference);
+                    index.add(plural, reference, case_bound, &mut steps);
                 }
             }
             if let (Some(short), Some(_)) = (&entry.short, entry.part_of) {
-                index.add(short, NameRef { entry: id, name: 0 });
+                let case_bound = entry.names.first().is_some_and(|name| is_case_bound(name.standing, &name.text));
+                index.add(short, NameRef { entry: id, name: 0 }, case_bound, &mut steps);
             }
         }
+        index.lay_out(steps);
         index.add_plurals();
         index
     }
 
-    fn add(&mut self, name: &str, reference: NameRef) {
+    /// Lays the steps out for walking.
+    fn lay_out(&mut self, steps: Growing) {
+        let mut steps: Vec<((Node, WordId), Node)> = steps.into_iter().collect();
+        steps.sort_unstable();
+        self.first = vec![NOWHERE; self.words.len()];
+        self.from = Vec::with_capacity(self.ends.len() + 1);
+        self.steps = Vec::with_capacity(steps.len());
+        for ((node, word), next) in steps {
+            while self.from.len() <= node as usize {
+                self.from.push(self.steps.len() as u32);
+            }
+            if node == 0
+                && let Some(slot) = self.first.get_mut(word.0 as usize)
+            {
+                *slot = next;
+            }
+            self.steps.push((word, next));
+        }
+        self.from.resize(self.ends.len() + 1, self.steps.len() as u32);
+    }
+
+    fn add(&mut self, name: &str, reference: NameRef, case_bound: bool, steps: &mut Growing) {
         let mut node = 0;
         for token in tokens(name).into_iter().filter(|token| token.is_word) {
             let word = fold(token.span.of(name));
@@ -98,16 +147,17 @@ impl NameIndex {
             }
             let id = self.word(&word);
             let next = u32::try_from(self.ends.len()).unwrap_or(u32::MAX);
-            node = *self.steps.entry((node, id)).or_insert(next);
+            node = *steps.entry((node, id)).or_insert(next);
             if node == next {
-                self.ends.push(Vec::new());
+                self.ends.push(End::default());
             }
         }
         if let Some(end) = self.ends.get_mut(node as usize)
             && node != 0
-            && !end.iter().any(|known| known.entry == reference.entry)
+            && !end.names.iter().any(|known| known.entry == reference.entry)
         {
-            end.push(reference);
+            end.names.push(reference);
+            end.case_bound |= case_bound;
         }
     }
 
@@ -146,12 +196,22 @@ impl NameIndex {
 
     /// One step down the tree of words; the walk begins at 0.
     pub fn step(&self, node: u32, word: WordId) -> Option<u32> {
-        self.steps.get(&(node, word)).copied()
+        if node == 0 {
+            return self.first.get(word.0 as usize).copied().filter(|next| *next != NOWHERE);
+        }
+        let (from, to) = (*self.from.get(node as usize)?, *self.from.get(node as usize + 1)?);
+        let steps = self.steps.get(from as usize..to as usize)?;
+        let place = if steps.len() <= 8 {
+            steps.iter().position(|(known, _)| *known == word)?
+        } else {
+            steps.binary_search_by_key(&word, |(known, _)| *known).ok()?
+        };
+        steps.get(place).map(|(_, next)| *next)
     }
 
     /// The names that end at a place of the tree.
     pub fn ending(&self, node: u32) -> &[NameRef] {
-        self.ends.get(node as usize).map_or(&[], Vec::as_slice)
+        self.ends.get(node as usize).map_or(&[], |end| &end.names)
     }
 
     /// What a folded word can stand for.
@@ -162,14 +222,14 @@ impl NameIndex {
     /// The longest name that a run of forms begins with. `forms` gives the form at a step and whether the walk may pass
     /// over it (articles, hyphens).
     pub fn longest(&self, forms: impl Iterator<Item = (Form, bool)>) -> Option<Found> {
-        let mut reached: SmallVec<[(Node, bool); 4]> = smallvec![(0, false)];
-        let mut best = None;
+        let mut reached: Reached = smallvec![(0, false)];
+        let mut best: Option<(usize, Reached)> = None;
         for (at, (form, may_skip)) in forms.enumerate() {
-            let mut next: SmallVec<[(Node, bool); 4]> = SmallVec::new();
+            let mut next = Reached::new();
             for (node, plural) in &reached {
                 for (word, is_plural) in [(form.exact, false), (form.singular, true), (form.plural, false)] {
-                    if let Some(node) = word.and_then(|word| self.steps.get(&(*node, word))) {
-                        next.push((*node, plural | is_plural));
+                    if let Some(node) = word.and_then(|word| self.step(*node, word)) {
+                        next.push((node, plural | is_plural));
                     }
                 }
             }
@@ -184,18 +244,16 @@ impl NameIndex {
             if by_plural_only {
                 continue; // the singular of a plural name of one word is an ordinary word
             }
-            let ended: SmallVec<[(&Vec<NameRef>, bool); 4]> = reached
-                .iter()
-                .filter_map(|(node, plural)| Some((self.ends.get(*node as usize)?, *plural)))
-                .filter(|(names, _)| !names.is_empty())
-                .collect();
-            if let Some((_, plural)) = ended.first() {
-                let plural = *plural;
-                let names = ended.iter().flat_map(|(names, _)| names.iter().copied()).collect();
-                best = Some(Found { len: at + 1, names, plural });
+            if reached.iter().any(|(node, _)| !self.ending(*node).is_empty()) {
+                best = Some((at + 1, reached.clone()));
             }
         }
-        best
+        let (len, reached) = best?;
+        let mut ended = reached.iter().filter(|(node, _)| !self.ending(*node).is_empty());
+        let plural = ended.next().is_some_and(|(_, plural)| *plural);
+        let ends = || reached.iter().filter_map(|(node, _)| self.ends.get(*node as usize));
+        let names = ends().flat_map(|end| end.names.iter().copied()).collect();
+        Some(Found { len, names, plural, case_bound: ends().any(|end| end.case_bound) })
     }
 
     /// The names that a run of forms is, from the first to the last.

@@ -118,7 +118,7 @@ pub fn read_observed(
         .map(|block| {
             let text = &block.plain.text;
             let find = || Arc::new(mentions::mentions(text, &knowledge.vocabulary, &knowledge.names));
-            Mentions::clone(&memo.mentions.of(fingerprint_of(text), find))
+            Mentions::clone(&memo.mentions.of(fingerprint_of(text, &()), find))
         })
         .collect();
     ended(Stage::Mentions);

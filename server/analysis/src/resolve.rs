@@ -114,11 +114,12 @@ fn of_known_whole(
     let written = words(mention.span.of(text));
     let is_short = |id: &EntryId| {
         let entry = vocabulary.entry(*id);
-        let by_name = entry
-            .names
-            .iter()
-            .any(|name| name.standing != fascicle_model::Standing::Short && same(&words(&name.text), &written));
-        !by_name && entry.part_of.is_some() && entry.short.as_ref().is_some_and(|short| same(&words(short), &written))
+        entry.part_of.is_some()
+            && entry.short.as_ref().is_some_and(|short| same(short, &written))
+            && !entry
+                .names
+                .iter()
+                .any(|name| name.standing != fascicle_model::Standing::Short && same(&name.text, &written))
     };
     let (short, full): (Vec<EntryId>, Vec<EntryId>) = mention.candidates.iter().partition(|id| is_short(id));
     let is_sole = mention.candidates.len() == 1 && behind.is_none();
@@ -194,9 +195,19 @@ fn words(text: &str) -> Vec<String> {
         .collect()
 }
 
-/// The same words, singular or plural.
-fn same(a: &[String], b: &[String]) -> bool {
-    a.len() == b.len() && a.iter().zip(b).all(|(a, b)| a.trim_end_matches('s') == b.trim_end_matches('s'))
+/// Whether a text has these words, singular or plural.
+fn same(text: &str, written: &[String]) -> bool {
+    // Most names differ in the first letter, where it is not that of an article.
+    let first = |word: &str| word.bytes().next().filter(u8::is_ascii_alphanumeric).map(|c| c.to_ascii_lowercase());
+    if let (Some(one), Some(other)) = (first(text), written.first().and_then(|word| first(word)))
+        && one != other
+        && one != b't'
+    {
+        return false;
+    }
+    let words = words(text);
+    let bare = |word: &String| word.trim_end_matches('s').len();
+    words.len() == written.len() && words.iter().zip(written).all(|(a, b)| a.get(..bare(a)) == b.get(..bare(b)))
 }
 
 /// A part of the body within which names are not shared.

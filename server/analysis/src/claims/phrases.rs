@@ -1,7 +1,10 @@
 //! The lexicon's phrases and the vocabulary's movements, ready to be matched against tokens.
 
+use std::cell::OnceCell;
+
 use fascicle_model::{Entry, EntryId, Kind, Vocabulary};
 use rustc_hash::{FxHashMap, FxHashSet};
+use smallvec::SmallVec;
 
 use super::signs::Signs;
 use crate::lexicon::{self, RELATIONS, RelationWord};
@@ -32,9 +35,14 @@ pub enum MovementForm {
 /// A description that fits more areas than these tells none.
 const MANY_AREAS: usize = 12;
 
+/// A word of some phrase.
+type WordIx = u16;
+
 #[derive(Clone, Debug)]
 struct Slot {
-    words: Vec<&'static str>,
+    words: SmallVec<[WordIx; 6]>,
+    /// Any one to five words stand for it.
+    is_any: bool,
     may_miss: bool,
 }
 
@@ -42,8 +50,10 @@ struct Slot {
 #[derive(Debug, Default)]
 pub struct Relations {
     phrases: Vec<Vec<Slot>>,
-    /// For the first word of a phrase: the phrases that can begin with it.
-    first: FxHashMap<&'static str, Vec<usize>>,
+    /// The words of all phrases.
+    words: FxHashMap<&'static str, WordIx>,
+    /// For each word of a phrase the phrases that can begin with it.
+    first: Vec<Vec<usize>>,
     /// Words of movements, by their first word.
     movements: FxHashMap<String, Vec<(Vec<String>, MovementWord)>>,
     /// Signs of lesions.
@@ -59,11 +69,13 @@ impl Relations {
     pub fn new(vocabulary: &Vocabulary) -> Self {
         let mut relations = Self::default();
         for relation in RELATIONS {
-            let slots = slots(relation.phrase);
+            let slots = relations.slots(relation.phrase);
             let place = relations.phrases.len();
             for slot in &slots {
                 for word in &slot.words {
-                    relations.first.entry(word).or_default().push(place);
+                    if let Some(list) = relations.first.get_mut(usize::from(*word)) {
+                        list.push(place);
+                    }
                 }
                 if !slot.may_miss {
                     break;
@@ -168,6 +180,22 @@ impl Relations {
         &self.signs
     }
 
+    /// The slots of a phrase, its words among the known ones.
+    fn slots(&mut self, phrase: &'static str) -> Vec<Slot> {
+        let mut list = Vec::new();
+        for slot in phrase.split(' ') {
+            let (texts, may_miss) = slot.strip_suffix('?').map_or((slot, false), |texts| (texts, true));
+            let mut words = SmallVec::new();
+            for text in texts.split('|') {
+                let next = WordIx::try_from(self.words.len()).unwrap_or(WordIx::MAX);
+                words.push(*self.words.entry(text).or_insert(next));
+            }
+            self.first.resize_with(self.words.len(), Vec::new);
+            list.push(Slot { words, is_any: texts == "~", may_miss });
+        }
+        list
+    }
+
     fn add_verb(&mut self, verb: &str, id: EntryId) {
         for [before, behind] in &verb_forms(verb) {
             self.add_movement(before, id, MovementForm::Verb);
@@ -191,11 +219,13 @@ impl Relations {
     /// The longest relation phrase that begins at a token, with the token after its last. `word` gives the folded word
     /// of a token (empty where a phrase may not run).
     pub fn phrase_at<'w>(&self, at: usize, word: &dyn Fn(usize) -> &'w str) -> Option<(&'static RelationWord, usize)> {
-        let candidates = self.first.get(word(at))?;
+        let first = *self.words.get(word(at))?;
+        let candidates = self.first.get(usize::from(first))?;
+        let line = Line { from: at, words: &self.words, word, known: [const { OnceCell::new() }; LINE] };
         let mut best: Option<(&'static RelationWord, usize)> = None;
         for place in candidates {
             let (Some(slots), Some(relation)) = (self.phrases.get(*place), RELATIONS.get(*place)) else { continue };
-            if let Some(end) = match_slots(slots, at, word, true)
+            if let Some(end) = match_slots(slots, at, &line, true)
                 && best.is_none_or(|(_, longest)| end > longest)
             {
                 best = Some((relation, end));
@@ -270,33 +300,47 @@ fn telling_words(text: &str) -> Vec<String> {
     words
 }
 
-fn slots(phrase: &'static str) -> Vec<Slot> {
-    phrase
-        .split(' ')
-        .map(|slot| {
-            let (words, may_miss) = slot.strip_suffix('?').map_or((slot, false), |words| (words, true));
-            Slot { words: words.split('|').collect(), may_miss }
-        })
-        .collect()
+/// How many words of a text are remembered while phrases are matched.
+const LINE: usize = 16;
+
+/// The words of a text from a place on, as words of phrases, each looked up once.
+struct Line<'l, 'w> {
+    from: usize,
+    words: &'l FxHashMap<&'static str, WordIx>,
+    word: &'l dyn Fn(usize) -> &'w str,
+    known: [OnceCell<Option<WordIx>>; LINE],
+}
+
+impl Line<'_, '_> {
+    /// The word at a place, if some phrase has it.
+    fn word(&self, at: usize) -> Option<WordIx> {
+        let find = || self.words.get((self.word)(at)).copied();
+        self.known.get(at.wrapping_sub(self.from)).map_or_else(find, |slot| *slot.get_or_init(find))
+    }
+
+    /// Whether the word at a place may stand between the words of a phrase.
+    fn is_passed(&self, at: usize) -> bool {
+        let word = (self.word)(at);
+        lexicon::is_adverb(word) || word == "not"
+    }
 }
 
 /// Matches slots from a token on; the token after the last one taken.
-fn match_slots<'w>(slots: &[Slot], at: usize, word: &dyn Fn(usize) -> &'w str, is_first: bool) -> Option<usize> {
+fn match_slots(slots: &[Slot], at: usize, line: &Line<'_, '_>, is_first: bool) -> Option<usize> {
     let Some((slot, rest)) = slots.split_first() else { return Some(at) };
-    let here = word(at);
-    let mut best = None;
-    if slot.words == ["~"] {
-        // Any one to five words, as few as will do.
-        return (1..=5).find_map(|len| match_slots(rest, at + len, word, false));
+    if slot.is_any {
+        // As few words as will do.
+        return (1..=5).find_map(|len| match_slots(rest, at + len, line, false));
     }
-    if slot.words.contains(&here) {
-        best = match_slots(rest, at + 1, word, false);
+    let mut best = None;
+    if line.word(at).is_some_and(|here| slot.words.contains(&here)) {
+        best = match_slots(rest, at + 1, line, false);
     }
     if slot.may_miss {
-        best = best.max(match_slots(rest, at, word, is_first));
+        best = best.max(match_slots(rest, at, line, is_first));
     }
-    if best.is_none() && !is_first && (lexicon::is_adverb(here) || here == "not") {
-        best = match_slots(slots, at + 1, word, false);
+    if best.is_none() && !is_first && line.is_passed(at) {
+        best = match_slots(slots, at + 1, line, false);
     }
     best
 }

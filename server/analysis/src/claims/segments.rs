@@ -72,6 +72,9 @@ fn span(tokens: &[Token], from: usize, end: usize) -> Span {
 
 /// A segment with its letter (`C5`), as letter and number.
 fn lettered(word: &str) -> Option<(&str, u8)> {
+    if !word.as_bytes().last()?.is_ascii_digit() {
+        return None;
+    }
     let digits = word.find(|c: char| c.is_ascii_digit())?;
     let (letter, number) = word.split_at(digits);
     if !letter.chars().all(|c| c.is_ascii_uppercase() || letter == "Co") {
@@ -175,6 +178,10 @@ const REGIONS: [(&str, &str); 5] =
 
 /// *the fifth and sixth cervical (nerves, roots, segments)*
 fn in_words(text: &str, tokens: &[Token], start: usize) -> Option<Reading> {
+    let first = word(text, tokens, start);
+    if !ORDINALS.iter().any(|ordinal| ordinal.eq_ignore_ascii_case(first)) {
+        return None;
+    }
     let mut numbers = Vec::new();
     let mut set = Segments::EMPTY;
     let mut at = start;

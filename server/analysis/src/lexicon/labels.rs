@@ -3,6 +3,7 @@
 use ClaimKind as K;
 use PartRole as P;
 
+use super::filter::Filter;
 use crate::claims::{ClaimKind, PartRole};
 
 /// A label (`Innervation:`), a heading (`## Innervates`) or a header of a table, and what its value is.
@@ -105,17 +106,41 @@ pub fn label_of(text: &str) -> Option<Label> {
     if text.len() > LONGEST_LABEL + 8 {
         return None;
     }
+    let first = text.split_whitespace().next().unwrap_or_default().trim_end_matches([':', '=']);
+    let is_plain = first.is_ascii() && !first.contains('.');
+    let is_article = ["the", "its", "their"].iter().any(|article| article.eq_ignore_ascii_case(first));
+    if is_plain && !is_article && !may_begin_label(first) {
+        return None;
+    }
     let plain = text.trim().trim_end_matches([':', '=']).to_lowercase().replace('.', "");
     let words: Vec<&str> = plain.split_whitespace().filter(|word| !matches!(*word, "the" | "its" | "their")).collect();
     let plain = words.join(" ");
     LABELS.iter().find(|(known, _)| *known == plain).map(|(_, label)| *label)
 }
 
+/// What labels begin with, be it a whole word or a part of one.
+static BEGINNINGS: Filter<256> = {
+    let mut filter = Filter::EMPTY;
+    let mut at = 0;
+    while at < LABELS.len() {
+        let label = LABELS[at].0.as_bytes();
+        let mut len = 0;
+        while len <= label.len() {
+            filter.add(label, len);
+            len += 1;
+        }
+        at += 1;
+    }
+    filter
+};
+
 /// Whether a label can begin with a word, whatever its case.
 pub fn may_begin_label(word: &str) -> bool {
     let begins = |known: &str| known.get(..word.len()).is_some_and(|begin| begin.eq_ignore_ascii_case(word));
+    let may_begin = || BEGINNINGS.may_have(word);
     // Articles and possessives before a label are no part of it.
-    matches!(word, "the" | "The" | "its" | "Its" | "their" | "Their") || LABELS.iter().any(|(known, _)| begins(known))
+    matches!(word, "the" | "The" | "its" | "Its" | "their" | "Their")
+        || may_begin() && LABELS.iter().any(|(known, _)| begins(known))
 }
 
 /// Whether a header only says that the column names something.

@@ -1,11 +1,14 @@
 //! Lists of single words, each a function that says whether a word is of the list.
 
+use super::filter::Filter;
+
 macro_rules! word_lists {
     ($($(#[$doc:meta])* $name:ident: $($word:literal)+;)+) => {
         $(
             $(#[$doc])*
             pub fn $name(word: &str) -> bool {
-                matches!(word, $($word)|+)
+                static FILTER: Filter<16> = Filter::of(&[$($word),+]);
+                FILTER.may_have(word) && matches!(word, $($word)|+)
             }
         )+
     };

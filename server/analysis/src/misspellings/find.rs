@@ -18,7 +18,7 @@ use crate::words::fold_into;
 use super::guard::Known;
 use super::index::{Near, SHORTEST, SpellingIndex, TargetIx};
 use super::latin;
-use super::word::{LONG, PREFIXES, Status, Word, Words, without_possessive};
+use super::word::{LONG, PREFIXES, Status, Word, WordIx, Words, without_possessive};
 
 /// Why a word may be wrong.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -159,7 +159,7 @@ pub struct Finder<'a> {
     index: &'a SpellingIndex,
     words: &'a Words<'a>,
     /// The words of the tokens.
-    ids: &'a [u32],
+    ids: &'a [WordIx],
     /// The document speaks of anatomy round about.
     in_subject: bool,
     status: Vec<Status>,
@@ -177,18 +177,14 @@ const MOST_WRONG: usize = 3;
 const MOST_PARTS: usize = 5;
 /// Longer rare words are what they are, though they sound like a name's.
 const LONGEST_HEARD: usize = 6;
-/// A word of no token.
-const NONE: u32 = u32::MAX;
 
 /// The words of the tokens of a block.
-pub fn ids_of<'t>(plain: &'t Plain, mentions: &Mentions, words: &mut Words<'t>, ids: &mut Vec<u32>) {
+pub fn ids_of<'t>(plain: &'t Plain, mentions: &Mentions, words: &mut Words<'t>, ids: &mut Vec<WordIx>) {
     ids.clear();
     ids.extend(
-        mentions
-            .tokens
-            .iter()
-            .zip(mentions.forms.iter())
-            .map(|(token, form)| if token.is_word { words.id(token.span.of(&plain.text), *form) } else { NONE }),
+        mentions.tokens.iter().zip(mentions.forms.iter()).map(|(token, form)| {
+            if token.is_word { words.id(token.span.of(&plain.text), *form) } else { WordIx::NONE }
+        }),
     );
 }
 
@@ -199,7 +195,7 @@ impl<'a> Finder<'a> {
         mentions: &'a Mentions,
         names: &'a NameIndex,
         index: &'a SpellingIndex,
-        (words, ids): (&'a Words<'a>, &'a [u32]),
+        (words, ids): (&'a Words<'a>, &'a [WordIx]),
         in_subject: bool,
     ) -> Self {
         let status = Vec::with_capacity(ids.len());
@@ -232,12 +228,14 @@ impl<'a> Finder<'a> {
     }
 
     fn status_of(&self, at: usize) -> Status {
-        let Some(word) = self.word(at) else {
+        let id = self.ids.get(at).copied().unwrap_or(WordIx::NONE);
+        if !id.is_word() {
             return if lexicon::is_hyphen(self.text(at)) { Status::Passable } else { Status::Aside };
-        };
-        if word.status != Status::Unknown {
-            return word.status;
         }
+        if id.status != Status::Unknown {
+            return id.status;
+        }
+        let Some(word) = self.word(at) else { return Status::Aside };
         // "ponto-mesencephalic" has the first part of a compound.
         let leads = word.folded.ends_with('o') && self.is_led_by(at);
         if self.is_no_prose(at) {
@@ -367,6 +365,9 @@ impl<'a> Finder<'a> {
 
     /// An English plural of a word that has another one (*foramens*).
     fn false_plural(&self, at: usize) -> Option<Suspect> {
+        if self.status(at) != Status::Vocabulary {
+            return None;
+        }
         let right = self.word(at)?.plural?;
         let span = self.word_span(at);
         let change = Replacement {
@@ -524,7 +525,7 @@ impl<'a> Finder<'a> {
         let beside_vocabulary = || {
             [true, false].into_iter().any(|back| {
                 let next = self.neighbour(at, back);
-                let small = |place: &usize| self.word(*place).is_none_or(Word::is_small);
+                let small = |place: &usize| self.ids.get(*place).is_none_or(|id| id.is_small);
                 let next = next.filter(small).and_then(|place| self.neighbour(place, back)).or(next);
                 next.is_some_and(|place| self.status(place) == Status::Vocabulary && !small(&place))
             })
@@ -549,9 +550,7 @@ impl<'a> Finder<'a> {
             }
             Status::Short => PREFIXES.contains(&self.folded(at)) && self.begins_word(at),
             Status::Right(Known::Rare) => beside_vocabulary() && self.may_slip(at),
-            Status::Right(Known::Common) => {
-                self.in_subject && self.folded(at).len() >= SHORTEST && beside_vocabulary() && self.may_slip(at)
-            }
+            Status::Right(Known::Common) => self.in_subject && beside_vocabulary() && self.may_slip(at),
         }
     }
 

@@ -23,8 +23,30 @@ pub struct Target {
     pub form: Form,
     /// Everyday English has it too.
     pub common: bool,
+}
+
+/// What tells at a glance that a target is far from a word.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct Look {
     /// One bit for every letter in it.
     letters: u32,
+    /// Its first two letters.
+    begin: [u8; 2],
+}
+
+impl Look {
+    fn of(word: &str) -> Self {
+        let letter = |at: usize| word.as_bytes().get(at).copied().unwrap_or_default();
+        Self { letters: letters(word), begin: [letter(0), letter(1)] }
+    }
+
+    /// Whether another word may be at no more than `most` edits.
+    fn may_be_near(self, other: Self, most: u32) -> bool {
+        let ([first, second], [one, two]) = (self.begin, other.begin);
+        // Of the first two letters one is kept, though perhaps not in its place.
+        (first == one || second == two || first == two || second == one)
+            && (self.letters ^ other.letters).count_ones() <= 2 * most
+    }
 }
 
 /// A name with its words in their order.
@@ -54,6 +76,8 @@ pub struct SpellingIndex {
     pub right: RightWords,
     /// Sorted by length.
     targets: Vec<Target>,
+    /// The look of each target.
+    looks: Vec<Look>,
     /// For every length the place of the first target that is at least as long.
     by_length: Vec<usize>,
     by_sound: FxHashMap<Box<str>, Vec<TargetIx>>,
@@ -109,7 +133,7 @@ impl SpellingIndex {
                 let is_common = |word: &str| right.known(word) == Some(Known::Common);
                 let one = || text.strip_suffix("ies").map(|stem| format!("{stem}y"));
                 let common = is_common(&text) || one().is_some_and(|one| is_common(&one));
-                Target { letters: letters(&text), text, form, common }
+                Target { text, form, common }
             })
             .collect();
         targets.sort_by(|a, b| (a.text.len(), &a.text).cmp(&(b.text.len(), &b.text)));
@@ -158,6 +182,7 @@ impl SpellingIndex {
         let plurals = false_plurals(vocabulary, names);
         Self {
             right,
+            looks: targets.iter().map(|target| Look::of(&target.text)).collect(),
             targets,
             by_length,
             by_sound,
@@ -292,21 +317,15 @@ impl SpellingIndex {
         if word.len() > LONGEST {
             return list;
         }
-        let own = letters(word);
-        let begin = |text: &str| (text.as_bytes().first().copied(), text.as_bytes().get(1).copied());
-        let (first, second) = begin(word);
+        let own = Look::of(word);
         let from = self.by_length.get(word.len().saturating_sub(most as usize)).copied().unwrap_or(0);
         let to = self.by_length.get(word.len() + most as usize + 1).copied().unwrap_or(self.targets.len());
         let key = sound(word);
-        for (at, target) in (from..).zip(self.targets.get(from..to).unwrap_or_default()) {
-            if (target.letters ^ own).count_ones() > 2 * most {
+        for (at, look) in (from..).zip(self.looks.get(from..to).unwrap_or_default()) {
+            if !own.may_be_near(*look, most) {
                 continue;
             }
-            // Of the first two letters one is kept, though perhaps not in its place.
-            let (one, two) = begin(&target.text);
-            if first != one && second != two && first != two && second != one {
-                continue;
-            }
+            let Some(target) = self.targets.get(at) else { break };
             if let Some(distance) = distance(word, &target.text, most)
                 && distance > 0
             {
@@ -349,6 +368,7 @@ impl SpellingIndex {
             + self.by_words.values().map(|list| list.capacity() * (size_of::<Arranged>() + 16)).sum::<usize>();
         self.right.bytes()
             + texts
+            + size_of_val(&*self.looks)
             + keyed(&self.by_sound)
             + keyed(&self.by_stem)
             + forms

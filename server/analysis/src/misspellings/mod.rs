@@ -130,14 +130,14 @@ pub fn repairs_again(
     let in_subject = rank::is_anatomy(mentions);
     let (names, spelling) = (&knowledge.names, &knowledge.spelling);
     let tokens: usize = mentions.iter().map(|mentions| mentions.tokens.len()).sum();
-    let mut words = Words::new(names, spelling, &course, tokens / 3);
+    let mut words = Words::new(names, spelling, &course, tokens / 16);
     let mut ids = Vec::new();
     let mut subject = rank::Subject::new(blocks, mentions, knowledge);
     for (at, (block, mentions)) in blocks.list.iter().zip(mentions).enumerate() {
         if block.kind == BlockKind::Title {
             continue; // front matter
         }
-        let key = fingerprint_of(&(&block.plain.text, &block.plain.marks, in_subject, &settings.words));
+        let key = fingerprint_of(&block.plain.text, &(&block.plain.marks, in_subject, &settings.words));
         let suspects = kept.of(key, || {
             find::ids_of(&block.plain, mentions, &mut words, &mut ids);
             let mut finder = Finder::new(&block.plain, mentions, names, spelling, (&words, &ids), in_subject);

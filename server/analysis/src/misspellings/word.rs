@@ -45,8 +45,6 @@ pub const PREFIXES: &[&str] = &[
 /// A distinct word.
 #[derive(Debug)]
 pub struct Word<'t> {
-    /// What it is wherever it stands.
-    pub status: Status,
     /// As it is looked up, without the possessive ending.
     pub folded: Cow<'t, str>,
     /// The right plural of a word that was given a wrong one.
@@ -58,11 +56,6 @@ pub struct Word<'t> {
 }
 
 impl Word<'_> {
-    /// Whether it is so short that a name may have another one behind it that counts.
-    pub fn is_small(&self) -> bool {
-        self.folded.len() <= 3
-    }
-
     /// Whether some target may stand at one edit.
     pub fn is_beside(&self, index: &SpellingIndex) -> bool {
         *self.beside.get_or_init(|| index.is_beside(&self.folded))
@@ -99,8 +92,28 @@ pub struct Words<'t> {
     index: &'t SpellingIndex,
     /// Words that the course declared right, folded.
     course: &'t FxHashSet<String>,
-    ids: FxHashMap<&'t str, u32>,
+    ids: FxHashMap<&'t str, WordIx>,
     list: Vec<Word<'t>>,
+}
+
+/// The place of a word in the list of distinct words, with what it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct WordIx {
+    place: u32,
+    /// What it is wherever it stands.
+    pub status: Status,
+    /// It is so short that a name may have another one behind it that counts.
+    pub is_small: bool,
+}
+
+impl WordIx {
+    /// Of a token that is no word.
+    pub const NONE: Self = Self { place: u32::MAX, status: Status::Aside, is_small: true };
+
+    /// Whether there is a word.
+    pub const fn is_word(self) -> bool {
+        self.place != u32::MAX
+    }
 }
 
 impl<'t> Words<'t> {
@@ -111,7 +124,7 @@ impl<'t> Words<'t> {
     }
 
     /// The place of a word in the list; `form` is what it stands for in names.
-    pub fn id(&mut self, text: &'t str, form: Form) -> u32 {
+    pub fn id(&mut self, text: &'t str, form: Form) -> WordIx {
         if let Some(id) = self.ids.get(text) {
             return *id;
         }
@@ -126,15 +139,16 @@ impl<'t> Words<'t> {
         let status = self.status(text, &folded, form);
         let (beside, near, nearest, at_one_edit) = Default::default();
         let plural = if status == Status::Vocabulary { self.index.right_plural(&folded) } else { None };
-        self.list.push(Word { status, folded, plural, beside, near, nearest, at_one_edit });
-        let id = u32::try_from(self.list.len() - 1).unwrap_or(u32::MAX);
+        let id =
+            WordIx { place: u32::try_from(self.list.len()).unwrap_or(u32::MAX), status, is_small: folded.len() <= 3 };
+        self.list.push(Word { folded, plural, beside, near, nearest, at_one_edit });
         self.ids.insert(text, id);
         id
     }
 
     /// A word by its place.
-    pub fn get(&self, id: u32) -> Option<&Word<'t>> {
-        self.list.get(id as usize)
+    pub fn get(&self, id: WordIx) -> Option<&Word<'t>> {
+        self.list.get(id.place as usize)
     }
 
     fn status(&self, text: &str, folded: &str, form: Form) -> Status {

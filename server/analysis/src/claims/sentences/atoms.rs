@@ -1,5 +1,7 @@
 //! The row of atoms that a sentence is, and what can be asked of one atom: its word, its name, its place in the source.
 
+use std::borrow::Cow;
+
 use fascicle_model::Kind;
 
 use super::{Scope, Sentence};
@@ -8,6 +10,7 @@ use crate::claims::segments;
 use crate::lexicon::{self, RelationWord};
 use crate::mentions::{Mention, is_bare_adjective};
 use crate::text::{Mark, Span};
+use crate::words::lower;
 
 #[derive(Clone, Debug)]
 pub(super) enum AtomKind {
@@ -110,8 +113,8 @@ pub(super) fn atoms_where(
     let text = &scope.plain.text;
     let tokens = &scope.mentions.tokens;
     let mentions = &scope.mentions.list;
-    let lower: Vec<String> =
-        tokens.get(from..to).unwrap_or_default().iter().map(|token| token.span.of(text).to_lowercase()).collect();
+    let lower: Vec<Cow<'_, str>> =
+        tokens.get(from..to).unwrap_or_default().iter().map(|token| lower(token.span.of(text))).collect();
     // Mentions stand in order and none within another: those of the stretch are one run of the list.
     let first = mentions.partition_point(|mention| mention.tokens.1 <= from);
     let mut named = vec![false; to.saturating_sub(from)];
@@ -131,11 +134,11 @@ pub(super) fn atoms_where(
     }
     let word = |at: usize| -> &str {
         let place = at.wrapping_sub(from);
-        if named.get(place).copied().unwrap_or(true) { "" } else { lower.get(place).map_or("", String::as_str) }
+        if named.get(place).copied().unwrap_or(true) { "" } else { lower.get(place).map_or("", |word| word) }
     };
     let mut list = Vec::new();
     let mut at = from;
-    let lower_at = |at: usize| lower.get(at.wrapping_sub(from)).map_or("", String::as_str);
+    let lower_at = |at: usize| lower.get(at.wrapping_sub(from)).map_or("", |word| word);
     while at < to {
         if let Some(len) = lexicon::aside_at(at, &lower_at) {
             list.push(Atom::passed_over(at, at + len));
@@ -145,7 +148,7 @@ pub(super) fn atoms_where(
         let mention = begins.get(at - from).copied().flatten();
         let name_end = mention.and_then(|place| mentions.get(place)).map_or(at, |mention| mention.tokens.1);
         let sentence = tokens.get(..to).unwrap_or_default();
-        let segments = if lexicon::is_ramus_word(lower.get(at - from).map_or("", String::as_str)) {
+        let segments = if lexicon::is_ramus_word(lower_at(at)) {
             segments::read_rami(text, sentence, at).filter(|reading| reading.end > name_end)
         } else if mention.is_none() {
             segments::read(text, sentence, at)
@@ -171,11 +174,7 @@ pub(super) fn atoms_where(
                 _ => (AtomKind::Word, at + 1),
             }
         };
-        let word = if matches!(kind, AtomKind::Word) {
-            lower.get(at - from).cloned().unwrap_or_default()
-        } else {
-            String::new()
-        };
+        let word = if matches!(kind, AtomKind::Word) { lower_at(at).to_owned() } else { String::new() };
         list.push(Atom { kind, from: at, to: end, word });
         at = end.max(at + 1);
     }
