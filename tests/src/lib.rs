@@ -13,6 +13,10 @@ pub mod typed;
 
 use std::path::{Path, PathBuf};
 
+/// The allocator of the program, so that what is measured is what the program does.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 /// The folder of this crate, whose data the tests read.
 pub fn folder() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))

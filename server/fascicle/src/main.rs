@@ -9,6 +9,10 @@ mod course;
 mod findings;
 mod lsp;
 
+/// Reading makes very many small allocations, in several threads at once; the system's allocator is slow at that.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 fn main() -> ExitCode {
     tracing_subscriber::fmt()
         .with_env_filter(tracing_subscriber::EnvFilter::from_env("FASCICLE_LOG"))

@@ -106,8 +106,7 @@ impl Builder<'_> {
                 self.open_text(kind, range);
             }
             Tag::Heading { level, .. } => {
-                let is_title = self.titles.iter().any(|title| title.start == range.start);
-                let level = if is_title { TITLE_OF_BOX } else { depth(*level) };
+                let level = if self.title_at(range.start).is_some() { TITLE_OF_BOX } else { depth(*level) };
                 self.open_text(BlockKind::Heading(level), range);
             }
             Tag::List(first) => {
@@ -126,11 +125,9 @@ impl Builder<'_> {
             Tag::BlockQuote(kind) => {
                 self.close_text();
                 if kind.is_none() {
-                    let is_box = self.boxes.iter().any(|at| {
-                        self.source
-                            .get(range.start..*at)
-                            .is_some_and(|mark| mark.bytes().all(|c| matches!(c, b'>' | b' ')))
-                    });
+                    let next = self.boxes.partition_point(|at| *at < range.start);
+                    let marks = self.boxes.get(next).and_then(|at| self.source.get(range.start..*at));
+                    let is_box = marks.is_some_and(|marks| marks.bytes().all(|c| matches!(c, b'>' | b' ')));
                     self.open.push(if is_box { Open::Box } else { Open::Quote });
                 }
             }
@@ -197,6 +194,12 @@ impl Builder<'_> {
         }
     }
 
+    /// The title of a box that begins at a place. Titles stand in the order of the text.
+    fn title_at(&self, start: usize) -> Option<&Range<usize>> {
+        let place = self.titles.binary_search_by_key(&start, |title| title.start).ok()?;
+        self.titles.get(place)
+    }
+
     /// What loose text or a paragraph is, by what it stands in.
     fn paragraph_kind(&self) -> BlockKind {
         for open in self.open.iter().rev() {
@@ -228,8 +231,8 @@ impl Builder<'_> {
                 self.headings.pop();
             }
             let above = self.headings.last().map(|(_, at, _)| *at);
-            let own = self.titles.iter().find(|title| title.start == range.start);
-            self.headings.push((level, at, own.map_or(usize::MAX, |title| title.end)));
+            let end = self.title_at(range.start).map_or(usize::MAX, |title| title.end);
+            self.headings.push((level, at, end));
             above
         } else {
             self.headings.last().map(|(_, at, _)| *at)

@@ -379,8 +379,14 @@ pub fn completed(scope: &Scope<'_>, written: &str, nouns: &[String]) -> Vec<Entr
     }
     let full: Vec<&str> = written.split(' ').map(|word| lexicon::full_adjective(word).unwrap_or(word)).collect();
     let full = full.join(" ");
+    let forms = scope.names.forms_of(&full);
+    if forms.iter().any(|form| form.is_unknown()) {
+        return Vec::new();
+    }
     let look = |noun: &str| -> Vec<EntryId> {
-        scope.names.lookup(&format!("{full} {noun}")).iter().map(|name| name.entry).collect()
+        let mut forms = forms.clone();
+        forms.extend(scope.names.forms_of(noun));
+        scope.names.exactly(&forms).map_or_else(Vec::new, |found| found.names.iter().map(|name| name.entry).collect())
     };
     if lexicon::is_cranial_number(written) {
         return scope.names.lookup(&format!("CN {written}")).iter().map(|name| name.entry).collect();
