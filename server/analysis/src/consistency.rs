@@ -22,7 +22,7 @@ use crate::names::{NameIndex, WordId};
 use crate::reading::Reading;
 use crate::settings::{EnglishSpelling, Settings};
 use crate::text::{Mark, Span};
-use crate::words::fold_into;
+use crate::words::{fold, fold_into};
 
 /// Two names that are equally good for one structure.
 pub const TWO_NAMES: &str = "two-names";
@@ -215,7 +215,7 @@ enum By {
 }
 
 /// Whether a course keeps from a name.
-fn is_avoided(standing: Standing, settings: &Settings) -> bool {
+pub(crate) fn is_avoided(standing: Standing, settings: &Settings) -> bool {
     settings.avoid.iter().any(|avoided| avoided == code_of(standing))
 }
 
@@ -369,6 +369,20 @@ const SPELLINGS: &[(&str, &str)] = &[
     ("defence", "defense"),
     ("practise", "practice"),
 ];
+
+/// A text in the spelling that a course has chosen.
+pub(crate) fn respelled(text: &str, spelling: EnglishSpelling) -> String {
+    let respell = |word: &str| {
+        let folded = fold(word);
+        let mut pairs = SPELLINGS.iter().map(|(british, american)| match spelling {
+            EnglishSpelling::British => (*american, *british),
+            EnglishSpelling::American => (*british, *american),
+        });
+        let other = pairs.find(|(from, _)| *from == folded).map(|(_, to)| to);
+        other.map_or_else(|| word.to_owned(), |other| with_capital(other, word.starts_with(char::is_uppercase)))
+    };
+    text.split(' ').map(respell).collect::<Vec<_>>().join(" ")
+}
 
 /// Words that are spelled in the British or in the American way.
 fn gather_spellings(reading: &Reading, usage: &mut Usage) {

@@ -9,7 +9,7 @@ mod answers;
 mod units;
 
 use fascicle_analysis::blocks::blocks;
-use fascicle_analysis::features::completion::{Names, complete};
+use fascicle_analysis::features::completion::{Draft, Names, complete};
 use fascicle_analysis::mentions::mentions;
 use fascicle_analysis::{Form, Settings, picture};
 use fascicle_analysis::{Knowledge, Reading, read};
@@ -71,7 +71,9 @@ impl Reader {
         let units = Units::new(text);
         let newer = (text != self.text).then(|| self.outline(text));
         let reading = newer.as_ref().unwrap_or(&self.reading);
-        let completion = complete(text, self.form, units.byte(at), reading, &self.names, &self.knowledge);
+        let (knowledge, names, settings) = (&self.knowledge, &self.names, &self.settings);
+        let completion =
+            complete(&Draft { text, form: self.form, reading, knowledge, names, settings }, units.byte(at));
         let vocabulary = &self.knowledge.vocabulary;
         json(&(!completion.items.is_empty()).then(|| Completion::new(completion, &units, vocabulary)))
     }

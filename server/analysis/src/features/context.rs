@@ -4,16 +4,16 @@
 //! other, and where a claim takes the stand-in as one of its parts, the graph is asked which entries make that claim
 //! agree. So whatever form the claim reader knows (sentence, bullet under a heading, table) can be completed.
 
-use std::collections::HashMap;
+use fascicle_model::{EntryId, Kind, Segments, Standing, Vocabulary};
+use rustc_hash::{FxHashMap, FxHashSet};
 
-use fascicle_model::{EntryId, Kind, Standing, Vocabulary};
-
-use crate::blocks::{self, BlockKind, Form};
-use crate::claims::{self, Claim, PartRole, What};
+use crate::blocks::{self, BlockIx, BlockKind, Form};
+use crate::claims::{self, Claim, ClaimKind, PartRole, What};
 use crate::knowledge::Knowledge;
 use crate::lexicon;
-use crate::mentions;
+use crate::mentions::{self, Mention, Mentions};
 use crate::reading::Reading;
+use crate::resolve;
 use crate::text::Span;
 use crate::verdicts::{self, Verdict};
 use crate::words::fold;
@@ -23,25 +23,37 @@ const REACH: usize = 2_000;
 
 /// What fits a place.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Context {
+pub struct Context<'a> {
     /// Entries that make the statement true, in the order of the vocabulary's facts where it has one.
     pub fitting: Vec<EntryId>,
+    /// Entries that make it false.
+    pub contrary: Vec<EntryId>,
+    /// Kinds of entries with which a statement is read at all.
+    pub taken: Vec<Kind>,
     /// Segments that make it true, as an author writes them.
-    pub segments: Vec<String>,
+    pub segments: Vec<Segments>,
     /// Kinds that the place takes, where its column or label says so.
     pub kinds: Vec<Kind>,
-    /// Entries that belong to what the section is about, nearest first.
+    /// Entries that the headings above name, nearest first.
+    pub headed: Vec<EntryId>,
+    /// These with what belongs to them.
     pub near: Vec<EntryId>,
-    /// Entries that belong to what was named right before.
-    pub before: Vec<EntryId>,
-    /// Entries that the document names elsewhere.
-    pub named: Vec<EntryId>,
+    /// Entries that were named right before, the last first.
+    pub last: Vec<EntryId>,
+    /// Between what was named last and the place stands nothing but a mark or a space.
+    pub follows_last: bool,
+    /// Entries that the document names elsewhere, and how often.
+    pub named: FxHashMap<EntryId, u32>,
     /// Entries that the section names elsewhere.
-    pub told: Vec<EntryId>,
-    /// Entries that another row of the table names in the same column.
+    pub told: FxHashSet<EntryId>,
+    /// Entries that the paragraph, item or cell has named.
+    pub in_block: Vec<EntryId>,
+    /// Entries that the sentence has named.
+    pub in_sentence: Vec<EntryId>,
+    /// Entries that stand in the same place of another row, item or heading.
     pub listed: Vec<EntryId>,
-    /// How the document calls entries, where it writes their names out: the last name of each.
-    pub written: HashMap<EntryId, String>,
+    /// How the document calls entries, where it writes their names out: each wording once, the last at the end.
+    pub written: FxHashMap<EntryId, Vec<&'a str>>,
     /// The document calls structures by their Latin names.
     pub is_latin: bool,
 }
@@ -49,36 +61,58 @@ pub struct Context {
 /// How many names before a place speak for what comes.
 const LAST: usize = 6;
 
-/// Finds what fits in place of a range of a text.
-pub fn context(text: &str, form: Form, typed: Span, reading: &Reading, knowledge: &Knowledge) -> Context {
+/// How far from the beginning of its block a name may stand to be what the item is about, in bytes.
+const LEAD: usize = 4;
+
+/// Finds what fits in place of a range of a text. Of the entries that fit or do not, only those that are `wanted`.
+pub fn context<'a>(
+    text: &str,
+    form: Form,
+    typed: Span,
+    reading: &'a Reading,
+    knowledge: &Knowledge,
+    wanted: &dyn Fn(EntryId) -> bool,
+) -> Context<'a> {
     let vocabulary = &knowledge.vocabulary;
-    let around = Around::new(text, typed, reading);
-    let mut context = Context { near: near(reading, typed.start, vocabulary), ..Context::default() };
-    context.kinds = column_kinds(reading, typed.start);
-    context.look_around(reading, typed, vocabulary);
-    for kind in [Kind::Nerve, Kind::Muscle, Kind::Landmark, Kind::Skin, Kind::Group, Kind::Plexus] {
+    let mut around = Around::new(text, typed, reading);
+    let mut context = Context { kinds: label_kinds(reading, typed.start), ..Context::default() };
+    context.look_up(reading, typed.start, vocabulary);
+    context.look_around(text, reading, typed);
+    let mut asked: Vec<(ClaimKind, PartRole, Vec<What>)> = Vec::new();
+    for kind in [Kind::Nerve, Kind::Muscle, Kind::Landmark, Kind::Skin, Kind::Group, Kind::Plexus, Kind::Joint] {
         let Some(probe) = stand_in(kind, knowledge) else { continue };
         for (claim, part, named) in around.claims_with(vocabulary.name(probe), form, knowledge) {
             let Some(role) = claim.parts.get(part).map(|part| part.role) else { continue };
+            if !context.taken.contains(&kind) {
+                context.taken.push(kind);
+            }
+            let others = claim.parts.iter().enumerate().filter(|(at, _)| *at != part);
+            let question = (claim.kind, role, others.map(|(_, other)| other.what.clone()).collect());
+            if asked.contains(&question) {
+                continue;
+            }
+            asked.push(question);
             let is_named =
                 |id: EntryId| named.contains(&id) || vocabulary.wholes(id).iter().any(|whole| named.contains(whole));
-            for id in fitting(claim, part, role, vocabulary) {
-                if !context.fitting.contains(&id) && !is_named(id) {
-                    context.fitting.push(id);
-                }
-            }
+            let (fitting, contrary) = answers(claim, part, role, vocabulary, wanted);
+            context.fitting.extend(
+                fitting.into_iter().filter(|id| !context.fitting.contains(id) && !is_named(*id)).collect::<Vec<_>>(),
+            );
+            context.contrary.extend(contrary);
         }
     }
-    for (claim, part, _) in around.claims_with("C5", form, knowledge) {
+    // A single segment in brackets may be a level of the spine, and is not read.
+    let probe = if around.is_in_brackets() { "C5, C6)" } else { "C5" };
+    for (claim, part, _) in around.claims_with(probe, form, knowledge) {
         let told = claim.parts.get(part).is_some_and(|part| matches!(part.what, What::Segments(..)));
-        if claim.kind != claims::ClaimKind::Roots || !told {
+        if claim.kind != ClaimKind::Roots || !told {
             continue;
         }
         for id in claim.entries(PartRole::Structure) {
             for reading in vocabulary.roots_of(*id) {
-                let written = reading.all().to_string();
-                if !context.segments.contains(&written) {
-                    context.segments.push(written);
+                let all = reading.all();
+                if !context.segments.contains(&all) {
+                    context.segments.push(all);
                 }
             }
         }
@@ -86,61 +120,122 @@ pub fn context(text: &str, form: Form, typed: Span, reading: &Reading, knowledge
     context
 }
 
-impl Context {
+/// Where a name can stand so that others stand in the same place elsewhere.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Slot {
+    /// A column of a table.
+    Column(u32, u32),
+    /// The beginning of an item.
+    Item,
+    /// A heading of a level.
+    Heading(u8),
+}
+
+impl<'a> Context<'a> {
+    /// What the headings above name.
+    fn look_up(&mut self, reading: &Reading, at: usize, vocabulary: &Vocabulary) {
+        for heading in headings(reading, at).into_iter().rev() {
+            for mention in reading.mentions.get(heading).into_iter().flat_map(|mentions| &mentions.list) {
+                for id in &mention.candidates {
+                    let own = std::iter::once(*id).chain(belonging(*id, vocabulary));
+                    self.near.extend(own.filter(|id| !self.near.contains(id)).collect::<Vec<_>>());
+                    if !self.headed.contains(id) {
+                        self.headed.push(*id);
+                    }
+                }
+            }
+        }
+    }
+
     /// What the document, the section and the last names say.
-    fn look_around(&mut self, reading: &Reading, typed: Span, vocabulary: &Vocabulary) {
+    fn look_around(&mut self, text: &str, reading: &'a Reading, typed: Span) {
+        let list = &reading.blocks.list;
+        let own = list.partition_point(|block| block.span.start <= typed.start).checked_sub(1);
+        let own = own.filter(|own| list.get(*own).is_some_and(|block| typed.start <= block.span.end + 2));
         let section = headings(reading, typed.start).last().copied();
-        let mut last: Vec<EntryId> = Vec::new();
-        let own_block = super::places::blocks_at(reading, typed.start).next();
-        let own_kind = own_block.and_then(|block| reading.blocks.list.get(block)).map(|block| block.kind);
-        let is_listed = |block: usize| match (reading.blocks.list.get(block).map(|block| block.kind), own_kind) {
-            (
-                Some(BlockKind::Cell { table, column, .. }),
-                Some(BlockKind::Cell { table: own_table, column: own_column, .. }),
-            ) => table == own_table && column == own_column,
-            _ => false,
+        let place = |block: BlockIx, mention: &Mention| {
+            list.get(block).map(|block| block.plain.to_source(mention.span)).unwrap_or_default()
         };
+        let slot = |block: BlockIx, at: usize| match list.get(block).map(|block| (block.kind, block.span.start)) {
+            Some((BlockKind::Cell { table, row, column }, _)) if row > 0 => Some(Slot::Column(table, column)),
+            Some((BlockKind::Item(_) | BlockKind::Term, start)) if at <= start + LEAD => Some(Slot::Item),
+            Some((BlockKind::Heading(level), _)) => Some(Slot::Heading(level)),
+            _ => None,
+        };
+        let own_slot = own.and_then(|own| slot(own, typed.start));
         let (mut latin, mut other) = (0_usize, 0_usize);
-        for place in super::places::all(reading).filter(|place| !place.span.overlaps(typed)) {
-            if is_listed(place.block) {
-                self.listed.extend(&place.entries);
-            }
-            if let [entry] = *place.entries
-                && !place.plural
-                && !place.shared
-                && !matches!(place.standing, Standing::Abbreviation | Standing::Short)
-            {
-                latin += usize::from(place.standing == Standing::Latin);
-                other += usize::from(place.standing != Standing::Latin);
-                let block = reading.blocks.list.get(place.block);
-                let mention = block.and_then(|block| {
-                    Some(block.plain.from_source(place.span.start)?..block.plain.from_source(place.span.end)?)
-                });
-                let written = block.zip(mention).and_then(|(block, range)| block.plain.text.get(range));
-                let written = written.map(fold).unwrap_or_default();
-                let names = &vocabulary.entry(entry).names;
-                if let Some(name) = names.iter().find(|name| fold(&name.text) == written) {
-                    self.written.insert(entry, name.text.clone());
+        for (block, mentions) in reading.mentions.iter().enumerate() {
+            let Some(body) = list.get(block) else { continue };
+            for mention in &mentions.list {
+                let is_typed = body.span.start <= typed.end && typed.start <= body.span.end;
+                if is_typed && place(block, mention).overlaps(typed) {
+                    continue;
                 }
-            }
-            let heading = reading.blocks.list.get(place.block).and_then(|block| block.heading);
-            for id in &place.entries {
-                if !self.named.contains(id) {
-                    self.named.push(*id);
+                let is_near = matches!(own_slot, Some(Slot::Column(..) | Slot::Heading(_))) || body.heading == section;
+                if is_near && own_slot.is_some() && slot(block, place(block, mention).start) == own_slot {
+                    self.listed.extend(&mention.candidates);
                 }
-                if heading == section && !self.told.contains(id) {
-                    self.told.push(*id);
+                if let [entry] = *mention.candidates
+                    && !mention.plural
+                    && !mention.shared
+                    && !matches!(mention.standing, Standing::Abbreviation | Standing::Short)
+                {
+                    latin += usize::from(mention.standing == Standing::Latin);
+                    other += usize::from(mention.standing != Standing::Latin);
+                    let wordings = self.written.entry(entry).or_default();
+                    let wording = mention.span.of(&body.plain.text);
+                    if wordings.last() != Some(&wording) {
+                        wordings.retain(|known| *known != wording);
+                        wordings.push(wording);
+                    }
                 }
-            }
-            if place.span.end <= typed.start {
-                last.extend(&place.entries);
+                for id in &mention.candidates {
+                    *self.named.entry(*id).or_default() += 1;
+                    if body.heading == section {
+                        self.told.insert(*id);
+                    }
+                }
             }
         }
         self.is_latin = latin > other;
-        for id in last.into_iter().rev().take(LAST) {
-            let own = belonging(id, vocabulary);
-            self.before.extend(own.into_iter().filter(|id| !self.before.contains(id)).collect::<Vec<_>>());
+        let Some(own) = own else { return };
+        let head = list.get(own).map_or(typed.start, |block| block.span.start);
+        let sentence =
+            text.get(head..typed.start).and_then(|before| before.rfind([';', '?', '!']).max(before.rfind(". ")));
+        let sentence = head + sentence.unwrap_or_default();
+        for block in (0..=own).rev() {
+            for mention in reading.mentions.get(block).into_iter().flat_map(|mentions| mentions.list.iter().rev()) {
+                let span = place(block, mention);
+                if span.end > typed.start {
+                    continue;
+                }
+                if self.last.is_empty() {
+                    let between = text.get(span.end..typed.start).unwrap_or_default();
+                    self.follows_last = !between.contains(|c: char| c.is_alphanumeric() || c == '\n');
+                }
+                if block == own {
+                    self.in_block.extend(&mention.candidates);
+                    if span.start >= sentence {
+                        self.in_sentence.extend(&mention.candidates);
+                    }
+                }
+                self.last.extend(mention.candidates.iter().filter(|id| !self.last.contains(id)).collect::<Vec<_>>());
+            }
+            if self.last.len() >= LAST {
+                break;
+            }
         }
+        self.last.truncate(LAST);
+    }
+
+    /// How the document has last called an entry, if by one of its names.
+    pub fn name_in_use<'v>(&self, id: EntryId, vocabulary: &'v Vocabulary) -> Option<&'v fascicle_model::Name> {
+        let wordings = self.written.get(&id)?;
+        let names = &vocabulary.entry(id).names;
+        wordings.iter().rev().find_map(|wording| {
+            let wording = fold(wording);
+            names.iter().find(|name| fold(&name.text) == wording)
+        })
     }
 }
 
@@ -158,35 +253,39 @@ fn belonging(id: EntryId, vocabulary: &Vocabulary) -> Vec<EntryId> {
     }
 }
 
-/// The entries with which a claim agrees when they stand at a part of it: first what the facts of its other parts name,
-/// in the order of these facts; wholes before parts.
-fn fitting(mut claim: Claim, part: usize, role: PartRole, vocabulary: &Vocabulary) -> Vec<EntryId> {
-    let mut list = Vec::new();
+/// Of the entries that are wanted, those with which a claim agrees when they stand at a part of it, and those that
+/// contradict it. First comes what the facts of its other parts name, in the order of these facts; wholes before parts.
+fn answers(
+    mut claim: Claim,
+    part: usize,
+    role: PartRole,
+    vocabulary: &Vocabulary,
+    wanted: &dyn Fn(EntryId) -> bool,
+) -> (Vec<EntryId>, Vec<EntryId>) {
+    let (mut fitting, mut contrary) = (Vec::new(), Vec::new());
     let told: Vec<EntryId> = claim
         .parts
         .iter()
         .enumerate()
         .filter(|(at, _)| *at != part)
-        .filter_map(|(_, other)| match &other.what {
-            What::Entry(ids) => Some(ids),
-            _ => None,
-        })
-        .flatten()
+        .flat_map(|(_, other)| other.what.entries())
         .flat_map(|id| vocabulary.entry(*id).usual().filter_map(fascicle_model::Relation::target))
         .collect();
     for (id, entry) in vocabulary.iter() {
-        if !takes(role, entry.kind) {
+        if !takes(role, entry.kind) || !wanted(id) {
             continue;
         }
         let Some(slot) = claim.parts.get_mut(part) else { continue };
         slot.what = What::Entry(vec![id]);
-        if verdicts::judge(&claim, vocabulary).verdict == Verdict::Agrees {
-            list.push(id);
+        match verdicts::judge(&claim, vocabulary).verdict {
+            Verdict::Agrees => fitting.push(id),
+            Verdict::Contradicts => contrary.push(id),
+            Verdict::Variant | Verdict::LessExact | Verdict::Unknown => {}
         }
     }
     let rank = |id: &EntryId| told.iter().position(|told| told == id).unwrap_or(usize::MAX);
-    list.sort_by_key(|id| (rank(id), vocabulary.wholes(*id).len()));
-    list
+    fitting.sort_by_key(|id| (rank(id), vocabulary.wholes(*id).len()));
+    (fitting, contrary)
 }
 
 /// Whether a part of a claim can be an entry of a kind.
@@ -227,6 +326,8 @@ fn stand_in(kind: Kind, knowledge: &Knowledge) -> Option<EntryId> {
 struct Around {
     before: String,
     after: String,
+    /// The names of blocks that were read already, by their text.
+    known: FxHashMap<String, Mentions>,
 }
 
 impl Around {
@@ -261,19 +362,29 @@ impl Around {
             before.push_str(chunk);
         }
         let line = tail.find(['\n', '\r']).unwrap_or(tail.len());
-        Self { before, after: tail.get(..line.min(REACH)).unwrap_or_default().to_owned() }
+        let after = tail.get(..line.min(REACH)).unwrap_or_default().to_owned();
+        Self { before, after, known: FxHashMap::default() }
+    }
+
+    /// Whether a bracket is open at the place, and nothing closes it yet.
+    fn is_in_brackets(&self) -> bool {
+        let open = self.before.rfind('(');
+        open.is_some_and(|open| self.before.rfind([')', '\n']).is_none_or(|shut| shut < open))
+            && !self.after.contains(')')
     }
 
     /// The claims that have a stand-in as a part, with the place of the part and what else is named in its role.
-    fn claims_with(&self, stand_in: &str, form: Form, knowledge: &Knowledge) -> Vec<(Claim, usize, Vec<EntryId>)> {
+    fn claims_with(&mut self, stand_in: &str, form: Form, knowledge: &Knowledge) -> Vec<(Claim, usize, Vec<EntryId>)> {
         let text = format!("{}{stand_in}{}", self.before, self.after);
         let place = Span::new(self.before.len(), self.before.len() + stand_in.len());
         let blocks = blocks::blocks(&text, form);
-        let mentions: Vec<mentions::Mentions> = blocks
-            .list
-            .iter()
-            .map(|block| mentions::mentions(&block.plain.text, &knowledge.vocabulary, &knowledge.names))
-            .collect();
+        let mut mentions: Vec<Mentions> = Vec::with_capacity(blocks.list.len());
+        for block in &blocks.list {
+            let text = &block.plain.text;
+            let find = || mentions::mentions(text, &knowledge.vocabulary, &knowledge.names);
+            mentions.push(self.known.entry(text.clone()).or_insert_with(find).clone());
+        }
+        resolve::resolve(&blocks, &mut mentions, &knowledge.vocabulary);
         let all = claims::claims(&blocks, &mentions, knowledge);
         let mut found = Vec::new();
         for claim in all.iter().filter(|claim| !claim.negated) {
@@ -331,38 +442,22 @@ fn headings(reading: &Reading, at: usize) -> Vec<usize> {
     above
 }
 
-/// What belongs to the structures that the headings above a place name: of a nerve its muscles and branches, of a muscle
-/// its nerves and attachments.
-fn near(reading: &Reading, at: usize, vocabulary: &Vocabulary) -> Vec<EntryId> {
-    let mut list: Vec<EntryId> = Vec::new();
-    for heading in headings(reading, at).into_iter().rev() {
-        for place in super::places::in_block(reading, heading) {
-            for id in place.entries {
-                let own = belonging(id, vocabulary);
-                list.extend(std::iter::once(id).chain(own).filter(|id| !list.contains(id)).collect::<Vec<_>>());
-            }
-        }
-    }
-    list
-}
-
-/// The kinds that the column of a table takes, by its header.
-fn column_kinds(reading: &Reading, at: usize) -> Vec<Kind> {
+/// The kinds that a place takes, by the header of its column, else by the label or heading that it stands under.
+fn label_kinds(reading: &Reading, at: usize) -> Vec<Kind> {
     let list = &reading.blocks.list;
     let before = list.partition_point(|block| block.span.start <= at);
-    let Some(BlockKind::Cell { table, row, column }) = before
-        .checked_sub(1)
-        .and_then(|own| list.get(own))
-        .filter(|block| at <= block.span.end + 2)
-        .map(|block| block.kind)
-    else {
+    let Some(own) = before.checked_sub(1).and_then(|own| list.get(own)).filter(|block| at <= block.span.end + 2) else {
         return Vec::new();
     };
-    if row == 0 {
-        return Vec::new();
-    }
-    let header = list.iter().find(|block| block.kind == BlockKind::Cell { table, row: 0, column });
-    let label = header.and_then(|header| lexicon::label_of(&header.plain.text));
+    let above = match own.kind {
+        BlockKind::Cell { row: 0, .. } => None,
+        BlockKind::Cell { table, column, .. } => {
+            list.iter().find(|block| block.kind == BlockKind::Cell { table, row: 0, column })
+        }
+        BlockKind::Item(_) | BlockKind::Definition => own.parent.or(own.heading).and_then(|above| list.get(above)),
+        _ => None,
+    };
+    let label = above.and_then(|above| lexicon::label_of(above.plain.text.trim().trim_end_matches(':')));
     let all = [Kind::Nerve, Kind::Plexus, Kind::Muscle, Kind::Joint, Kind::Landmark, Kind::Skin, Kind::Group];
     label.map_or_else(Vec::new, |label| all.into_iter().filter(|kind| takes(label.value, *kind)).collect())
 }

@@ -12,14 +12,15 @@ use crate::lsp::{from_proto, to_proto};
 /// `textDocument/completion`
 pub fn completion(view: &View, params: &lsp::CompletionParams) -> lsp::CompletionResponse {
     let at = view.offset(from_proto::position(params.text_document_position.position));
-    let found = completion::complete(
-        view.text(),
-        view.document.form,
-        at,
-        view.reading(),
-        view.course.names(),
-        view.course.knowledge(),
-    );
+    let draft = completion::Draft {
+        text: view.text(),
+        form: view.document.form,
+        reading: view.reading(),
+        knowledge: view.course.knowledge(),
+        names: view.course.names(),
+        settings: &view.course.settings.reading,
+    };
+    let found = completion::complete(&draft, at);
     let range = to_proto::range(view, found.span);
     let typed = view.slice(found.span);
     let items = found.items.iter().enumerate().map(|(rank, item)| self::item(rank, item, range, typed, view)).collect();
@@ -29,6 +30,7 @@ pub fn completion(view: &View, params: &lsp::CompletionParams) -> lsp::Completio
 fn item(rank: usize, item: &completion::Item, range: lsp::Range, typed: &str, view: &View) -> lsp::CompletionItem {
     let vocabulary = &view.course.knowledge().vocabulary;
     let entry = item.entry.map(|id| vocabulary.entry(id));
+    let begins = |name: &str| name.to_lowercase().starts_with(&typed.to_lowercase());
     lsp::CompletionItem {
         label: item.text.clone(),
         label_details: Some(lsp::CompletionItemLabelDetails {
@@ -38,8 +40,9 @@ fn item(rank: usize, item: &completion::Item, range: lsp::Range, typed: &str, vi
         kind: Some(entry.map_or(lsp::CompletionItemKind::CONSTANT, |entry| kind(entry.kind))),
         detail: entry.and_then(|entry| entry.latin()).map(str::to_owned),
         sort_text: Some(format!("{rank:04}")),
-        // The client filters by what was typed; names that match in another way must pass.
-        filter_text: Some(item.matched.as_ref().map_or_else(|| item.text.clone(), |_| typed.to_owned())),
+        // The client filters by what was typed, and may take nothing but beginnings; names that match in another way must
+        // pass until it asks again.
+        filter_text: Some(if begins(&item.text) { item.text.clone() } else { typed.to_owned() }),
         preselect: (rank == 0 && item.fits).then_some(true),
         text_edit: Some(lsp::CompletionTextEdit::Edit(lsp::TextEdit { range, new_text: item.text.clone() })),
         data: entry.map(|entry| json!({ "entry": entry.id, "of": view.uri })),
