@@ -131,7 +131,7 @@ fn rank<'a>(
     own: &OwnNames,
     draft: &Draft,
 ) -> Vec<(Match<'a>, Evidence)> {
-    let scene = Scene::new(context, place.line, place.capital, &draft.knowledge.vocabulary, draft.names);
+    let scene = Scene::new(context, place.line, place.begins(), &draft.knowledge.vocabulary, draft.names);
     let mut best: FxHashMap<EntryId, (f32, Match, Evidence)> = FxHashMap::default();
     for found in matches {
         let is_own = own.name(found.name.entry).text == found.name.text;
@@ -159,7 +159,7 @@ struct Place<'a> {
     line: &'a str,
     typed: &'a str,
     folded: String,
-    /// A sentence, an item or a cell begins here.
+    /// A sentence or an item begins here.
     capital: bool,
 }
 
@@ -171,6 +171,11 @@ impl<'a> Place<'a> {
         let span = Span::new(offset - typed.len(), offset);
         let line = line.get(..line.len() - typed.len()).unwrap_or_default();
         Self { span, line, typed, folded: fold(typed), capital: starts_sentence(line) }
+    }
+
+    /// A sentence, an item or a cell begins here, the cell in whatever capitals.
+    fn begins(&self) -> bool {
+        self.capital || self.line.trim_end().ends_with('|')
     }
 
     /// The names that what was typed may be meant for.
@@ -282,6 +287,19 @@ impl<'a> OwnNames<'a> {
         chosen.or_else(|| names.first()).unwrap_or(&NAMELESS)
     }
 
+    /// The name that a match completes to if not to itself: of a short name, one that begins as it was typed.
+    fn full_name(&self, name: &names::Name, folded: &str) -> &'a str {
+        let own = self.name(name.entry);
+        if name.standing != Standing::Short || self.is_chosen(name.entry) || fold(&own.text).starts_with(folded) {
+            return &own.text;
+        }
+        let is_full =
+            |other: &&Name| matches!(other.standing, Standing::Preferred | Standing::Exact | Standing::Spelling);
+        let names = self.vocabulary.entry(name.entry).names.iter().filter(is_full);
+        let begins = names.filter(|other| !self.is_avoided(other)).find(|other| fold(&other.text).starts_with(folded));
+        &begins.unwrap_or(own).text
+    }
+
     /// The course has chosen the name.
     fn is_chosen(&self, id: EntryId) -> bool {
         self.preferred.contains_key(&id)
@@ -299,7 +317,7 @@ static NAMELESS: Name = Name { text: String::new(), standing: Standing::Preferre
 /// Whether a place is the beginning of a sentence, item or cell, by what stands before it in its line.
 fn starts_sentence(line: &str) -> bool {
     let bare = line.trim_end();
-    bare.is_empty() || bare.ends_with(['.', '!', '?', '#', '|']) || matches!(bare.trim_start(), "-" | "*" | "+")
+    bare.is_empty() || bare.ends_with(['.', '!', '?', '#']) || matches!(bare.trim_start(), "-" | "*" | "+")
 }
 
 /// What was typed of a name: the words before the cursor that begin one, else the last word; empty where there is none.
@@ -335,7 +353,7 @@ fn item(found: &Match, place: &Place, own: &OwnNames) -> Item {
     let expands =
         matches!(name.standing, Standing::Abbreviation | Standing::Former | Standing::Informal | Standing::Short);
     let is_avoided = consistency::is_avoided(name.standing, own.settings) || own.is_chosen(name.entry);
-    let full = &*own.name(name.entry).text;
+    let full = own.full_name(name, &place.folded);
     let (text, matched) = if found.coordinated {
         let rest = name.folded.find(&format!(" {}", place.folded)).and_then(|at| name.text.get(at + 1..));
         (rest.unwrap_or(full), Some(name.text.clone()))

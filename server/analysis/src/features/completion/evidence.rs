@@ -238,7 +238,9 @@ impl<'a> Scene<'a> {
             *regions.entry(vocabulary.entry(*id).region).or_default() += 1.0;
         }
         let all: f32 = regions.values().sum::<f32>() + 1.0;
-        regions.values_mut().for_each(|count| *count /= all);
+        for count in regions.values_mut() {
+            *count /= all;
+        }
         let mut scene = Self {
             context,
             vocabulary,
