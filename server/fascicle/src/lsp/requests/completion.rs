@@ -41,8 +41,9 @@ fn item(rank: usize, item: &completion::Item, range: lsp::Range, typed: &str, vi
         detail: entry.and_then(|entry| entry.latin()).map(str::to_owned),
         sort_text: Some(format!("{rank:04}")),
         // The client filters by what was typed, and may take nothing but beginnings; names that match in another way must
-        // pass until it asks again.
-        filter_text: Some(if begins(&item.text) { item.text.clone() } else { typed.to_owned() }),
+        // pass until it asks again. They begin with what was typed and go on, since some clients put what is the very word
+        // before what begins with it.
+        filter_text: Some(if begins(&item.text) { item.text.clone() } else { format!("{typed} {}", item.text) }),
         preselect: (rank == 0 && item.fits).then_some(true),
         text_edit: Some(lsp::CompletionTextEdit::Edit(lsp::TextEdit { range, new_text: item.text.clone() })),
         data: entry.map(|entry| json!({ "entry": entry.id, "of": view.uri })),
