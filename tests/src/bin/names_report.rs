@@ -77,7 +77,7 @@ const TAIL: &str = "## What remains, and why
 - False alarms on UBERON's descriptions are right words that no list has: older spellings, words of animals' anatomy, Latin in
   English. Which marks are slips and which are false alarms was judged by reading each in its sentence.
 
-Times are those of one core while other work ran on the machine; the ratio to the Markdown parser, measured over the same bytes
+Times are those of one core; the ratio to the Markdown parser, measured over the same bytes
 in the same run, is the figure to compare. The parser has little to do in plain paragraphs, so the ratio is high there.
 ";
 
