@@ -22,6 +22,7 @@ const byId = (id) => document.getElementById(id);
 const paper = byId("paper");
 
 let found = { findings: [], names: [], claims: 0 };
+let foundIn = null; // the text in which that was found
 let file = { name: "", handle: null, lineEnd: "\n", mark: "", saved: "", begun: false };
 let shown = null; // identifier of the entry on the card
 
@@ -107,6 +108,7 @@ function showNames(view, list) {
 const severities = { error: "error", warning: "warning", information: "info", hint: "hint" };
 
 function apply(fix) {
+  if (foundIn !== view.state.doc) return; // the text has changed since; it is being read anew
   view.dispatch({ changes: fix.edits, userEvent: "input.fix" });
   view.focus();
 }
@@ -140,6 +142,7 @@ async function diagnose(view) {
 // Keeps what was found, lists it, and gives the marks for the text.
 function marks(view, answer) {
   found = answer;
+  foundIn = view.state.doc;
   listFindings(view);
   showNames(view, found.names);
   follow(view, true);
@@ -220,6 +223,7 @@ function safeFixes() {
 
 // Takes every safe fix, in one step that can be undone; of fixes that overlap, the first.
 function mend() {
+  if (foundIn !== view.state.doc) return;
   const changes = [];
   let end = -1;
   const edits = safeFixes().map((fix) => [...fix.edits].sort((a, b) => a.from - b.from));
@@ -417,7 +421,10 @@ const extensions = [
     if (update.selectionSet && !update.docChanged) {
       follow(update.view, false, update.transactions.some((transaction) => transaction.isUserEvent("select.pointer")));
     }
-    if (update.docChanged) nameFile();
+    if (update.docChanged) {
+      byId("mend").disabled = true; // until the new text is read
+      nameFile();
+    }
   }),
 ];
 
@@ -442,6 +449,7 @@ function show(name, text, handle = null) {
   file = { name, handle, lineEnd, mark, saved: body, begun: false };
   shown = null;
   view.setState(EditorState.create({ doc: body, extensions }));
+  byId("mend").disabled = true;
   view.dispatch({
     effects: [
       language.reconfigure(/\.(vtt|srt|te?xt)$/i.test(name) ? [] : [markdown.extension]),
