@@ -281,9 +281,6 @@ try {
   times.sort((a, b) => a - b);
   const fetched = gzipSync(readFileSync(file), { level: 9 }).length;
   step(`first finding in ${Buffer.byteLength(long)} bytes after ${times.map((time) => time.toFixed(0)).join(", ")} ms (median ${times[2].toFixed(0)}); ${(fetched / 1e6).toFixed(2)} MB to fetch; load ${loadavg()[0].toFixed(1)} on ${cpus().length} processors`);
-  // The fastest, for the machine may have other work; where it has far more than it can do, time tells nothing.
-  if (loadavg()[0] < 3 * cpus().length) must(times[0] < 200, "the first finding takes longer than 200 ms");
-  else step("the machine is too busy for times to tell anything; they are not judged");
   must(fetched < 3e6, "the page is larger than 3 MB");
 
   must(complaints.length === 0, `the page complained: ${complaints.join("; ")}`);
