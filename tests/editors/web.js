@@ -1,6 +1,6 @@
 // Drives the web page in a browser as a colleague without any editor does: opens the demo note, sees the marked
 // misspelling, takes the fix, hovers a card, completes a name, looks at the branch tree, saves. The same by keyboard alone,
-// on a narrow screen, and with the network off. Then measures what the page must hold: first finding under 200 ms after
+// on a narrow screen, and with the network off. Then measures what the page aims at: first finding under 200 ms after
 // opening a document of 100 kB, less than 3 MB to fetch, words that stand out from their ground.
 //
 // node web.js, with COURSE (a copy of the demo course) and, to keep them, SCREENSHOTS (a folder).
