@@ -13,7 +13,7 @@ import sys
 import unicodedata
 from xml.sax.saxutils import escape
 
-COLUMNS, CELL, LINE, PAD, BAR = 110, 8.4, 18, 16, 34
+COLUMNS, CELL, LINE, PAD, BAR = 100, 8.4, 18, 16, 34
 FOREGROUND, BACKGROUND = "#d8dee9", "#1f2430"
 PALETTE = ["#4c566a", "#e06c75", "#98c379", "#e5c07b", "#61afef", "#c678dd", "#56b6c2", "#abb2bf"]
 BRIGHT = ["#6b7489", "#ff7b86", "#b5e08f", "#ffd787", "#7cc4ff", "#dd94f5", "#6fd3df", "#ffffff"]
