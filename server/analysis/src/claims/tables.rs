@@ -117,7 +117,7 @@ impl<'a> Grid<'a> {
         for label in labels.iter_mut().flatten().filter(|_| has_muscles && !has_nerves) {
             // Beside muscles alone, a branch is the one that supplies them.
             if label.kind == Some(ClaimKind::Branching) && label.value == PartRole::Nerve {
-                *label = Label { kind: Some(ClaimKind::Supply), value: PartRole::Nerve, subject: PartRole::Muscle };
+                *label = SUPPLY;
             }
         }
         labels
@@ -137,12 +137,6 @@ impl<'a> Grid<'a> {
             } else if (column == 0 && (label.is_none() || is_group)) || is_name {
                 let role = self.role_of_column(column);
                 *label = role.map(|value| Label { kind: None, value, subject: value });
-            }
-        }
-        // Beside muscles, the branches are those that supply them.
-        if labels.first().copied().flatten().is_some_and(|first| first.value == PartRole::Muscle) {
-            for label in labels.iter_mut().flatten().filter(|label| label.kind == Some(ClaimKind::Branching)) {
-                *label = SUPPLY;
             }
         }
         labels
