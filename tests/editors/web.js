@@ -186,7 +186,7 @@ try {
   await keys.keyboard.press("Enter");
   await until("the text to change", async () => (await textOf(keys)).includes("supraspinatus, infraspinatus, teres minor"));
   must(String(await focused()).includes("cm-content"), "the text does not take the keys again");
-  await until("the card of the muscle", async () => (await keys.textContent("#card")).includes("infraspinatus"));
+  await until("the card of the muscle", async () => (await keys.textContent("#card h3")) === "infraspinatus");
   await tabTo("tab-card");
   await keys.keyboard.press("ArrowRight");
   await keys.waitForSelector("#tree svg");
@@ -197,6 +197,21 @@ try {
   const chosen = await keys.evaluate(() => document.activeElement.textContent);
   await keys.keyboard.press("Enter");
   await until("the card of what was chosen", async () => (await keys.textContent("#card h3")) === chosen);
+  must(await keys.evaluate(() => Boolean(document.activeElement.dataset.id)), "what was chosen in the tree lost the keys");
+  // What was chosen stays when the text that was read meanwhile comes back; what is typed leads to the cursor again.
+  await keys.evaluate(() => {
+    delete document.body.dataset.read;
+    document.querySelector(".cm-content").focus();
+  });
+  await keys.keyboard.type(" ");
+  const wanted = await keys.evaluate(() => {
+    const name = document.querySelector("#tree [data-id]");
+    name.dispatchEvent(new MouseEvent("click", { bubbles: true }));
+    return name.textContent;
+  });
+  await until("the text to be read anew", () => keys.evaluate(() => document.body.dataset.read));
+  await keys.waitForTimeout(200);
+  must((await keys.textContent("#card h3")) === wanted, `what was chosen gave way to ${await keys.textContent("#card h3")}`);
   step("by keyboard alone: example, finding, fix, tree");
 
   // Words stand out from their ground, in light and dark, and on a narrow screen nothing runs over its edge.

@@ -25,6 +25,7 @@ let found = { findings: [], names: [], claims: 0 };
 let foundIn = null; // the text in which that was found
 let file = { name: "", handle: null, lineEnd: "\n", mark: "", saved: "", begun: false };
 let shown = null; // identifier of the entry on the card
+let choice = { text: null }; // the last entry chosen on the card or in the tree, by the text in which that was
 
 // --- the reader ---------------------------------------------------------------------------------------------------
 
@@ -246,7 +247,7 @@ function pieces(list) {
     link.href = "#";
     link.onclick = (event) => {
       event.preventDefault();
-      showEntry(piece.id);
+      chooseEntry(piece.id);
     };
     return link;
   });
@@ -293,15 +294,27 @@ async function showEntry(id) {
   if (shown !== id) return; // another one was asked for in the meantime
   byId("card").replaceChildren(card);
   const tree = byId("tree");
+  const keys = tree.contains(document.activeElement) ? document.activeElement.dataset.id : null;
   if (branches) tree.innerHTML = branches.svg; // made by the reader, which escapes every name
   else tree.replaceChildren(element("p", "faint", "No nerve belongs to this."));
+  // Whoever walks the tree by keyboard stays on the name, or near it.
+  if (keys) (tree.querySelector(`[data-id="${CSS.escape(keys)}"]`) ?? byId("tab-tree")).focus();
   byId("keep").disabled = !branches;
 }
 
+// What the author chose stays until the cursor or the text changes.
+function chooseEntry(id) {
+  choice = { text: view.state.doc };
+  showEntry(id);
+}
+
+// Shows what is under the cursor; `again` once the text has been read anew, which is no reason to leave what was chosen.
 async function follow(view, again = false, tapped = false) {
+  const before = choice;
   const place = await ask("place", view.state.selection.main.head);
   const id = place?.entries[0];
-  if (!id || (again && id === shown)) return;
+  if (!id || choice !== before) return;
+  if (again && (id === shown || choice.text === view.state.doc)) return;
   await showEntry(id);
   // On a narrow screen the card stands below the findings.
   if (tapped && matchMedia("(max-width: 52rem)").matches) byId("card-title").scrollIntoView({ block: "start" });
@@ -448,6 +461,7 @@ function show(name, text, handle = null) {
   const body = text.slice(mark.length).replace(/\r\n?/g, "\n");
   file = { name, handle, lineEnd, mark, saved: body, begun: false };
   shown = null;
+  choice = { text: null };
   view.setState(EditorState.create({ doc: body, extensions }));
   byId("mend").disabled = true;
   view.dispatch({
@@ -519,10 +533,10 @@ byId("tab-tree").onclick = () => choose("tree");
 byId("keep").onclick = () => hand(`${shown}.svg`, [byId("tree").innerHTML], "image/svg+xml");
 byId("tree").addEventListener("click", (event) => {
   const name = event.target.closest("[data-id]");
-  if (name) showEntry(name.dataset.id);
+  if (name) chooseEntry(name.dataset.id);
 });
 byId("tree").addEventListener("keydown", (event) => {
-  if (event.key === "Enter" && event.target.dataset.id) showEntry(event.target.dataset.id);
+  if (event.key === "Enter" && event.target.dataset.id) chooseEntry(event.target.dataset.id);
 });
 byId("keep-page").onclick = () => hand("fascicle.html", [page], "text/html");
 byId("tabs").addEventListener("keydown", (event) => {
