@@ -79,7 +79,19 @@ impl<'a> Grid<'a> {
             let (first, rest) = header.split_once(' ')?;
             if lexicon::is_header_adjective(&first.to_lowercase()) { lexicon::label_of(rest) } else { None }
         });
-        bare.or_else(|| self.label_with_name(cell?))
+        bare.or_else(|| Self::composite_label(header)).or_else(|| self.label_with_name(cell?))
+    }
+
+    /// "Nerve (roots)", "Innervation / segments": of a header that tells two things, the first, where only one of them is a
+    /// relation of names.
+    fn composite_label(header: &str) -> Option<Label> {
+        let is_joint = |c: char| matches!(c, '(' | ')' | '[' | ']' | '/' | '&' | '+' | ',' | ';');
+        let mut parts = header.split(is_joint).flat_map(|part| part.split(" and ")).map(str::trim);
+        let first = lexicon::label_of(parts.next()?)?;
+        let others: Vec<Label> = parts.filter(|part| !part.is_empty()).filter_map(lexicon::label_of).collect();
+        let is_of_segments = |label: &Label| label.value == PartRole::Segments;
+        let tells_one = others.is_empty() || others.iter().all(is_of_segments) || is_of_segments(&first);
+        tells_one.then(|| if is_of_segments(&first) { others.first().copied().unwrap_or(first) } else { first })
     }
 
     /// "Branch of the facial nerve": a label with the name that it is of. Whose branches supply, supplies.
@@ -332,6 +344,9 @@ impl<'a> Grid<'a> {
                     }
                 }
             }
+            if !labels.iter().flatten().any(|label| label.kind == Some(ClaimKind::Roots)) {
+                claims.extend(self.roots_beside_nerve(at(nerve), &subject(PartRole::Muscle)));
+            }
             for (column, cell) in shown.iter().enumerate() {
                 let (Some(cell), Some(read)) = (cell, row.get(column).copied().flatten()) else { continue };
                 let (Some(own), Some(other)) = (self.blocks.list.get(*cell), self.blocks.list.get(read)) else {
@@ -348,6 +363,15 @@ impl<'a> Grid<'a> {
             above = row;
         }
         claims
+    }
+
+    /// "Radial n. (C6–C8)": the segments in a cell of one nerve are its own or those of the row's muscle.
+    fn roots_beside_nerve(&self, nerve: Option<BlockIx>, muscles: &[Side]) -> Vec<Claim> {
+        let Some(cell) = nerve else { return Vec::new() };
+        let nerves = self.sides(cell, PartRole::Nerve);
+        let ([nerve], true) = (nerves.as_slice(), muscles.len() < 2) else { return Vec::new() };
+        let label = Label { kind: Some(ClaimKind::Roots), value: PartRole::Segments, subject: PartRole::Structure };
+        self.values(cell, label, "", both(muscles.first(), Some(nerve)).as_slice())
     }
 
     /// The cell of a column: an empty one stands for the cell above, unless it is in the first column.

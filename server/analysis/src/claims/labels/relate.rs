@@ -89,7 +89,12 @@ pub fn labelled(
     parts: &[String],
 ) -> Vec<Claim> {
     let is_end = lexicon::end_of_attachment(word) == Some("insertion");
-    meanings(told)
+    let mut meant = meanings(told);
+    if matches!(who, Who::Above) {
+        // Of several meanings the one is likeliest whose subject stands nearest above.
+        meant.sort_by_key(|meant| distance(scope, meant.subject, parts));
+    }
+    meant
         .into_iter()
         // A nerve comes from its origin; where it goes to is no branch.
         .filter(|meant| {
@@ -210,6 +215,12 @@ fn is_nothing_else(scope: &Scope<'_>, from: usize, to: usize, meant: Label, clai
         at += 1;
     }
     !is_described
+}
+
+/// How far above a block the first structure stands that fits a role.
+fn distance(scope: &Scope<'_>, role: PartRole, parts: &[String]) -> usize {
+    let is_fit = |subject: &Subject| !sides(scope, &Who::Named(vec![subject.clone()]), role, parts).is_empty();
+    scope.subjects.iter().position(is_fit).unwrap_or(usize::MAX)
 }
 
 /// The subjects of a value, as far as they fit a role.

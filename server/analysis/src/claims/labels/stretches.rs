@@ -236,7 +236,12 @@ pub fn label_without_sign(scope: &Scope<'_>, from: usize, to: usize) -> Option<(
         let follows = named(end) || (lexicon::is_determiner(&word(scope, end).to_lowercase()) && named(end + 1));
         let in_chain = label.kind == Some(ClaimKind::Attachment) && follows && written.len() > 2;
         let is_count = label.kind == Some(ClaimKind::Count) && end + 1 == to;
+        // "Root value C5, C6": segments cannot be anything else.
+        let is_of_segments = label.kind == Some(ClaimKind::Roots)
+            && begins_line(scope, from)
+            && segments::read(&scope.plain.text, tokens.get(..to).unwrap_or_default(), end)
+                .is_some_and(|reading| reading.end >= to || matches!(word(scope, reading.end), "." | "," | "(" | ";"));
         let is_value = dotted && is_capital && (follows || written.len() > 2 || end + 3 > to);
-        (in_chain || is_count || is_value || (set_off && is_capital)).then(|| (label, written.to_owned(), end))
+        (in_chain || is_count || is_of_segments || is_value || (set_off && is_capital)).then(|| (label, written.to_owned(), end))
     })
 }

@@ -55,9 +55,8 @@ pub fn value_claims(
             }
             PartRole::Modality | PartRole::JointKind => {
                 let words = scope.mentions.tokens.get(from..to).unwrap_or_default();
-                let purely = words
-                    .iter()
-                    .any(|token| matches!(token.span.of(&scope.plain.text), "only" | "purely" | "entirely"));
+                let is_only = |span: Span| lexicon::means_only(&span.of(&scope.plain.text).to_lowercase());
+                let purely = words.iter().any(|token| is_only(token.span));
                 let part = word_value(scope, from, to, label.value);
                 claims.extend(part.map(|part| Claim { all: purely, ..claim(kind, own.clone(), vec![part]) }));
             }

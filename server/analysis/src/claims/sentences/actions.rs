@@ -392,6 +392,12 @@ impl Sentence<'_, '_> {
         let mut pronoun = None;
         while next < self.atoms.len() {
             if let Some(side) = self.side(next, PartRole::Joint) {
+                // "knee flexion, hip extension": what stands right before a movement is moved by that one
+                let is_of_next = next > at + 1
+                    && matches!(self.atoms.get(next + 1).map(|atom| &atom.kind), Some(AtomKind::Movement(word)) if word.form == MovementForm::Noun);
+                if is_of_next {
+                    break;
+                }
                 return (Some(side), next + 1);
             }
             let word = self.word(next);
