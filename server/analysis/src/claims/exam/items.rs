@@ -109,6 +109,9 @@ pub(super) fn items(lines: &[Line], blocks: &Blocks, taken: &BTreeSet<BlockIx>) 
         if let Some(item) = question(line) {
             finish(&mut open, &mut done);
             open = Some(Item { section: section.clone(), ..item });
+            if open.as_ref().is_some_and(|item| item.key.is_some()) {
+                finish(&mut open, &mut done);
+            }
         } else if let Some(item) = explained {
             item.rest.push(line.plain.clone());
         } else if open.as_ref().is_some_and(|item| !item.options.is_empty() || item.blocks.last() != Some(&line.block))
@@ -213,7 +216,17 @@ fn question(line: &Line) -> Option<Item> {
         stem: cut.map_or_else(|| body.clone(), |cut| body.slice(Span::new(0, cut)).trimmed()),
         options,
         blocks: vec![line.block],
+        key: filled_in(&body).map(|key| (key, line.block)),
         from_list: line.number.is_some(),
         ..Item::default()
     })
+}
+
+/// What fills the blank of a sentence, in brackets behind it: "… is the ______. (axillary nerve)".
+fn filled_in(body: &Plain) -> Option<Plain> {
+    let text = body.text.trim_end().trim_end_matches('.');
+    let open = text.rfind('(').filter(|open| text.find("__").is_some_and(|blank| blank < *open))?;
+    let inside = text.get(open + 1..)?.strip_suffix(')')?;
+    let is_key = inside.contains(char::is_alphabetic) && !inside.contains("mark") && !inside.contains("point");
+    is_key.then(|| body.slice(Span::new(open + 1, open + 1 + inside.len())).trimmed())
 }

@@ -1,7 +1,7 @@
 //! Keys: which option a key names, and what it says when that option is put into the stem.
 
 use super::super::labels;
-use super::super::sentences::{self, Memory, Scope};
+use super::super::sentences::{self, Memory, Scope, Subject};
 use super::super::subjects::Above;
 use super::super::{Claim, Key, PartRole, What};
 use super::Choice;
@@ -64,34 +64,80 @@ pub(super) fn key_claims(item: &Item, knowledge: &Knowledge) -> Vec<Claim> {
     let Some((whole, block)) = &item.key else { return Vec::new() };
     let (key, explanation) = without_explanation(item, whole);
     let mut claims = Vec::new();
-    for rest in item.rest.iter().chain(&explanation) {
+    let subjects = subjects(item, &key, knowledge);
+    for rest in explanation.iter().chain(&item.rest) {
         let mentions = mentions::mentions(&rest.text, &knowledge.vocabulary, &knowledge.names);
-        claims.extend(sentences::read(&Scope::new(knowledge, rest, &mentions, *block), 0, &mut Memory::default()));
+        let scope = Scope::new(knowledge, rest, &mentions, *block).under(&subjects);
+        claims.extend(sentences::read(&scope, 0, &mut Memory::default()));
     }
     claims.extend(keyed_claims(item, (&key, *block), knowledge));
     claims
 }
 
-/// A key and what is explained behind it: "B) Phrenic nerve *Explanation: …*".
+/// Of whom an explanation may speak without naming it: of what the key names, else of what the stem names.
+fn subjects(item: &Item, key: &Plain, knowledge: &Knowledge) -> Vec<Subject> {
+    let option = match answer(item, key) {
+        Some(Answer::Option(choice)) => Some(choice.plain.clone()),
+        Some(Answer::Text(text)) => Some(text),
+        _ => None,
+    };
+    let named = |plain: &Plain| -> Vec<Subject> {
+        let mentions = mentions::mentions(&plain.text, &knowledge.vocabulary, &knowledge.names);
+        let subject = |mention: mentions::Mention| {
+            let span = plain.to_source(mention.span);
+            Subject { candidates: mention.candidates, span }
+        };
+        mentions.list.into_iter().map(subject).collect()
+    };
+    option.iter().chain([&item.stem]).flat_map(named).collect()
+}
+
+/// A key and what is explained behind it: "B) Phrenic nerve *Explanation: …*", "B – it arises from …", "False: it is …".
 fn without_explanation(item: &Item, key: &Plain) -> (Plain, Option<Plain>) {
     let text = key.text.as_str();
     let lower = text.to_ascii_lowercase();
     let word = lexicon::EXPLANATIONS.iter().filter_map(|word| lower.find(word)).min();
-    let of_option = || {
-        let (label, len) = option_label(text)?;
-        let choice = item.options.iter().find(|choice| choice.label.eq_ignore_ascii_case(&label))?;
-        let end = len + choice.plain.text.len();
-        let is_option = text.get(len..end).is_some_and(|told| told.eq_ignore_ascii_case(&choice.plain.text));
-        let rest = text.get(end..)?;
-        (is_option && rest.trim_start_matches(['.', ' ', '*']).len() > 1).then_some(end)
-    };
-    match word.or_else(of_option) {
+    match word.or_else(|| end_of_answer(item, text)) {
         Some(cut) => {
-            let rest = key.slice(Span::new(cut, text.len())).trimmed();
+            let is_mark =
+                |c: char| c.is_whitespace() || matches!(c, '.' | ',' | ':' | ';' | '–' | '—' | '-' | ')' | '*');
+            let rest = text.get(cut..).unwrap_or_default();
+            let from = text.len() - rest.trim_start_matches(is_mark).len();
+            let rest = key.slice(Span::new(from, text.len())).trimmed();
             (key.slice(Span::new(0, cut)).trimmed(), Some(rest))
         }
         None => (key.clone(), None),
     }
+}
+
+/// Where a key ends behind which something is explained: a label, with its option or without, or "true" or "false".
+fn end_of_answer(item: &Item, text: &str) -> Option<usize> {
+    let bare = text.trim_start_matches(['(', ' ', '*']);
+    let start = text.len() - bare.len();
+    let word = bare.split(|c: char| !c.is_alphabetic()).next().filter(|word| !word.is_empty())?;
+    let behind = bare.get(word.len()..)?.trim_start_matches([')', '*']);
+    let end = start + bare.len() - behind.len();
+    let is_set_off = behind.starts_with(['.', ',', ':', ';', '–', '—'])
+        || behind.starts_with([' ', '(']) && behind.trim_start().starts_with(['–', '—', '-', '(']);
+    let says_more = |from: usize| text.get(from..).is_some_and(|rest| rest.split_whitespace().count() > 1);
+    if item.options.len() < 2 {
+        let lower = word.to_lowercase();
+        let is_verdict = lexicon::is_true(&lower) || lexicon::is_false(&lower);
+        return (is_verdict && is_set_off && says_more(end)).then_some(end);
+    }
+    let choice = item.options.iter().find(|choice| choice.label.eq_ignore_ascii_case(word))?;
+    let body = behind.trim_start_matches([' ', '.', ':', '–', '—', '-']);
+    let told = choice.plain.text.trim();
+    let is_option = body.get(..told.len()).is_some_and(|first| first.eq_ignore_ascii_case(told));
+    if is_option {
+        // "B. Phrenic nerve. It arises from …", but "B. Phrenic nerve arises from …"
+        let rest = body.get(told.len()..)?;
+        let end = text.len() - rest.len();
+        let goes_on = rest.trim_start().starts_with(char::is_lowercase);
+        let end = if goes_on { text.len() - body.len() } else { end };
+        return says_more(end).then_some(end);
+    }
+    (is_set_off && says_more(end)).then_some(end)
 }
 
 /// The claims of a key alone.

@@ -392,6 +392,19 @@ pub fn completed(scope: &Scope<'_>, written: &str, nouns: &[String]) -> Vec<Entr
         return scope.names.lookup(&format!("CN {written}")).iter().map(|name| name.entry).collect();
     }
     let by_noun = nouns.iter().map(|noun| look(noun)).find(|ids| !ids.is_empty());
+    // "superficial" below *Terminal branches* of a nerve is the superficial branch of that nerve.
+    let by_noun = by_noun.or_else(|| {
+        let noun = nouns.first().filter(|noun| lexicon::is_part_noun(noun))?;
+        let nerve = scope
+            .subjects
+            .iter()
+            .find(|subject| subject.candidates.iter().all(|id| scope.vocabulary.is_neural(*id)))?;
+        let names = nerve.candidates.iter().flat_map(|id| &scope.vocabulary.entry(*id).names);
+        let full = full.to_lowercase();
+        let named = names.map(|name| scope.names.lookup(&format!("{full} {noun} of {}", name.text)));
+        let found: Vec<EntryId> = named.flatten().map(|name| name.entry).collect();
+        (!found.is_empty()).then_some(found)
+    });
     by_noun.unwrap_or_else(|| if lexicon::tells_part(&full.to_lowercase()) { Vec::new() } else { look("nerve") })
 }
 

@@ -149,6 +149,10 @@ fn single(
                 return claims;
             }
         } else if let Some(names) = above.names.as_ref().filter(|_| !above.silent) {
+            let claims = below_place(scope, (from, to), names);
+            if !claims.is_empty() {
+                return claims;
+            }
             let claims = relate::bare(scope, (from, to), Sign::None, &Who::Named(names.clone()), &[]);
             if !claims.is_empty() {
                 return claims;
@@ -180,6 +184,27 @@ fn single(
         state.who = Who::Nobody;
     }
     Vec::new()
+}
+
+/// Muscles below a place below a nerve ("Ulnar nerve", "Forearm"): the nerve supplies them there.
+fn below_place(scope: &Scope<'_>, value: (usize, usize), names: &[Subject]) -> Vec<Claim> {
+    let kind_is = |subject: &Subject, is: &dyn Fn(Kind) -> bool| {
+        subject.candidates.iter().all(|id| is(scope.vocabulary.kind(*id)))
+    };
+    let is_place = |subject: &Subject| {
+        kind_is(subject, &|kind| matches!(kind, Kind::Landmark | Kind::Joint | Kind::Skin | Kind::Group))
+    };
+    if !names.iter().all(is_place) {
+        return Vec::new();
+    }
+    let above = scope.subjects.iter().find(|subject| !is_place(subject));
+    let Some(nerve) = above.filter(|subject| subject.candidates.iter().all(|id| scope.vocabulary.is_neural(*id)))
+    else {
+        return Vec::new();
+    };
+    let mut claims = relate::bare(scope, value, Sign::None, &Who::Named(vec![nerve.clone()]), &[]);
+    claims.retain(|claim| claim.kind == ClaimKind::Supply);
+    claims
 }
 
 /// Names with their segments right behind them, and nothing else.

@@ -46,6 +46,9 @@ const BARE: [Label; 13] = [
     label(ClaimKind::Count, PartRole::Structure, PartRole::Number),
 ];
 
+/// A value with more commas is a list of one kind, or no value.
+const MOST_CUTS: usize = 8;
+
 /// What a label can mean, the likeliest first.
 pub fn meanings(told: Label) -> Vec<Label> {
     use ClaimKind as K;
@@ -121,7 +124,53 @@ pub fn labelled(
 }
 
 /// The claims of a value that only the kinds of its names tell. `sign` is what stands before it.
-pub fn bare(scope: &Scope<'_>, (from, to): (usize, usize), sign: Sign, who: &Who, parts: &[String]) -> Vec<Claim> {
+pub fn bare(scope: &Scope<'_>, value: (usize, usize), sign: Sign, who: &Who, parts: &[String]) -> Vec<Claim> {
+    let claims = bare_as_one(scope, value, sign, who, parts);
+    if claims.is_empty() { composite(scope, value, sign, who, parts) } else { claims }
+}
+
+/// "tibial nerve, S1 and S2, plantar flexion": a value that tells several things, each between commas. Of whom the segments
+/// are told, the muscle or its nerve, is left open.
+fn composite(scope: &Scope<'_>, (from, to): (usize, usize), sign: Sign, who: &Who, parts: &[String]) -> Vec<Claim> {
+    let is_comma = |at: &usize| {
+        let is = |at: usize, mark| {
+            scope.mentions.tokens.get(at).is_some_and(|token| token.span.of(&scope.plain.text) == mark)
+        };
+        let depth = (from..*at).map(|at| i32::from(is(at, "(")) - i32::from(is(at, ")"))).sum::<i32>();
+        is(*at, ",") && depth == 0
+    };
+    let mut cuts: Vec<usize> = (from..to).filter(is_comma).collect();
+    if cuts.is_empty() || cuts.len() > MOST_CUTS {
+        return Vec::new();
+    }
+    cuts.push(to);
+    let mut list: Vec<Claim> = Vec::new();
+    let mut start = from;
+    while start < to {
+        let read = cuts.iter().rev().filter(|cut| **cut > start && (start > from || **cut < to)).find_map(|cut| {
+            let claims = bare_as_one(scope, (start, *cut), sign, who, parts);
+            (!claims.is_empty()).then_some((claims, *cut))
+        });
+        let Some((claims, cut)) = read else { return Vec::new() };
+        list.extend(claims);
+        start = cut + 1;
+    }
+    let nerves: Vec<EntryId> = list
+        .iter()
+        .filter(|claim| claim.kind == ClaimKind::Supply)
+        .flat_map(|claim| claim.entries(PartRole::Nerve).to_vec())
+        .collect();
+    let of_roots = list.iter_mut().filter(|claim| claim.kind == ClaimKind::Roots);
+    for part in of_roots.flat_map(|claim| &mut claim.parts).filter(|part| part.role == PartRole::Structure) {
+        if let What::Entry(ids) = &mut part.what {
+            ids.extend(&nerves);
+        }
+    }
+    list
+}
+
+/// The claims of a value that stands in one relation.
+fn bare_as_one(scope: &Scope<'_>, (from, to): (usize, usize), sign: Sign, who: &Who, parts: &[String]) -> Vec<Claim> {
     let between_nerves = match sign {
         Sign::Right => Some(label(ClaimKind::Branching, PartRole::Parent, PartRole::Nerve)),
         Sign::Left => Some(label(ClaimKind::Branching, PartRole::Nerve, PartRole::Parent)),

@@ -242,6 +242,7 @@ pub fn label_without_sign(scope: &Scope<'_>, from: usize, to: usize) -> Option<(
             && segments::read(&scope.plain.text, tokens.get(..to).unwrap_or_default(), end)
                 .is_some_and(|reading| reading.end >= to || matches!(word(scope, reading.end), "." | "," | "(" | ";"));
         let is_value = dotted && is_capital && (follows || written.len() > 2 || end + 3 > to);
-        (in_chain || is_count || is_of_segments || is_value || (set_off && is_capital)).then(|| (label, written.to_owned(), end))
+        (in_chain || is_count || is_of_segments || is_value || (set_off && is_capital))
+            .then(|| (label, written.to_owned(), end))
     })
 }
