@@ -120,8 +120,9 @@ A false statement is *found* when a contradiction is told at its mark. *Precisio
 stand at a false statement; alarms are told at true, silent and unmarked text. *Recall*: of the false statements, how many
 are found. *Agreed*: of the true statements, how many are read and found right. *Offered*: of the found ones whose right
 answer the writer marked, how many offer it. The last table of each part goes by the numbers of the documents: 1 to 59 were written
-before the reader was tuned, 60 to 129 for tuning, 130 to 153 for tuning in deliberately unusual wording, those from 154 in ordinary
-wording. What is found in a lot that has long been read for tuning says nothing of texts not met yet.
+before the reader was tuned, 60 to 129 for tuning, 130 to 153 for tuning in deliberately unusual wording, 154 to 173 in ordinary
+wording. Those from 174 of `tuned/` and those from 30 of `held/` were written together, after all of that, every second one put aside.
+What is found in a lot that has long been read for tuning says nothing of texts not met yet.
 ";
 
 /// What is counted over one part of the corpus.
@@ -270,11 +271,13 @@ fn lot(document: &Document) -> &'static str {
     let file = document.name.rsplit('/').next().unwrap_or_default();
     let number = file.split('-').next().and_then(|number| number.parse::<u32>().ok());
     match number {
-        _ if document.name.starts_with("held") => "held",
+        Some(1..=29) if document.name.starts_with("held") => "1 to 29",
+        _ if document.name.starts_with("held") => "from 30",
         Some(1..=59) => "1 to 59",
         Some(60..=129) => "60 to 129",
         Some(130..=153) => "130 to 153",
-        _ => "from 154",
+        Some(154..=173) => "154 to 173",
+        _ => "from 174",
     }
 }
 
