@@ -29,6 +29,9 @@ pub enum Way {
     FromTheStart,
     /// The first two letters of its first and of its last word; of a single word its first four.
     ByWords,
+    /// Beginnings of all its words: of two words two letters each, of three two, one and one, of more one of each of the
+    /// first four; of a single word its first four.
+    ByEachWord,
 }
 
 impl Way {
@@ -36,7 +39,15 @@ impl Way {
     pub fn letters(self, name: &str) -> String {
         let words: Vec<&str> = name.split([' ', '-']).filter(|word| !word.is_empty()).collect();
         match (self, words.as_slice()) {
-            (Self::ByWords, [first, .., last]) => first.chars().take(2).chain(last.chars().take(2)).collect(),
+            (Self::ByWords, [first, .., last]) | (Self::ByEachWord, [first, last]) => {
+                first.chars().take(2).chain(last.chars().take(2)).collect()
+            }
+            (Self::ByEachWord, [first, second, third]) => {
+                first.chars().take(2).chain(second.chars().take(1)).chain(third.chars().take(1)).collect()
+            }
+            (Self::ByEachWord, [_, _, _, _, ..]) => {
+                words.iter().take(4).filter_map(|word| word.chars().next()).collect()
+            }
             _ => name.chars().take(4).collect(),
         }
     }

@@ -122,6 +122,10 @@ fn what_follows_goes_on_from_what_was_named() {
         // What was named is not offered again.
         ("The axillary nerve supplies deltoid and te^", "teres minor"),
         ("The axillary nerve supplies teres minor and de^", "deltoid"),
+        // The beginnings of its words tell a name from its neighbours.
+        ("The flcr^", "flexor carpi radialis"),
+        ("The temi^", "teres minor"),
+        ("The supr^", "supraspinatus"),
         // Capitals as the author types them.
         ("Delt^", "Deltoid"),
         ("The delt^", "deltoid"),

@@ -48,6 +48,7 @@ fn report() -> Result<(), String> {
             &path,
             &of(&tuned, Way::FromTheStart, State::Written, true),
             &of(&tuned, Way::ByWords, State::Changed, true),
+            &of(&tuned, Way::ByEachWord, State::Written, true),
         );
     }
     if std::env::args().any(|argument| argument == "--list") {
@@ -81,7 +82,8 @@ fn table(tuned: &[Document], scored: &[Document], of: impl Fn(&[Document], Way, 
          are parted in two halves by a seed ({SEED}): the weights of completion were fitted to the half *fitted*, the half \
          *scored* is only scored. Stems and options of exam items, which assert nothing, are counted apart.\n\n\
          *From the start*: the first four letters of a name. *By words*: two of its first word and two of its last. \
-         *Written*: nothing stands behind the place yet; *changed*: the rest of the text does. *In the author's words*: what \
+         *By each word*: beginnings of all its words, two letters of each of two words, two, one and one of three, one of \
+         each of the first four. *Written*: nothing stands behind the place yet; *changed*: the rest of the text does. *In the author's words*: what \
          is inserted is the author's own wording to the letter, not only the same structure. *Apart*: names that no other \
          name of the same section begins like, so that four letters can tell which is meant.\n\n\
          ## Nerves and muscles\n\n\
@@ -93,7 +95,9 @@ fn table(tuned: &[Document], scored: &[Document], of: impl Fn(&[Document], Way, 
          | half | names | number | first | of the first 3 |\n|---|---|---|---|---|\n",
     );
     for (half, half_name) in [(scored, "scored"), (tuned, "fitted")] {
-        for (way, way_name) in [(Way::FromTheStart, "from the start"), (Way::ByWords, "by words")] {
+        for (way, way_name) in
+            [(Way::FromTheStart, "from the start"), (Way::ByWords, "by words"), (Way::ByEachWord, "by each word")]
+        {
             for (state, state_name) in [(State::Written, "written"), (State::Changed, "changed")] {
                 let all = of(half, way, state, false);
                 let main = || all.iter().filter(|typed| typed.place.main);
@@ -133,10 +137,10 @@ fn table(tuned: &[Document], scored: &[Document], of: impl Fn(&[Document], Way, 
 
 /// A line for each structure that was found: the number of the name, whether it is a nerve's or muscle's, whether it is the
 /// right structure, and the signs that are not 0.
-fn write_evidence(path: &str, first: &[Typed], second: &[Typed]) -> Result<(), String> {
+fn write_evidence(path: &str, first: &[Typed], second: &[Typed], third: &[Typed]) -> Result<(), String> {
     let mut out = Sign::ALL.iter().map(|sign| sign.word()).collect::<Vec<_>>().join(" ");
     out.push('\n');
-    for (number, typed) in first.iter().chain(second).enumerate() {
+    for (number, typed) in first.iter().chain(second).chain(third).enumerate() {
         for (right, evidence) in &typed.evidence {
             let _ = write!(out, "{number} {} {}", u8::from(typed.place.main), u8::from(*right));
             for (sign, value) in evidence.iter().enumerate().filter(|(_, value)| **value != 0.0) {

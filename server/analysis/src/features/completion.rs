@@ -3,6 +3,7 @@
 //! What may be meant is found by the letters ([`Names`]); which of it is meant, by what speaks for it at the place
 //! ([`evidence`]).
 
+mod beginnings;
 pub mod evidence;
 mod names;
 
@@ -11,6 +12,7 @@ use fuzzy_matcher::FuzzyMatcher;
 use fuzzy_matcher::skim::SkimMatcherV2;
 use rustc_hash::{FxHashMap, FxHashSet};
 
+use self::beginnings::beginnings;
 use self::evidence::{Evidence, Match, Scene, weigh};
 pub use self::names::Names;
 use self::names::letters;
@@ -198,8 +200,9 @@ impl<'a> Place<'a> {
             }
             #[allow(clippy::cast_precision_loss)]
             let share = matcher.fuzzy_match(&name.folded, folded).map_or(0.0, |score| score as f32 / full);
-            if begins || share >= LEAST_SHARE {
-                list.push(Match { name, letters: share.min(1.0), coordinated: false });
+            let beginnings = beginnings(&name.folded, folded);
+            if begins || beginnings.is_some() || share >= LEAST_SHARE {
+                list.push(Match { name, letters: share.min(1.0), beginnings, coordinated: false });
             }
         }
         list.extend(self.coordinated(draft));
@@ -222,7 +225,7 @@ impl<'a> Place<'a> {
             let shared = written.rsplit_once(' ').map_or("", |(shared, _)| shared);
             let wanted = format!("{shared} {}", self.folded);
             let names = draft.names.starting_with(&wanted).filter(|name| name.folded != written);
-            list.extend(names.map(|name| Match { name, letters: 1.0, coordinated: true }));
+            list.extend(names.map(|name| Match { name, letters: 1.0, beginnings: None, coordinated: true }));
         }
         list
     }

@@ -8,6 +8,7 @@
 use fascicle_model::{EntryId, Kind, Standing, Vocabulary};
 use rustc_hash::FxHashMap;
 
+use super::beginnings::Beginnings;
 use super::names::{Name, Names};
 use crate::features::context::Context;
 use crate::names::is_article;
@@ -38,111 +39,119 @@ macro_rules! signs {
 
 signs! {
     /// The name begins with what was typed.
-    Begins = 7.97,
+    Begins = 4.36,
     /// A later word of the name does.
-    LaterWord = 5.5,
-    /// How well the letters are found in the name, from 0 to 1, where neither is so.
-    Letters = 4.0,
+    LaterWord = -0.8,
+    /// What was typed are beginnings of several of its words, in order.
+    Beginnings = 1.24,
+    /// The first of its words is one of them.
+    FirstBegins = 2.75,
+    /// The last of them that tells it from others is one of them.
+    LastBegins = 1.05,
+    /// How many telling words between them are not, as a logarithm.
+    Skipped = -0.62,
+    /// How well the letters are found in the name, from 0 to 1, where nothing of this is so.
+    Letters = -2.66,
     /// The name is what was typed.
-    Whole = -0.22,
+    Whole = 0.11,
     /// It is the name that the author would use.
-    Own = 3.22,
+    Own = 2.59,
     /// A Latin name in a document that does not write Latin.
-    Latin = -1.84,
+    Latin = -1.96,
     /// A name after a person.
-    Eponym = -0.11,
+    Eponym = -0.03,
     /// A name that was given up, or one of everyday speech.
-    Former = -2.0,
+    Former = -2.05,
     /// An abbreviation, as it was typed.
     Abbreviation = 9.0,
     /// An abbreviation in other letters, small or capital, or not typed to its end.
     LooseAbbreviation = -1.0,
     /// A short name, clear in its context.
-    Short = 0.82,
+    Short = 0.3,
     /// How many words the name has, as a logarithm.
-    Words = -2.14,
+    Words = -2.4,
     /// How much is known of the structure.
-    Facts = 0.79,
+    Facts = 0.76,
     /// How many names it has.
-    NamesOf = 0.89,
+    NamesOf = 0.85,
     /// Not everyone has it.
-    Variant = -1.39,
+    Variant = -0.89,
     /// It is a part.
-    Part = -0.01,
+    Part = 0.02,
     /// A nerve.
-    IsNerve = 0.78,
+    IsNerve = 0.86,
     /// A muscle.
-    IsMuscle = 0.47,
+    IsMuscle = 0.69,
     /// A plexus.
-    IsPlexus = -0.4,
+    IsPlexus = -0.1,
     /// A joint.
-    IsJoint = -3.41,
+    IsJoint = -3.18,
     /// An area of skin.
-    IsSkin = 0.75,
+    IsSkin = 0.68,
     /// A group of muscles.
-    IsGroup = 0.73,
+    IsGroup = 0.21,
     /// It makes the statement true.
-    Fits = 1.23,
+    Fits = 1.09,
     /// It makes the statement true, with what few others do.
-    FitsFew = 1.53,
+    FitsFew = 1.46,
     /// It makes the statement false.
-    Contrary = -1.72,
+    Contrary = -0.96,
     /// A statement is read with a structure of its kind there.
-    Taken = 0.78,
+    Taken = 0.07,
     /// Statements are read with other kinds there, with this none.
-    NotTaken = -0.78,
+    NotTaken = -0.07,
     /// The column takes its kind.
-    Column = 1.49,
+    Column = 1.19,
     /// The column takes other kinds.
-    OtherColumn = -1.49,
+    OtherColumn = -1.19,
     /// The share of its kind among what stands in the same place of other rows, items or headings.
-    Alike = 1.98,
+    Alike = 2.24,
     /// A heading above names it, or what belongs to it, and the section has not named it.
-    Near = 1.15,
+    Near = 1.55,
     /// The same, and the section has named it.
-    NearTold = -0.48,
+    NearTold = -1.15,
     /// It is the first of what belongs to the heading that the section has not named.
-    NearNext = -0.49,
+    NearNext = 0.46,
     /// It belongs to what was named before.
-    Local = 0.46,
+    Local = 1.11,
     /// It belongs to what belongs to that.
-    LocalFar = 0.52,
+    LocalFar = 0.46,
     /// It belongs to what the section names.
-    Section = 0.28,
+    Section = -0.0,
     /// It belongs to what belongs to that.
-    SectionFar = 1.1,
+    SectionFar = 0.94,
     /// The share of its region in what the document names.
-    Region = 2.9,
+    Region = 3.24,
     /// How often the document names it.
-    Named = 0.19,
+    Named = 0.72,
     /// The section names it.
-    Told = -0.9,
+    Told = -0.82,
     /// The paragraph, item or cell has named it.
-    InBlock = 0.18,
+    InBlock = -1.06,
     /// The sentence has named it.
-    InSentence = -1.02,
+    InSentence = -1.86,
     /// It, its whole or a part of it was named last.
-    Last = 0.15,
+    Last = 0.21,
     /// What stands in the same place of other rows, items or headings has named it, a nerve.
-    ListedNerve = -0.82,
+    ListedNerve = -0.2,
     /// The same, any other.
-    Listed = -1.8,
+    Listed = -2.32,
     /// It comes right after what was named last, in a list that both are in.
-    Next = 1.55,
+    Next = 1.17,
     /// It is in a list with what was named last, and the section has not named it.
-    Sibling = 1.03,
+    Sibling = 0.77,
     /// Its name begins with the same word as one that was named shortly before.
-    SameWord = 0.5,
+    SameWord = -0.12,
     /// An abbreviation or name of it stands right before, and a bracket or equals sign between.
-    Alias = 2.33,
+    Alias = 1.17,
     /// A nerve after "the".
-    TheNerve = -0.19,
+    TheNerve = -0.13,
     /// A muscle after "the".
-    TheMuscle = -1.88,
+    TheMuscle = -1.75,
     /// A nerve where a sentence, item or cell begins.
-    StartNerve = -0.47,
+    StartNerve = -0.53,
     /// A muscle there.
-    StartMuscle = 0.45,
+    StartMuscle = 0.63,
     /// What was typed is what follows on the common words of what was named last and its own name.
     Coordinated = 8.0,
 }
@@ -161,6 +170,8 @@ pub(super) struct Match<'a> {
     pub name: &'a Name,
     /// How well the letters are found in it, from 0 to 1.
     pub letters: f32,
+    /// The words of it whose beginnings were typed, where there are several.
+    pub beginnings: Option<Beginnings>,
     /// What was typed stands for the end of the name, and a name before has its beginning.
     pub coordinated: bool,
 }
@@ -307,7 +318,14 @@ impl<'a> Scene<'a> {
         let later = !begins && name.folded.split([' ', '-']).any(|word| word.starts_with(folded));
         set(Sign::Begins, said(begins && !found.coordinated));
         set(Sign::LaterWord, said(later && !found.coordinated));
-        set(Sign::Letters, if begins || later || found.coordinated { 0.0 } else { found.letters });
+        let is_found = begins || later || found.coordinated || found.beginnings.is_some();
+        set(Sign::Letters, if is_found { 0.0 } else { found.letters });
+        if let Some(beginnings) = found.beginnings.filter(|_| !begins && !found.coordinated) {
+            set(Sign::Beginnings, 1.0);
+            set(Sign::FirstBegins, said(beginnings.first));
+            set(Sign::LastBegins, said(beginnings.last));
+            set(Sign::Skipped, f32::from(beginnings.skipped).ln_1p());
+        }
         set(Sign::Whole, said(name.folded == folded));
         set(Sign::Coordinated, said(found.coordinated));
         set(Sign::Own, said(is_own));
