@@ -4,6 +4,7 @@
 //! files of this folder each read one form: `sentences`, `labels`, `tables`, `exam`. What words mean stands in
 //! [`crate::lexicon`] alone.
 
+mod answers;
 mod context;
 mod exam;
 mod frames;
@@ -296,6 +297,12 @@ pub fn of_section(
         };
         claims.extend(sentences::read(&scope, 0, &mut memory));
         claims.extend(labels::read(&scope, &subjects.above(at)));
+        if block.kind != BlockKind::Caption {
+            let is_known = |own: &Claim| claims.iter().any(|claim| claim.block == at && says_the_same(claim, own));
+            let answered: Vec<Claim> =
+                answers::read(&blocks, at, knowledge).into_iter().filter(|own| !is_known(own)).collect();
+            claims.extend(answered);
+        }
     }
     claims.extend(tables::read(&blocks, &mentions, knowledge));
     claims = Frames::new(&blocks).settle(claims, &blocks);
@@ -310,6 +317,12 @@ pub fn of_section(
         }
     }
     kept
+}
+
+/// Whether two claims say the same of the same structures, wherever these are named.
+fn says_the_same(a: &Claim, b: &Claim) -> bool {
+    let has = |part: &Part| b.parts.iter().any(|other| other.role == part.role && other.what == part.what);
+    a.kind == b.kind && a.parts.len() == b.parts.len() && a.parts.iter().all(has)
 }
 
 /// Whether a block goes on where another one ended: in the same list, or as the next paragraph.

@@ -30,6 +30,8 @@ pub struct Above {
     pub names: Option<Vec<Subject>>,
     /// What it stands right under is nothing but words for a part of something further up.
     pub is_part: bool,
+    /// The movement that it stands right under ("*Medial rotators*").
+    pub movement: Option<Head>,
     /// Nouns that the names in it may leave out.
     pub nouns: Vec<String>,
     /// It speaks of vessels, of neighbours, of mistakes: what a bare value means is not known.
@@ -202,6 +204,9 @@ impl<'a> Subjects<'a> {
                     }
                     if above.parts.is_empty() && head.names.is_empty() {
                         above.parts.clone_from(&head.parts);
+                    }
+                    if count == 0 && is_value && head.movement.is_some() && head.label.is_none() {
+                        above.movement = Some(head.clone());
                     }
                     if count == 0 && is_value {
                         above.names = head.is_only_names().then(|| head.names.clone());

@@ -106,6 +106,11 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("has|have a nerve of its|their own ,|:", K::Supply, P::Muscle, P::Nerve, "Deltoid has a nerve of its own, the axillary nerve."),
     verb("has|have two|three nerves|suppliers ,|:|, the?", K::Supply, P::Muscle, P::Nerve, "Deltoid has two suppliers, the axillary nerve and no other."),
     verb("depends|depend|relies|rely on|upon", K::Supply, P::Muscle, P::Nerve, "Deltoid depends on the axillary nerve."),
+    verb("does|do the|your|my", K::Supply, P::Nerve, P::Muscle, "The axillary nerve does your deltoid."),
+    participle("done|dealt|seen with|to? by", K::Supply, P::Muscle, P::Nerve, "Deltoid is done by the axillary nerve."),
+    verb("shares|share the|a|an|its|their?", K::Supply, P::Muscle, P::Nerve, "Deltoid and teres minor share the axillary nerve."),
+    verb("gets|get|receives|receive|takes|take its|their|the|a|an? motor? supply|innervation|nerve directly|segmentally? from|via|through|by", K::Supply, P::Muscle, P::Nerve, "Deltoid takes its supply directly from the axillary nerve."),
+    verb("is|are|remains|remain a|an|the|another|also|one? of? the? only|main|chief|sole? muscle|muscles of", K::Supply, P::Muscle, P::Nerve, "Deltoid is a muscle of the axillary nerve."),
     noun("motor|nerve? innervation|supply of|to|for", K::Supply, P::Nerve, P::Muscle, "The innervation of deltoid is by the axillary nerve."),
     noun("motor? nerve of|to|for", K::Supply, P::Nerve, P::Muscle, "The motor nerve to deltoid is the axillary nerve."),
     noun("nerve supplying|innervating", K::Supply, P::Nerve, P::Muscle, "The nerve supplying deltoid is the axillary nerve."),
@@ -143,6 +148,10 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("breaks|break|forks|fork|parts|part|opens|open|fans|fan out? into", K::Branching, P::Parent, P::Nerve, "The posterior cord forks into the axillary nerve and the radial nerve."),
     verb("comes|come|joins|join|unites|unite|fuses|fuse|meets|meet|merges|merge together? as|into|to? form|make|become?", K::Branching, P::Parent, P::Nerve, "The posterior division of the upper trunk joins to form the posterior cord."),
     participle("a|an|the? slip|shoot|child|daughter|descendant of", K::Branching, P::Nerve, P::Parent, "The axillary nerve is a daughter of the posterior cord."),
+
+    verb("branches|divisions are|include|comprise|:", K::Branching, P::Parent, P::Nerve, "The posterior cord branches are the axillary nerve and the radial nerve."),
+    verb("bifurcates|bifurcate|trifurcates|subdivides|subdivide|separates|separate into", K::Branching, P::Parent, P::Nerve, "The posterior cord bifurcates into the axillary nerve and the radial nerve."),
+    verb("ends|end|terminates|terminate by|in splitting|bifurcating|forking|breaking up? into", K::Branching, P::Parent, P::Nerve, "The posterior cord ends by splitting into the axillary nerve and the radial nerve."),
 
     // Renaming.
     verb("continues|continue as|into", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve continues as the posterior interosseous nerve."),

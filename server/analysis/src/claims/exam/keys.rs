@@ -141,7 +141,7 @@ fn end_of_answer(item: &Item, text: &str) -> Option<usize> {
 }
 
 /// The claims of a key alone.
-fn keyed_claims(item: &Item, (key, block): (&Plain, BlockIx), knowledge: &Knowledge) -> Vec<Claim> {
+pub(super) fn keyed_claims(item: &Item, (key, block): (&Plain, BlockIx), knowledge: &Knowledge) -> Vec<Claim> {
     let Some(answer) = answer(item, key) else { return Vec::new() };
     let stem = without_instructions(&item.stem);
     let noun = asked_noun(&stem.text);

@@ -22,6 +22,14 @@ use crate::blocks::{BlockIx, Blocks};
 use crate::knowledge::Knowledge;
 use crate::text::Plain;
 
+/// What a question claims together with its answer.
+pub fn answered(question: &Plain, answer: &Plain, block: BlockIx, knowledge: &Knowledge) -> Vec<Claim> {
+    let stem = stems::declarative(question, knowledge);
+    let item = items::Item { stem, key: Some((answer.clone(), block)), ..items::Item::default() };
+    let claims = keys::keyed_claims(&item, (answer, block), knowledge);
+    claims.into_iter().map(|claim| Claim { key: None, ..claim }).collect()
+}
+
 /// An option: its label and its text.
 struct Choice {
     label: String,

@@ -1,6 +1,8 @@
 //! Stems: what of them only instructs, what they ask for, and where the option stands in them.
 
+use crate::knowledge::Knowledge;
 use crate::lexicon;
+use crate::mentions;
 use crate::text::{Plain, Span};
 
 /// The stem without what only instructs: `True or false:`, `Complete:`, `(1 = true, 0 = false)`, `EXCEPT`.
@@ -29,6 +31,32 @@ pub(super) fn without_instructions(stem: &Plain) -> Plain {
         }
     }
     stem.slice(Span::new(start, end)).trimmed()
+}
+
+/// "Is the ulnar nerve mixed?" as "the ulnar nerve is mixed", "is the ulnar nerve motor or sensory?" as "the ulnar nerve is":
+/// a question that begins with its verb, put as a statement. Any other is left as it is.
+pub(super) fn declarative(stem: &Plain, knowledge: &Knowledge) -> Plain {
+    let text = stem.text.trim_end_matches(['?', ' ']);
+    let verb = text.split(' ').next().unwrap_or_default();
+    let is_copula = matches!(&*verb.to_lowercase(), "is" | "are");
+    if !is_copula && !matches!(&*verb.to_lowercase(), "does" | "do") {
+        return stem.clone();
+    }
+    let mentions = mentions::mentions(text, &knowledge.vocabulary, &knowledge.names);
+    let Some(subject) = mentions.list.first() else { return stem.clone() };
+    let slice = |from: usize, to: usize| stem.slice(Span::new(from, to));
+    let mut joined = slice(verb.len(), subject.span.end).trimmed();
+    let rest = text.get(subject.span.end..).unwrap_or_default();
+    let offers = rest.split(' ').any(|word| word == "or");
+    if is_copula {
+        let place = stem.to_source(Span::new(0, 0)).start;
+        joined.push_as(" ", Span::new(place, place));
+        joined.append(&slice(0, verb.len()));
+    }
+    if !(is_copula && offers) {
+        joined.append(&slice(subject.span.end, text.len()));
+    }
+    joined
 }
 
 /// Words that ask for the option, longest first, and what may follow them of its noun.

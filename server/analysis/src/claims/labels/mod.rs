@@ -141,6 +141,15 @@ fn single(
             return relate::bare(scope, (from, to), Sign::Colon, &state.who, &state.parts);
         }
     }
+    if let Some(head) = above.movement.as_ref().filter(|_| !labelled && !above.silent)
+        && matches!(state.who, Who::Above)
+        && !is_sentence()
+    {
+        let claims = relate::movers(scope, (from, to), head);
+        if !claims.is_empty() {
+            return claims;
+        }
+    }
     let is_under = above.label.is_some() || above.names.is_some() || above.is_part;
     if !labelled && is_under && matches!(state.who, Who::Above) && (tells_signs(&above.label) || !is_sentence()) {
         if let Some((label, word)) = &above.label {
