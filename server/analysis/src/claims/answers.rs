@@ -63,7 +63,11 @@ fn answer_claims(question: &Plain, answer: &Plain, knowledge: &Knowledge, at: Bl
     let answer = without(answer, &MARKS);
     let text = answer.text.as_str();
     let is_end = |at: &usize| text.get(at + 1..).is_some_and(|rest| rest.trim_start().starts_with(char::is_uppercase));
-    let end = text.match_indices(['.', ';']).map(|(at, _)| at).find(is_end).unwrap_or(text.trim_end_matches(['.', ' ']).len());
+    let end = text
+        .match_indices(['.', ';'])
+        .map(|(at, _)| at)
+        .find(is_end)
+        .unwrap_or(text.trim_end_matches(['.', ' ']).len());
     let answer = answer.slice(Span::new(0, end)).trimmed();
     let mentions = mentions::mentions(&answer.text, &knowledge.vocabulary, &knowledge.names);
     let scope = Scope::new(knowledge, &answer, &mentions, at);

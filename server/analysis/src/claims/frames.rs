@@ -61,9 +61,13 @@ impl Frames {
 
     /// Keeps the claims that are made. What is keyed on its own line becomes what its key says.
     pub fn settle(&self, claims: Vec<Claim>, blocks: &Blocks) -> Vec<Claim> {
-        let meant = |claim: &Claim| self.meant.get(claim.block).copied().unwrap_or(Meant::So);
+        let meant = |claim: &Claim| match self.meant.get(claim.block).copied().unwrap_or(Meant::So) {
+            // What explains a key is said as it stands.
+            Meant::Keyed(_, at) if explains(claim, at, blocks) => Meant::So,
+            meant => meant,
+        };
         let mut count: BTreeMap<BlockIx, usize> = BTreeMap::new();
-        for claim in &claims {
+        for claim in claims.iter().filter(|claim| meant(claim) != Meant::So) {
             *count.entry(claim.block).or_default() += 1;
         }
         let settled = |mut claim: Claim| {
@@ -84,6 +88,11 @@ impl Frames {
         };
         claims.into_iter().filter_map(settled).collect()
     }
+}
+
+/// Whether a claim stands behind the key of its block.
+fn explains(claim: &Claim, key: Span, blocks: &Blocks) -> bool {
+    blocks.list.get(claim.block).is_some_and(|block| block.plain.to_source(key).end <= claim.span.start)
 }
 
 /// A line of more words that does not end with a colon is a statement, no heading of a list.

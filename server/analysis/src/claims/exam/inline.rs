@@ -3,18 +3,38 @@
 use crate::lexicon;
 use crate::text::Span;
 
-/// The key behind a statement and where it stands in the visible text. Without a frame over it only a bracket makes it one.
+/// The key behind a statement and where it stands in the visible text. Without a frame over it only a bracket makes it one;
+/// below a frame an explanation may follow it: "… False: it is supplied by the axillary nerve."
 pub fn keyed(text: &str, in_frame: bool) -> Option<(bool, Span)> {
     let bare = text.trim_end_matches(['.', ' ', ')', ']', '*', '_']);
-    let word = bare.rsplit([' ', '(', '[', '—', '–', '→']).next()?;
-    let before = bare.strip_suffix(word).filter(|_| word.chars().all(char::is_alphabetic))?;
-    let is_true = if lexicon::is_true(&word.to_lowercase()) {
-        true
-    } else if lexicon::is_false(&word.to_lowercase()) {
-        false
-    } else {
-        return None;
+    let start = bare
+        .rfind([' ', '(', '[', '—', '–', '→'])
+        .map_or(0, |at| at + bare.get(at..).and_then(|rest| rest.chars().next()).map_or(1, char::len_utf8));
+    let verdict = |word: &str| {
+        let lower = word.to_lowercase();
+        let is_word = !word.is_empty() && word.chars().all(char::is_alphabetic);
+        let is = lexicon::is_true(&lower).then_some(true).or(lexicon::is_false(&lower).then_some(false));
+        is.filter(|_| is_word)
     };
-    let is_set_off = before.ends_with(['(', '[']) || before.trim_end().ends_with(['—', '–', '→', '.']);
-    (is_set_off && (in_frame || before.ends_with(['(', '[']))).then(|| (is_true, Span::new(before.len(), bare.len())))
+    let is_set_off =
+        |before: &str| before.ends_with(['(', '[']) || before.trim_end().ends_with(['—', '–', '→', '.', ':', '?']);
+    if let Some(is_true) = verdict(bare.get(start..)?) {
+        let before = bare.get(..start)?;
+        let is_key = is_set_off(before) && (in_frame || before.ends_with(['(', '[']));
+        return is_key.then(|| (is_true, Span::new(start, bare.len())));
+    }
+    if !in_frame {
+        return None;
+    }
+    let mut at = 0;
+    text.split_inclusive(|c: char| !c.is_alphabetic()).find_map(|piece| {
+        let from = at;
+        at += piece.len();
+        let word = piece.trim_end_matches(|c: char| !c.is_alphabetic());
+        let is_capital = word.starts_with(char::is_uppercase);
+        let is_true = verdict(word).filter(|_| is_capital && is_set_off(text.get(..from).unwrap_or_default()))?;
+        let behind = text.get(from + word.len()..)?.trim_start_matches([')', ']', ' ']);
+        let explains = behind.starts_with(['.', ',', ':', ';', '–', '—', '-', '(']);
+        explains.then(|| (is_true, Span::new(from, from + word.len())))
+    })
 }

@@ -4,7 +4,7 @@ use super::Choice;
 use super::lines::{
     Line, key_value, numbered, option_label, options_in_line, question_number, row_of_answers, row_of_options,
 };
-use super::stems::{ASKING, whole_word};
+use super::stems::{ASKING, whole_word, without_instructions};
 use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::lexicon;
 use crate::text::{Plain, Span};
@@ -209,6 +209,9 @@ fn question(line: &Line) -> Option<Item> {
         }
     };
     let body = line.plain.slice(Span::new(from, text.len())).trimmed();
+    if number.is_none() && !without_instructions(&body).text.chars().any(char::is_alphanumeric) {
+        return None; // "True or false?" over a list of statements is no item
+    }
     let cut = row_of_options(&body);
     let options = cut.map(|cut| options_in_line(&body.slice(Span::new(cut, body.text.len())))).unwrap_or_default();
     Some(Item {
