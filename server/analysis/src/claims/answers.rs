@@ -1,7 +1,8 @@
-//! Questions that a line or block below answers in a word or two: a heading that asks, an outer item, `Q: … A: …`. Question
-//! and answer together are a statement, as the stem and the key of an exam item are.
+//! Questions that a line or block below answers in a word or two: a heading that asks, an outer item, `Q: … A: …`; and
+//! sentences that the items of a list end ("The following are supplied by the ulnar nerve:"). Question and answer together
+//! are a statement, as the stem and the key of an exam item are.
 
-use super::sentences::{self, Scope};
+use super::sentences::{self, Memory, Scope};
 use super::{Claim, exam};
 use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::knowledge::Knowledge;
@@ -13,6 +14,24 @@ const MARKS: [&str; 6] = ["answer:", "ans:", "ans.", "a:", "a.", "a)"];
 
 /// What stands before a question.
 const QUESTION_MARKS: [&str; 3] = ["question:", "q:", "q."];
+
+/// Words of a sentence for which the items of the list below it stand.
+const STAND_FOR_ITEMS: [&str; 14] = [
+    "the following muscles",
+    "the following nerves",
+    "the following branches",
+    "the following",
+    "all of the following",
+    "each of the following",
+    "all of these muscles",
+    "all of these",
+    "all these muscles",
+    "all these",
+    "these muscles",
+    "these nerves",
+    "these",
+    "they",
+];
 
 /// The claims of the answers in a block.
 pub fn read(blocks: &Blocks, at: BlockIx, knowledge: &Knowledge) -> Vec<Claim> {
@@ -56,6 +75,59 @@ fn question_above(blocks: &Blocks, at: BlockIx) -> Option<Plain> {
     };
     let is_first = heading + 1 == at || (heading + 1..=at).all(is_in_list);
     if is_first { asks(heading) } else { None }
+}
+
+/// What an item claims together with the sentence that leads in its list and ends with a colon.
+pub fn led_in(blocks: &Blocks, at: BlockIx, knowledge: &Knowledge) -> Vec<Claim> {
+    let Some(block) = blocks.list.get(at).filter(|block| matches!(block.kind, BlockKind::Item(_))) else {
+        return Vec::new();
+    };
+    let before = (0..at).rev().find_map(|up| {
+        let other = blocks.list.get(up)?;
+        let is_in_list = matches!(other.kind, BlockKind::Item(_)) && other.parent.is_some();
+        let is_sibling = matches!(other.kind, BlockKind::Item(_)) && other.parent == block.parent;
+        if is_in_list && block.parent.is_none() || is_sibling { None } else { Some(other) }
+    });
+    let lead_in = block.parent.and_then(|parent| blocks.list.get(parent)).or(before);
+    let Some(lead_in) = lead_in.filter(|lead_in| {
+        matches!(lead_in.kind, BlockKind::Paragraph | BlockKind::Item(_))
+            && lead_in.plain.text.trim_end().ends_with(':')
+    }) else {
+        return Vec::new();
+    };
+    let text = lead_in.plain.text.trim_end();
+    let from = text.rfind(['.', '?']).map_or(0, |at| at + 1);
+    let stem = lead_in.plain.slice(Span::new(from, text.len())).trimmed();
+    let lower = stem.text.to_lowercase();
+    let stands_for = STAND_FOR_ITEMS.iter().filter_map(|words| Some((lower.find(words)?, words.len())));
+    let item = block.plain.slice(Span::new(0, block.plain.text.trim_end_matches(['.', ';', ',', ' ']).len()));
+    let mut joined = Plain::default();
+    match stands_for.min_by_key(|(at, len)| (*at, usize::MAX - len)) {
+        Some((place, len)) => {
+            joined.append(&stem.slice(Span::new(0, place)));
+            joined.append(&item);
+            joined.append(&stem.slice(Span::new(place + len, stem.text.len() - 1)));
+        }
+        None => {
+            joined.append(&stem.slice(Span::new(0, stem.text.len() - 1)));
+            let place = item.to_source(Span::new(0, 0)).start;
+            joined.push_as(" ", Span::new(place, place));
+            joined.append(&item);
+        }
+    }
+    let own = mentions::mentions(&item.text, &knowledge.vocabulary, &knowledge.names);
+    if sentences::is_sentence(&Scope::new(knowledge, &item, &own, at), 0, own.tokens.len()) {
+        return Vec::new();
+    }
+    let mentions = mentions::mentions(&joined.text, &knowledge.vocabulary, &knowledge.names);
+    let mut claims = sentences::read(&Scope::new(knowledge, &joined, &mentions, at), 0, &mut Memory::default());
+    let place = item.to_source(Span::new(0, item.text.len()));
+    claims.retain(|claim| claim.parts.iter().any(|part| place.contains(part.span)));
+    for claim in &mut claims {
+        let own = claim.parts.iter().map(|part| part.span).filter(|span| place.contains(*span));
+        claim.span = own.reduce(Span::cover).unwrap_or(place);
+    }
+    claims
 }
 
 /// What a question and the first words behind it claim; nothing where these are a sentence of their own.

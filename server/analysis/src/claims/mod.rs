@@ -302,6 +302,9 @@ pub fn of_section(
             let answered: Vec<Claim> =
                 answers::read(&blocks, at, knowledge).into_iter().filter(|own| !is_known(own)).collect();
             claims.extend(answered);
+            if !claims.iter().any(|claim| claim.block == at) {
+                claims.extend(answers::led_in(&blocks, at, knowledge));
+            }
         }
     }
     claims.extend(tables::read(&blocks, &mentions, knowledge));

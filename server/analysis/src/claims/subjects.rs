@@ -19,6 +19,9 @@ const LONGEST_NAME: usize = 40;
 /// A line above a list serves as its heading if it has no more words.
 const LONGEST_HEAD_LINE: usize = 6;
 
+/// With a colon at its end it may have more.
+const LONGEST_LEAD_IN: usize = 14;
+
 /// The scope of a block.
 #[derive(Clone, Debug, Default)]
 pub struct Above {
@@ -89,7 +92,8 @@ impl<'a> Subjects<'a> {
                         .get(at)
                         .map_or(usize::MAX, |mentions| mentions.tokens.iter().filter(|token| token.is_word).count());
                     let is_sentence = text.ends_with(['.', '?', '!', ';']) && text.contains(' ');
-                    line = (words <= LONGEST_HEAD_LINE && !is_sentence).then_some(at);
+                    let longest = if text.ends_with(':') { LONGEST_LEAD_IN } else { LONGEST_HEAD_LINE };
+                    line = (words <= longest && !is_sentence).then_some(at);
                 }
                 _ => line = None,
             }
@@ -223,10 +227,18 @@ impl<'a> Subjects<'a> {
     /// What a block stands under, nearest first.
     pub fn of(&self, block: BlockIx) -> Vec<Subject> {
         let mut list = Vec::new();
+        let mut outermost = block;
         let mut parent = self.blocks.list.get(block).and_then(|block| block.parent);
         while let Some(at) = parent {
             list.extend(self.named_first(at));
+            outermost = at;
             parent = self.blocks.list.get(at).and_then(|block| block.parent);
+        }
+        // "Branches of the posterior cord:" right above the list
+        let lead_in = self.head_lines.get(outermost).copied().flatten();
+        let lead_in = lead_in.and_then(|at| self.levels.get(at)?.as_ref()?.head.as_ref());
+        if let Some([only]) = lead_in.map(|head| head.names.as_slice()) {
+            list.push(only.clone());
         }
         list.extend(self.head_line(block));
         let mut heading = self.blocks.list.get(block).and_then(|block| block.heading);

@@ -6,8 +6,8 @@ use super::deficits::Effect;
 use super::sides::Side;
 use super::{Memory, Scope, Sentence};
 use crate::claims::phrases::MovementForm;
-use crate::claims::{PartRole, What};
-use crate::lexicon;
+use crate::claims::{ClaimKind, PartRole, What};
+use crate::lexicon::{self, Form};
 
 /// Reads a value: the names, segments or movements of a role, where a label or a header already tells what they are to
 /// the subject. Names may be bare ("ulnar" for the ulnar nerve).
@@ -24,6 +24,11 @@ pub fn values(scope: &Scope<'_>, from: usize, to: usize, role: PartRole) -> Vec<
     let memory = Memory::default();
     let sentence = Sentence { scope, atoms: &atoms, memory: &memory };
     if sentence.has_verb() || !sentence.asserts() {
+        return Vec::new();
+    }
+    // "Its branches pierce scalenus medius": the muscle is passed, and no value.
+    let passes = |kind: &AtomKind| matches!(kind, AtomKind::Relation(relation) if relation.kind == ClaimKind::Passage && relation.form == Form::Verb);
+    if role == PartRole::Muscle && atoms.iter().any(|atom| passes(&atom.kind)) {
         return Vec::new();
     }
     let mut sides = Vec::new();
