@@ -6,11 +6,12 @@ use super::sentences::{self, Memory, Scope};
 use super::{Claim, exam};
 use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::knowledge::Knowledge;
+use crate::lexicon;
 use crate::mentions;
 use crate::text::{Plain, Span};
 
 /// What stands before an answer.
-const MARKS: [&str; 6] = ["answer:", "ans:", "ans.", "a:", "a.", "a)"];
+const MARKS: [&str; 4] = ["answer:", "ans:", "ans.", "a:"];
 
 /// What stands before a question.
 const QUESTION_MARKS: [&str; 3] = ["question:", "q:", "q."];
@@ -98,22 +99,20 @@ pub fn led_in(blocks: &Blocks, at: BlockIx, knowledge: &Knowledge) -> Vec<Claim>
     let text = lead_in.plain.text.trim_end();
     let from = text.rfind(['.', '?']).map_or(0, |at| at + 1);
     let stem = lead_in.plain.slice(Span::new(from, text.len())).trimmed();
-    let lower = stem.text.to_lowercase();
+    let lower = stem.text.to_ascii_lowercase();
     let stands_for = STAND_FOR_ITEMS.iter().filter_map(|words| Some((lower.find(words)?, words.len())));
     let item = block.plain.slice(Span::new(0, block.plain.text.trim_end_matches(['.', ';', ',', ' ']).len()));
     let mut joined = Plain::default();
-    match stands_for.min_by_key(|(at, len)| (*at, usize::MAX - len)) {
-        Some((place, len)) => {
-            joined.append(&stem.slice(Span::new(0, place)));
-            joined.append(&item);
-            joined.append(&stem.slice(Span::new(place + len, stem.text.len() - 1)));
-        }
-        None => {
-            joined.append(&stem.slice(Span::new(0, stem.text.len() - 1)));
-            let place = item.to_source(Span::new(0, 0)).start;
-            joined.push_as(" ", Span::new(place, place));
-            joined.append(&item);
-        }
+    let end = stem.text.len() - 1;
+    if let Some((place, len)) = stands_for.min_by_key(|(at, len)| (*at, usize::MAX - len)) {
+        joined.append(&stem.slice(Span::new(0, place)));
+        joined.append(&item);
+        joined.append(&stem.slice(Span::new(place + len, end)));
+    } else {
+        joined.append(&stem.slice(Span::new(0, end)));
+        let place = item.to_source(Span::new(0, 0)).start;
+        joined.push_as(" ", Span::new(place, place));
+        joined.append(&item);
     }
     let own = mentions::mentions(&item.text, &knowledge.vocabulary, &knowledge.names);
     if sentences::is_sentence(&Scope::new(knowledge, &item, &own, at), 0, own.tokens.len()) {
@@ -143,6 +142,12 @@ fn answer_claims(question: &Plain, answer: &Plain, knowledge: &Knowledge, at: Bl
     let answer = answer.slice(Span::new(0, end)).trimmed();
     let mentions = mentions::mentions(&answer.text, &knowledge.vocabulary, &knowledge.names);
     let scope = Scope::new(knowledge, &answer, &mentions, at);
+    // "Not the femoral nerve" is no answer, and "B. the femoral nerve" an option.
+    let is_denial = answer.text.split_whitespace().count() > 1
+        && answer.text.split_whitespace().any(|word| lexicon::is_negation(&word.to_lowercase()));
+    if is_denial || exam::is_option(&answer.text) {
+        return Vec::new();
+    }
     if question.text.contains('(') || sentences::is_sentence(&scope, 0, mentions.tokens.len()) {
         return Vec::new();
     }
@@ -151,7 +156,7 @@ fn answer_claims(question: &Plain, answer: &Plain, knowledge: &Knowledge, at: Bl
 
 /// A text without the mark with which it begins.
 fn without(plain: &Plain, marks: &[&str]) -> Plain {
-    let lower = plain.text.to_lowercase();
+    let lower = plain.text.to_ascii_lowercase();
     let start = lower.len() - lower.trim_start().len();
     let mark = marks.iter().find(|mark| lower.get(start..).is_some_and(|rest| rest.starts_with(**mark)));
     let from = mark.map_or(start, |mark| start + mark.len());

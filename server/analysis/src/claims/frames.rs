@@ -59,6 +59,14 @@ impl Frames {
         Self { meant }
     }
 
+    /// Where the visible text of a block goes on behind the key of what it states.
+    pub fn end_of_key(&self, block: BlockIx) -> Option<usize> {
+        match self.meant.get(block) {
+            Some(Meant::Keyed(_, at)) => Some(at.end),
+            _ => None,
+        }
+    }
+
     /// Keeps the claims that are made. What is keyed on its own line becomes what its key says.
     pub fn settle(&self, claims: Vec<Claim>, blocks: &Blocks) -> Vec<Claim> {
         let meant = |claim: &Claim| match self.meant.get(claim.block).copied().unwrap_or(Meant::So) {

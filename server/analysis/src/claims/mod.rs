@@ -271,6 +271,7 @@ pub fn of_section(
 ) -> Vec<Claim> {
     let Excerpt { blocks, mentions, first } = section.excerpt(blocks, mentions);
     let subjects = subjects::Subjects::new(&blocks, &mentions, knowledge);
+    let frames = Frames::new(&blocks);
     let mut claims = Vec::new();
     let mut memory = sentences::Memory::default();
     let mut last = None;
@@ -293,6 +294,7 @@ pub fn of_section(
         let block_mentions = &*context::named(knowledge, &block.plain.text, block_mentions, &above);
         let scope = sentences::Scope {
             of_vessels: subjects.is_of_vessels(at),
+            end_of_key: frames.end_of_key(at),
             ..sentences::Scope::new(knowledge, &block.plain, block_mentions, at).under(&above)
         };
         claims.extend(sentences::read(&scope, 0, &mut memory));
@@ -308,7 +310,7 @@ pub fn of_section(
         }
     }
     claims.extend(tables::read(&blocks, &mentions, knowledge));
-    claims = Frames::new(&blocks).settle(claims, &blocks);
+    claims = frames.settle(claims, &blocks);
     claims.sort_by_key(|claim| (claim.span, claim.kind));
     // A line may be read as a sentence and by its label.
     let mut kept: Vec<Claim> = Vec::with_capacity(claims.len());

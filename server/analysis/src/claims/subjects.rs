@@ -27,6 +27,8 @@ const LONGEST_LEAD_IN: usize = 14;
 pub struct Above {
     /// The relation in which it stands, and the words that tell it.
     pub label: Option<(Label, String)>,
+    /// The label is told together with of whom it is ("*Branches of the ulnar nerve*").
+    pub is_of_names: bool,
     /// Words for the part of the subject that is meant.
     pub parts: Vec<String>,
     /// What it stands right under, if that is nothing but names.
@@ -205,6 +207,7 @@ impl<'a> Subjects<'a> {
                 Some(head) if is_clear => {
                     if above.label.is_none() {
                         above.label.clone_from(&head.label);
+                        above.is_of_names = head.label.is_some() && !head.names.is_empty();
                     }
                     if above.parts.is_empty() && head.names.is_empty() {
                         above.parts.clone_from(&head.parts);

@@ -106,7 +106,7 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("has|have a nerve of its|their own ,|:", K::Supply, P::Muscle, P::Nerve, "Deltoid has a nerve of its own, the axillary nerve."),
     verb("has|have two|three nerves|suppliers ,|:|, the?", K::Supply, P::Muscle, P::Nerve, "Deltoid has two suppliers, the axillary nerve and no other."),
     verb("depends|depend|relies|rely on|upon", K::Supply, P::Muscle, P::Nerve, "Deltoid depends on the axillary nerve."),
-    verb("does|do the|your|my", K::Supply, P::Nerve, P::Muscle, "The axillary nerve does your deltoid."),
+    verb("does|do your|my", K::Supply, P::Nerve, P::Muscle, "The axillary nerve does your deltoid."),
     participle("done|dealt|seen with|to? by", K::Supply, P::Muscle, P::Nerve, "Deltoid is done by the axillary nerve."),
     verb("shares|share the|a|an|its|their?", K::Supply, P::Muscle, P::Nerve, "Deltoid and teres minor share the axillary nerve."),
     verb("gets|get|receives|receive|takes|take its|their|the|a|an? motor? supply|innervation|nerve directly|segmentally? from|via|through|by", K::Supply, P::Muscle, P::Nerve, "Deltoid takes its supply directly from the axillary nerve."),

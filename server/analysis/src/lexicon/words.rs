@@ -298,7 +298,9 @@ word_lists! {
     /// Words between "is" and the group that a muscle belongs to ("is *one of* the hamstrings").
     is_before_group: "one" "of" "member" "muscle" "muscles";
     /// Adverbs that deny everything else ("*purely* sensory").
-    means_only: "purely" "entirely" "solely" "exclusively" "wholly" "only";
+    means_only: "purely" "pure" "entirely" "solely" "exclusively" "wholly" "only";
+    /// Nouns behind a word for what a nerve carries ("motor *fibres*").
+    is_fibre_noun: "fibres" "fibers" "fibre" "fiber" "component" "components" "branches" "function" "supply";
     /// Words and marks in brackets beside segments or a nerve ("(*root value* C5)").
     is_in_bracket:
         "from" "root" "roots" "value" "values" "segments" "segment" ":" "spinal" "by" "of" "anterior" "ventral" "rami"

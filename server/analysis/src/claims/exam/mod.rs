@@ -22,6 +22,11 @@ use crate::blocks::{BlockIx, Blocks};
 use crate::knowledge::Knowledge;
 use crate::text::Plain;
 
+/// Whether a text is an option of an item, by the letter with which it begins.
+pub fn is_option(text: &str) -> bool {
+    lines::option_label(text).is_some()
+}
+
 /// What a question claims together with its answer.
 pub fn answered(question: &Plain, answer: &Plain, block: BlockIx, knowledge: &Knowledge) -> Vec<Claim> {
     let stem = stems::declarative(question, knowledge);

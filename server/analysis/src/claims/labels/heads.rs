@@ -354,6 +354,9 @@ impl Reader<'_, '_> {
 
     /// Words that are a name once the noun that is understood stands behind them: "facial" (nerve), "lateral" (cord).
     fn completed(&self, at: usize) -> Option<(Subject, usize)> {
+        if lexicon::is_determiner(self.word(at)) {
+            return None;
+        }
         (1..=4).rev().filter(|len| at + len <= self.to).find_map(|len| {
             let end = at + len;
             let next = self.word(end);

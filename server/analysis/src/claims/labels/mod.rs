@@ -252,6 +252,16 @@ fn chain(scope: &Scope<'_>, above: &Above, pieces: &[Piece], state: &mut State, 
                         return if above.silent { Vec::new() } else { relate::movers(scope, value, &head) };
                     }
                 }
+                if let Some((label, word)) = above.label.as_ref().filter(|_| above.is_of_names && !labelled)
+                    && head.is_only_names()
+                    && matches!(label.kind, Some(ClaimKind::Supply | ClaimKind::Branching | ClaimKind::Membership))
+                    && !above.silent
+                {
+                    // "thoracodorsal nerve → latissimus dorsi" below *Branches of the posterior cord*
+                    let own =
+                        relate::labelled(scope, (piece.from, piece.to), (*label, word), &Who::Above, &above.parts);
+                    claims.extend(own);
+                }
                 state.unclear = !head.whole;
                 state.parts = head.parts;
                 if !head.names.is_empty() {

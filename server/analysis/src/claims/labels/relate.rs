@@ -171,7 +171,11 @@ fn composite(scope: &Scope<'_>, (from, to): (usize, usize), sign: Sign, who: &Wh
 
 /// The claims of a value that stands in one relation.
 fn bare_as_one(scope: &Scope<'_>, (from, to): (usize, usize), sign: Sign, who: &Who, parts: &[String]) -> Vec<Claim> {
+    // A plexus, trunk or cord with nerves below it or behind it has them as branches.
+    let is_plexus = |subject: &Subject| subject.candidates.iter().all(|id| scope.vocabulary.kind(*id) == Kind::Plexus);
+    let of_plexus = matches!(who, Who::Named(list) if !list.is_empty() && list.iter().all(is_plexus));
     let between_nerves = match sign {
+        Sign::Colon | Sign::None if of_plexus => Some(label(ClaimKind::Branching, PartRole::Parent, PartRole::Nerve)),
         Sign::Right => Some(label(ClaimKind::Branching, PartRole::Parent, PartRole::Nerve)),
         Sign::Left => Some(label(ClaimKind::Branching, PartRole::Nerve, PartRole::Parent)),
         Sign::Colon | Sign::None => None,
@@ -251,7 +255,10 @@ fn is_nothing_else(scope: &Scope<'_>, from: usize, to: usize, meant: Label, clai
             return true;
         }
         let lower = word.to_lowercase();
-        let joins = !lower.chars().any(char::is_alphanumeric)
+        let is_of_modality = meant.value == PartRole::Modality
+            && (lexicon::means_only(&lower) || lexicon::is_kind_noun(&lower) || lexicon::is_fibre_noun(&lower));
+        let joins = is_of_modality
+            || !lower.chars().any(char::is_alphanumeric)
             || lexicon::is_conjunction(&lower)
             || lexicon::is_determiner(&lower)
             || lexicon::joins_values(&lower)

@@ -73,6 +73,14 @@ pub(super) fn kind_of(
             {
                 return Some((ClaimKind::Supply, PartRole::Muscle, PartRole::Nerve));
             }
+            // "is a muscle of" is said of nerves and of groups
+            if relation.kind == ClaimKind::Supply
+                && relation.phrase.ends_with("muscles of")
+                && first(left) == Some(Kind::Muscle)
+                && first(right) == Some(Kind::Group)
+            {
+                return Some((ClaimKind::Membership, PartRole::Muscle, PartRole::Group));
+            }
             // "its origin is" is said of roots and of muscles
             if relation.kind == ClaimKind::Roots
                 && first(left) == Some(Kind::Muscle)

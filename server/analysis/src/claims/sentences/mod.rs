@@ -70,6 +70,8 @@ pub struct Scope<'a> {
     pub subjects: &'a [Subject],
     /// It speaks of vessels, so that "the radial" need not be a nerve.
     pub of_vessels: bool,
+    /// Where a verdict on what it states ends in the visible text; what stands behind it is a sentence of its own.
+    pub end_of_key: Option<usize>,
 }
 
 impl<'a> Scope<'a> {
@@ -84,6 +86,7 @@ impl<'a> Scope<'a> {
             block,
             subjects: &[],
             of_vessels: false,
+            end_of_key: None,
         }
     }
 
@@ -154,6 +157,9 @@ fn ends_sentence(scope: &Scope<'_>, at: usize) -> bool {
     let text = &scope.plain.text;
     let tokens = &scope.mentions.tokens;
     let Some(token) = tokens.get(at) else { return false };
+    if scope.end_of_key == Some(token.span.end) {
+        return true;
+    }
     let next = tokens.get(at + 1);
     let gap = next.map_or("\n", |next| Span::new(token.span.end, next.span.start).of(text));
     if gap.contains('\n') && scope.plain.to_source(Span::new(token.span.end, token.span.end + 1)).len() != 1 {
