@@ -70,6 +70,30 @@ fn puts_names_right() {
     ]);
 }
 
+/// Each word is one of the vocabulary, or the plural or singular of one by rule, and stands where no name has it.
+#[test]
+fn puts_right_words_out_of_place() {
+    all_put_right(&[
+        ("The plexus cervicals on the neck.", "The plexus cervicalis on the neck."),
+        ("The celiac plexu and the liver.", "The celiac plexus and the liver."),
+        ("The caput ulna at the wrist.", "The caput ulnae at the wrist."),
+        ("The fron talis and the forehead.", "The frontalis and the forehead."),
+        ("The plexus pharyngeum of the pharynx.", "The plexus pharyngeus of the pharynx."),
+        ("The dorsal branch of ulna nerve in the hand.", "The dorsal branch of ulnar nerve in the hand."),
+        ("The deep temporalis nerve to the temporalis.", "The deep temporal nerve to the temporalis."),
+        ("The ramus meningeus nervus hypoglossi on the skull.", "The ramus meningeus nervi hypoglossi on the skull."),
+        ("The articulatio radiocarpales of the hand.", "The articulatio radiocarpalis of the hand."),
+    ]);
+    for text in [
+        "The bony plates of the skull, the hard plate and the maxillary process.",
+        "The temporalis fascia, the temporalis nerve and the stylohyoideus nerve.",
+        "The spinal ganglion, the spiral canal and the genital tubercle.",
+    ] {
+        let told: Vec<String> = names(text).iter().map(|finding| finding.message.clone()).collect();
+        assert!(told.is_empty(), "{text:?}: {told:?}");
+    }
+}
+
 /// A word of the name is left out, and what is left is no phrase by itself.
 #[test]
 fn puts_in_what_is_left_out() {

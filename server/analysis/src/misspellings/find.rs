@@ -7,8 +7,10 @@
 
 use std::cell::OnceCell;
 
+use fascicle_model::{EntryId, Kind, Vocabulary};
 use smallvec::SmallVec;
 
+use crate::knowledge::Knowledge;
 use crate::lexicon;
 use crate::mentions::Mentions;
 use crate::names::{Form, NameIndex, NameRef, WordId, is_article};
@@ -155,6 +157,7 @@ struct Walk<'s> {
 pub struct Finder<'a> {
     plain: &'a Plain,
     mentions: &'a Mentions,
+    vocabulary: &'a Vocabulary,
     names: &'a NameIndex,
     index: &'a SpellingIndex,
     words: &'a Words<'a>,
@@ -193,14 +196,15 @@ impl<'a> Finder<'a> {
     pub fn new(
         plain: &'a Plain,
         mentions: &'a Mentions,
-        names: &'a NameIndex,
-        index: &'a SpellingIndex,
+        knowledge: &'a Knowledge,
         (words, ids): (&'a Words<'a>, &'a [WordIx]),
         in_subject: bool,
     ) -> Self {
         let status = Vec::with_capacity(ids.len());
         let (triggers, choices) = (Vec::new(), Vec::new());
-        let mut finder = Self { plain, mentions, names, index, words, ids, in_subject, status, triggers, choices };
+        let Knowledge { vocabulary, names, spelling: index, .. } = knowledge;
+        let mut finder =
+            Self { plain, mentions, vocabulary, names, index, words, ids, in_subject, status, triggers, choices };
         for at in 0..ids.len() {
             let status = finder.status_of(at);
             finder.status.push(status);
@@ -501,6 +505,11 @@ impl<'a> Finder<'a> {
         strange >= 3 && strange * 10 >= words * 3
     }
 
+    /// Whether a word is none of a name's, but the plural or singular of one by rule.
+    fn is_derived(&self, at: usize) -> bool {
+        self.mentions.forms.get(at).is_some_and(|form| form.exact.is_none())
+    }
+
     fn status(&self, at: usize) -> Status {
         self.status.get(at).copied().unwrap_or(Status::Aside)
     }
@@ -535,23 +544,59 @@ impl<'a> Finder<'a> {
             Status::Inflected => true,
             Status::Stub => self.begins_word(at),
             Status::Aside | Status::Passable => false,
-            Status::Vocabulary => {
-                let inside = || {
-                    let list = &self.mentions.list;
-                    let next = list.partition_point(|mention| mention.tokens.1 <= at);
-                    list.get(next).is_some_and(|one| one.tokens.0 <= at && one.tokens.1 - one.tokens.0 > 1)
-                };
-                let form = |place: usize| self.mentions.forms.get(place).copied();
-                let beside = |back: bool| self.neighbour(at, back).and_then(form);
-                let own = form(at).unwrap_or_default();
-                self.folded(at).len() > SHORTEST
-                    && !inside()
-                    && self.index.may_be_wrong_form(own, beside(true), beside(false))
-            }
+            Status::Vocabulary => self.may_be_out_of_place(at),
             Status::Short => PREFIXES.contains(&self.folded(at)) && self.begins_word(at),
             Status::Right(Known::Rare) => beside_vocabulary() && self.may_slip(at),
             Status::Right(Known::Common) => self.in_subject && beside_vocabulary() && self.may_slip(at),
         }
+    }
+
+    /// Whether a word of the vocabulary stands where no name has it, and one near to it would make a name with its
+    /// neighbours: another form (*plexus pharyngeum*), or a word at one edit (*ulna nerve*).
+    fn may_be_out_of_place(&self, at: usize) -> bool {
+        let form = |place: usize| self.mentions.forms.get(place).copied();
+        let own = form(at).unwrap_or_default();
+        let Some(word) = self.word(at).filter(|word| word.folded.len() >= SHORTEST) else { return false };
+        if own.exact.is_none() && self.begins_word(at) {
+            return true;
+        }
+        let list = &self.mentions.list;
+        let mention = list.get(list.partition_point(|mention| mention.tokens.1 <= at));
+        let mention = mention.filter(|one| one.tokens.0 <= at && one.tokens.1 - one.tokens.0 > 1);
+        let before = self.neighbour(at, true);
+        // The first word of a name inside a longer one may have the wrong case (*ramus posterior nervus axillaris*).
+        let is_led = |before: usize| latin::looks_latin(self.folded(before)) && latin::looks_latin(&word.folded);
+        if mention.is_some_and(|one| one.tokens.0 < at || !before.is_some_and(is_led)) {
+            return false;
+        }
+        let behind = self.neighbour(at, false).filter(|_| mention.is_none());
+        let (before, behind) = (before.and_then(form), behind.and_then(form));
+        let stands = |near: Near, before: Option<Form>, behind: Option<Form>| {
+            let form = self.index.target(near.target).map(|target| target.form).unwrap_or_default();
+            self.index.stands_beside(form, before, behind)
+        };
+        self.index.may_be_wrong_form(own, before, behind)
+            || own.exact.is_none() && self.index.family(&word.folded).any(|near| stands(near, before, behind))
+            || [(before, None), (None, behind)].into_iter().any(|(before, behind)| {
+                let is_known = before.or(behind).is_some_and(|form| !form.is_unknown());
+                is_known
+                    && !self.index.stands_beside(own, before, behind)
+                    && self.endings(at, word).any(|near| stands(near, before, behind))
+            })
+    }
+
+    /// Targets that differ from a word of the vocabulary in its end and are of another family: a letter is lost there, or the
+    /// word is no name's itself.
+    fn endings(&self, at: usize, word: &'a Word<'a>) -> impl Iterator<Item = Near> {
+        let folded = &*word.folded;
+        let is_derived = self.is_derived(at);
+        let is_end = move |near: &&Near| {
+            let Some(target) = self.index.target(near.target) else { return false };
+            let same = folded.bytes().zip(target.text.bytes()).take_while(|(a, b)| a == b).count();
+            let lost = same == folded.len() && target.text.len() == same + 1;
+            (lost || is_derived && same + 3 >= folded.len()) && latin::stem(folded) != latin::stem(&target.text)
+        };
+        word.at_one_edit(self.index).iter().filter(is_end).copied()
     }
 
     /// Whether a right word stands so near to a word of the vocabulary that its neighbours would make a name with that.
@@ -660,7 +705,8 @@ impl<'a> Finder<'a> {
             if choice.change.is_some() && (wrong >= MOST_WRONG || wrong > 0 && wrong > words) {
                 continue;
             }
-            let wrong_form = choice.change.as_ref().is_some_and(|change| change.slip == Slip::WrongForm);
+            let wrong_form = choice.change.as_ref().is_some_and(|change| change.slip == Slip::WrongForm)
+                || choice.change.is_some() && self.status(at) == Status::Vocabulary;
             let mut reached = vec![(node, false)];
             for step in choice.steps.iter().flatten() {
                 let mut next = Vec::new();
@@ -792,6 +838,10 @@ impl<'a> Finder<'a> {
             for near in self.targets_near(at, own) {
                 add(near.target, slip, near.distance, near.sounds_alike);
             }
+        } else if status == Status::Vocabulary {
+            for near in self.endings(at, own) {
+                add(near.target, Slip::RareWord, near.distance, near.sounds_alike);
+            }
         } else if may_differ {
             let rare = status == Status::Right(Known::Rare) && word.len() <= LONGEST_HEARD;
             for near in if rare { own.nearest(self.index) } else { own.at_one_edit(self.index) } {
@@ -854,6 +904,7 @@ impl<'a> Finder<'a> {
             joined.push_str(folded);
             let is_part = PREFIXES.contains(&folded) || folded.len() > 3 && folded.ends_with('o');
             unknown |= match self.status(end) {
+                Status::Vocabulary if self.is_derived(end) => true,
                 Status::Vocabulary | Status::Right(Known::Common) => is_part && parts == 0,
                 Status::Short => {
                     let is_known = self.index.right.known(folded).is_some() || lexicon::is_small_word(folded);
@@ -902,7 +953,10 @@ impl<'a> Finder<'a> {
             }
             // A name of its own before a noun of kind ("subscapularis nerve") is no wrong form.
             let next = self.text(to).to_lowercase();
-            if !only_unknown && crate::lexicon::is_kind_noun(&next) {
+            let is_led = from > start && self.status(from - 1) == Status::Vocabulary && guess.exact >= 2;
+            let is_muscle = |id: &EntryId| self.vocabulary.kind(*id) == Kind::Muscle;
+            let is_owner = !lexicon::is_nerve_noun(&next) || mention.candidates.iter().any(is_muscle);
+            if !only_unknown && lexicon::is_kind_noun(&next) && is_owner && !is_led {
                 return false;
             }
         }
@@ -976,7 +1030,8 @@ impl<'a> Finder<'a> {
         }
         let next = self.text(at + 1).to_lowercase();
         let before_noun = self.index.right.known(&next) == Some(Known::Common) && !lexicon::is_no_part_of_muscle(&next);
-        if !is_last && before_noun && self.names.exactly(&[self.names.form(&written)]).is_some() {
+        let is_led = at > guess.tokens.0 && guess.exact >= 2;
+        if !is_last && !is_led && before_noun && self.names.exactly(&[self.names.form(&written)]).is_some() {
             return false; // a name of its own that goes before a noun ("temporalis fascia")
         }
         let is_own = self.status(at) == Status::Vocabulary;
@@ -1003,9 +1058,11 @@ impl<'a> Finder<'a> {
         if guess.plural {
             return false; // all of it may stand in the plural
         }
-        let known = self.status(at) == Status::Vocabulary;
+        let known = self.status(at) == Status::Vocabulary && !self.is_derived(at);
         let latin_for_english = is_latin(&written) && latin::is_adjective(&one.text);
-        support >= if known && !latin_for_english { 0.7 } else { 0.3 }
+        let is_of_gender =
+            before.as_deref().is_some_and(|before| latin::differs_in_gender(before, &written, &one.text));
+        support >= if known && !latin_for_english && !is_of_gender { 0.7 } else { 0.3 }
     }
 
     /// Whether one word by itself is so near to another that it must have been meant.
@@ -1027,7 +1084,7 @@ impl<'a> Finder<'a> {
         let behind = self.plain.text.get(span.end..).unwrap_or_default();
         let named = behind.strip_prefix(' ').is_some_and(|next| next.starts_with(char::is_uppercase));
         let proper = written.starts_with(char::is_uppercase) && (named || !self.begins_sentence(span));
-        if proper && (length < 9 || distance > 1 && length < 11) || self.is_named(span) {
+        if proper && (!self.in_subject || length < 9 || distance > 1 && length < 11) || self.is_named(span) {
             return false;
         }
         let (least, least_heard) = if self.in_subject { (8, 6) } else { (9, 7) };

@@ -56,9 +56,11 @@ impl Gaps {
                 let rest: Vec<&str> = (0..texts.len()).filter(|at| *at != place).map(|at| texts[at]).collect();
                 let key = in_order(whole.words.iter().enumerate().filter(|(at, _)| *at != place).map(|(_, word)| word));
                 let is_hole = links(texts[place]) || is_inside_latin(&texts, place, right);
+                let is_one = matches!(fills.get(&key), Some(Fills::One(_)));
                 let needs_end = match is_no_phrase(&rest, &texts, place, &seen, right) {
                     Some(needs_end) => needs_end,
-                    None if is_hole && matches!(fills.get(&key), Some(Fills::One(_))) => true,
+                    None if is_one && place == 0 && is_headless(&rest, right) => false,
+                    None if is_one && is_hole => true,
                     None => continue,
                 };
                 let is_name = |text: &str| !names.lookup(text).is_empty();
@@ -143,6 +145,8 @@ struct Seen<'n> {
     leads: FxHashSet<&'n str>,
     /// Words that stand behind one like *of*.
     behind: FxHashSet<&'n str>,
+    /// Words that stand before the noun of a part of a name, and never are it.
+    modifiers: FxHashSet<&'n str>,
 }
 
 impl<'n> Seen<'n> {
@@ -154,7 +158,17 @@ impl<'n> Seen<'n> {
             seen.before_of.extend(texts.windows(2).filter(|pair| is_of(pair[1])).map(|pair| pair[0]));
             seen.leads.extend(texts.first());
             seen.behind.extend(texts.windows(2).filter(|pair| links(pair[0])).map(|pair| pair[1]));
+            seen.modifiers.extend(texts.windows(2).filter(|pair| !links(pair[1])).map(|pair| pair[0]));
         }
+        let nouns = all.iter().flat_map(|whole| {
+            let texts = whole.texts(names);
+            let is_noun = |at: &usize| texts.get(at + 1).is_none_or(|next| links(next));
+            (0..texts.len()).filter(is_noun).filter_map(|at| texts.get(at).copied()).collect::<Vec<_>>()
+        });
+        for noun in nouns {
+            seen.modifiers.remove(noun);
+        }
+        seen.modifiers.retain(|word| !latin::looks_latin(word) && !is_side(word) && !links(word));
         seen
     }
 }
@@ -194,7 +208,7 @@ fn is_english(word: &str, right: &RightWords) -> bool {
 /// Whether what is left of a name cannot stand by itself: `Some(false)` never, `Some(true)` where nothing follows.
 fn is_no_phrase(rest: &[&str], whole: &[&str], place: usize, seen: &Seen, right: &RightWords) -> Option<bool> {
     let (first, last) = (rest.first()?, rest.last()?);
-    let is_adjective = |word: &str| latin::is_adjective(word) || matches!(word, "little" | "big");
+    let is_adjective = |word: &str| latin::is_adjective(word) || seen.modifiers.contains(word);
     let lone = |word: &str| is_adjective(word) && !seen.before_of.contains(word);
     let no_lead = |word: &str| latin::looks_latin(word) && !seen.behind.contains(word) && !seen.leads.contains(word);
     let is_hole = |pair: &[&str]| {
@@ -208,11 +222,26 @@ fn is_no_phrase(rest: &[&str], whole: &[&str], place: usize, seen: &Seen, right:
     }
     let is_end_gone = place + 1 == whole.len();
     let is_spoken = whole.get(place).is_some_and(|word| is_often_left_out(word));
-    if is_end_gone && !is_spoken && is_adjective(last) && !seen.ends.contains(*last) {
+    let is_lone_end = latin::is_adjective(last)
+        || seen.modifiers.contains(*last)
+            && is_english(last, right)
+            && !rest.iter().any(|word| latin::looks_latin(word));
+    if is_end_gone && !is_spoken && is_lone_end && !seen.ends.contains(*last) {
         return Some(true);
     }
-    let is_latin = rest.iter().all(|word| !is_english(word, right)) && rest.iter().any(|word| latin::looks_latin(word));
-    (is_latin && place == 0 && rest.len() >= 2 && !seen.leads.contains(*first)).then_some(false)
+    (place == 0 && is_headless(rest, right) && !seen.leads.contains(*first)).then_some(false)
+}
+
+/// Whether what is left of a name without its first word is Latin, which begins with its noun.
+fn is_headless(rest: &[&str], right: &RightWords) -> bool {
+    rest.len() >= 2
+        && rest.iter().all(|word| !is_english(word, right) && !links(word))
+        && rest.iter().any(|word| latin::looks_latin(word))
+}
+
+/// Whether a word before *of* tells a side ("left of the midline").
+fn is_side(word: &str) -> bool {
+    matches!(word, "left" | "right")
 }
 
 /// The Latin noun without which Latin names muscles as often as with it (*caput longum tricipitis brachii*).

@@ -236,9 +236,16 @@ impl SpellingIndex {
 
     /// Whether another word of the family of a written word stands in some name behind or before one of two neighbours.
     pub fn may_be_wrong_form(&self, form: Form, before: Option<Form>, behind: Option<Form>) -> bool {
+        // A plural that no name has may stand for the singular that it is of.
+        let own = form.singular.filter(|_| form.exact.is_none());
         let family = words_of(form).filter_map(|word| self.families.get(word.0 as usize)).flatten();
-        let mut family = family.copied();
+        let mut family = family.copied().chain(own);
         family.any(|other| self.may_stand(other, before, behind))
+    }
+
+    /// Whether some name has a word of a form behind or before a neighbour, as it stands.
+    pub fn stands_beside(&self, form: Form, before: Option<Form>, behind: Option<Form>) -> bool {
+        words_of(form).any(|word| self.may_stand(word, before, behind))
     }
 
     /// Names that are made of some words in whatever order.

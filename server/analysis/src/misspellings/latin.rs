@@ -12,13 +12,13 @@ const ENDINGS: &[&str] = &[
 ];
 
 /// The shortest stem that tells one word from another.
-const STEM: usize = 4;
+const STEM: usize = 3;
 
 /// What all forms of a word share.
 pub fn stem(word: &str) -> String {
     for (end, stem) in [("ex", "ic"), ("ix", "ic"), ("ax", "ac"), ("ux", "uc")] {
         if let Some(rest) = word.strip_suffix(end)
-            && rest.len() + 2 > STEM
+            && rest.len() >= STEM
         {
             return format!("{rest}{stem}");
         }
@@ -57,8 +57,10 @@ pub fn forms(word: &str, into: &mut Vec<String>) {
     ];
     if let Some((end, others)) = DECLENSIONS.iter().find(|(end, _)| word.ends_with(end)) {
         let rest = &word[..word.len() - end.len()];
-        if rest.len() + 1 >= STEM {
-            into.extend(others.iter().map(|other| format!("{rest}{other}")));
+        if rest.len() >= STEM {
+            // "-ar" stands for "-al" behind an l alone: "scapular", but "femoral".
+            let is_derived = |other: &&&str| **other != "ar" || *end != "a" || rest.rfind('l') > rest.rfind('r');
+            into.extend(others.iter().filter(is_derived).map(|other| format!("{rest}{other}")));
             into.push(format!("{rest}o"));
         }
     }
@@ -116,7 +118,7 @@ pub fn is_plural_of(a: &str, b: &str) -> bool {
     NUMBERS.iter().any(|(one, many)| {
         let pair = |a: &str, b: &str| {
             let stems = a.strip_suffix(one).zip(b.strip_suffix(many));
-            stems.is_some_and(|(a, b)| a == b && a.len() + 1 >= STEM && !(*many == "s" && a.ends_with(['i', 'u'])))
+            stems.is_some_and(|(a, b)| a == b && a.len() >= STEM && !(*many == "s" && a.ends_with(['i', 'u'])))
         };
         pair(a, b) || pair(b, a)
     })
@@ -133,6 +135,14 @@ pub fn disagrees(written: &str, meant: &str, behind: &[&str]) -> bool {
     written.ends_with("es") && meant.ends_with("is") && behind.first().is_some_and(|word| is_one(word))
 }
 
+/// Whether an adjective is not of the gender of the noun before it, and another form of it is (*plexus pharyngeum* for
+/// *pharyngeus*).
+pub fn differs_in_gender(noun: &str, written: &str, meant: &str) -> bool {
+    let agrees = |word: &str, end: &str| noun.ends_with(end) && word.ends_with(end);
+    ["us", "um", "a"].iter().any(|end| agrees(meant, end) && !agrees(written, end))
+        && ["us", "um", "a"].iter().any(|end| written.ends_with(end))
+}
+
 /// Whether a word is another one in a Latin case or gender that no English sentence has it in, its plural aside.
 pub fn is_oblique_of(written: &str, meant: &str) -> bool {
     const OBLIQUE: &[(&str, &[&str])] = &[
@@ -142,7 +152,7 @@ pub fn is_oblique_of(written: &str, meant: &str) -> bool {
         ("a", &["um", "us", "am", "is"]),
     ];
     OBLIQUE.iter().any(|(right, wrong)| {
-        let stem = meant.strip_suffix(right).filter(|stem| stem.len() >= STEM && !stem.ends_with("ari"));
+        let stem = meant.strip_suffix(right).filter(|stem| stem.len() > STEM && !stem.ends_with("ari"));
         stem.is_some_and(|stem| written.strip_prefix(stem).is_some_and(|end| wrong.contains(&end)))
     })
 }

@@ -140,7 +140,7 @@ pub fn repairs_again(
         let key = fingerprint_of(&block.plain.text, &(&block.plain.marks, in_subject, &settings.words));
         let suspects = kept.of(key, || {
             find::ids_of(&block.plain, mentions, &mut words, &mut ids);
-            let mut finder = Finder::new(&block.plain, mentions, names, spelling, (&words, &ids), in_subject);
+            let mut finder = Finder::new(&block.plain, mentions, knowledge, (&words, &ids), in_subject);
             Arc::new(finder.suspects())
         });
         for suspect in &*suspects {
@@ -149,7 +149,7 @@ pub fn repairs_again(
             let look = |plain: &Plain, mentions: &Mentions| {
                 let (mut words, mut ids) = (Words::new(names, spelling, &course, 16), Vec::new());
                 find::ids_of(plain, mentions, &mut words, &mut ids);
-                Finder::new(plain, mentions, names, spelling, (&words, &ids), in_subject).suspects()
+                Finder::new(plain, mentions, knowledge, (&words, &ids), in_subject).suspects()
             };
             if let Some(best) = guesses.first_mut() {
                 settle::settle(best, &block.plain, mentions, knowledge, look);
