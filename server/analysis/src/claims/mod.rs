@@ -19,7 +19,7 @@ mod tables;
 
 use std::collections::BTreeSet;
 
-use fascicle_model::{EntryId, Segments};
+use fascicle_model::{EntryId, Kind, Segments, Vocabulary};
 
 use self::frames::Frames;
 use self::sections::Excerpt;
@@ -255,9 +255,42 @@ pub fn claims(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge) -> 
     claims
 }
 
+/// A segment that an area of skin is said to have is what feels it.
+fn as_skin(claim: &mut Claim, vocabulary: &Vocabulary) {
+    let is_of_skin = |part: &Part| {
+        let ids = part.what.entries();
+        !ids.is_empty() && ids.iter().all(|id| vocabulary.kind(*id) == Kind::Skin)
+    };
+    let structure = claim.parts.iter().position(|part| part.role == PartRole::Structure && is_of_skin(part));
+    if let Some(area) = structure.filter(|_| claim.kind == ClaimKind::Roots).and_then(|at| claim.parts.get_mut(at)) {
+        area.role = PartRole::Skin;
+        claim.kind = ClaimKind::Skin;
+    }
+    if claim.kind != ClaimKind::Skin {
+        return;
+    }
+    for part in &mut claim.parts {
+        if let What::Segments(main, lesser) = part.what {
+            part.role = PartRole::Nerve;
+            part.what = What::Entry(roots(vocabulary, main.union(lesser)));
+        }
+    }
+}
+
+/// The spinal nerves of segments.
+fn roots(vocabulary: &Vocabulary, segments: Segments) -> Vec<EntryId> {
+    let names: Vec<String> = segments.iter().map(Segments::name).collect();
+    let is_one = |id: EntryId| names.iter().any(|name| name == vocabulary.name(id));
+    vocabulary.iter().filter(|(id, entry)| entry.kind == Kind::Root && is_one(*id)).map(|(id, _)| id).collect()
+}
+
 /// Reads the claims of exam items; with the blocks that the items take up, which are read no other way.
 pub fn of_exam(blocks: &Blocks, knowledge: &Knowledge) -> (Vec<Claim>, BTreeSet<BlockIx>) {
-    exam::read(blocks, knowledge)
+    let (mut claims, taken) = exam::read(blocks, knowledge);
+    for claim in &mut claims {
+        as_skin(claim, &knowledge.vocabulary);
+    }
+    (claims, taken)
 }
 
 /// Reads the claims of a section as of a document of its own (so the block of a claim is its place in the section),
@@ -310,6 +343,9 @@ pub fn of_section(
         }
     }
     claims.extend(tables::read(&blocks, &mentions, knowledge));
+    for claim in &mut claims {
+        as_skin(claim, &knowledge.vocabulary);
+    }
     claims = frames.settle(claims, &blocks);
     claims.sort_by_key(|claim| (claim.span, claim.kind));
     // A line may be read as a sentence and by its label.

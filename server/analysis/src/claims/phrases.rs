@@ -60,6 +60,8 @@ pub struct Relations {
     signs: Signs,
     /// Skin areas by the words that tell them apart.
     areas: FxHashMap<Vec<String>, Vec<EntryId>>,
+    /// Skin areas by the words of their names, without those for skin.
+    named_areas: FxHashMap<String, Vec<EntryId>>,
     /// Those of them that are neither dermatomes nor points.
     plain_areas: FxHashSet<EntryId>,
 }
@@ -120,9 +122,13 @@ impl Relations {
                 relations.plain_areas.insert(id);
             }
             for name in &entry.names {
-                let list = relations.areas.entry(telling_words(&name.text)).or_default();
-                if !list.contains(&id) {
-                    list.push(id);
+                for list in [
+                    relations.areas.entry(telling_words(&name.text)).or_default(),
+                    relations.named_areas.entry(plain_words(&name.text)).or_default(),
+                ] {
+                    if !list.contains(&id) {
+                        list.push(id);
+                    }
                 }
             }
         }
@@ -134,6 +140,10 @@ impl Relations {
         let words = telling_words(text);
         if words.is_empty() {
             return Vec::new();
+        }
+        // "the forehead" is no "side of the forehead", though a side tells no area from another.
+        if let Some(named) = self.named_areas.get(&plain_words(text)) {
+            return named.clone();
         }
         self.areas.get(&words).cloned().unwrap_or_default()
     }
@@ -298,6 +308,16 @@ fn telling_words(text: &str) -> Vec<String> {
     words.sort_unstable();
     words.dedup();
     words
+}
+
+/// The words of a description of an area without articles and words for skin.
+fn plain_words(text: &str) -> String {
+    let words = tokens(text).into_iter().filter(|token| token.is_word).map(|token| fold(token.span.of(text)));
+    let words =
+        words.filter(|word| !lexicon::is_determiner(word) && !matches!(&**word, "skin" | "overlying" | "covering"));
+    let words: Vec<String> = words.collect();
+    let from = words.iter().position(|word| !matches!(&**word, "of" | "over" | "on")).unwrap_or(words.len());
+    words.get(from..).unwrap_or_default().join(" ")
 }
 
 /// How many words of a text are remembered while phrases are matched.

@@ -156,17 +156,21 @@ impl<'a> Grid<'a> {
 
     /// What all cells of a column name.
     fn role_of_column(&self, column: usize) -> Option<PartRole> {
-        let cells: Vec<BlockIx> = self
-            .rows
-            .iter()
-            .skip(1)
-            .filter_map(|row| row.get(column).copied().flatten())
-            .filter(|cell| !self.text(*cell).is_empty())
-            .collect();
         let roles = [PartRole::Muscle, PartRole::Nerve, PartRole::Joint, PartRole::Skin, PartRole::Landmark];
-        roles
-            .into_iter()
-            .find(|role| !cells.is_empty() && cells.iter().all(|cell| !self.sides(*cell, *role).is_empty()))
+        roles.into_iter().find(|role| self.holds(column, *role))
+    }
+
+    /// Whether each cell of a column that is not empty names something of a role.
+    fn holds(&self, column: usize, role: PartRole) -> bool {
+        let cells = self.rows.iter().skip(1).filter_map(|row| row.get(column).copied().flatten());
+        let mut cells = cells.filter(|cell| !self.text(*cell).is_empty()).peekable();
+        cells.peek().is_some() && cells.all(|cell| !self.sides(cell, role).is_empty())
+    }
+
+    /// Whether any cell of a column names something of a role.
+    fn names_any(&self, column: usize, role: PartRole) -> bool {
+        let mut cells = self.rows.iter().skip(1).filter_map(|row| row.get(column).copied().flatten());
+        cells.any(|cell| !self.sides(cell, role).is_empty())
     }
 
     fn scope<'s>(&'s self, cell: BlockIx, subjects: &'s [Subject]) -> Option<Scope<'s>> {
@@ -225,6 +229,9 @@ impl<'a> Grid<'a> {
             label.is_some_and(|label| label.kind == Some(ClaimKind::Supply) && label.value == PartRole::Muscle)
         });
         let nerve = column_of(PartRole::Nerve);
+        // Beside a column of segments: "Dermatome | Landmark".
+        let areas = (0..labels.len())
+            .find(|column| self.holds(*column, PartRole::Skin) && !self.names_any(*column, PartRole::Muscle));
         let nerve_leads = nerve.is_some_and(|nerve| muscle.is_some_and(|muscle| nerve < muscle));
         let mut claims = Vec::new();
         let mut above: Vec<Option<BlockIx>> = Vec::new();
@@ -311,14 +318,20 @@ impl<'a> Grid<'a> {
                         // The segments may be the muscle's or the nerve's: both are possible subjects.
                         let muscles = if nerve_leads { Vec::new() } else { subject(PartRole::Muscle) };
                         let nerves = at(nerve).map(|cell| self.sides(cell, PartRole::Nerve)).unwrap_or_default();
+                        let felt = if muscle.or(nerve).is_none() {
+                            at(areas).map(|cell| self.sides(cell, PartRole::Skin)).unwrap_or_default()
+                        } else {
+                            Vec::new()
+                        };
                         let side = if muscles.len() > 1 || nerves.len() > 1 {
                             None
                         } else {
-                            both(muscles.first(), nerves.first())
+                            both(muscles.first(), nerves.first()).or_else(|| felt.into_iter().next())
                         };
                         let mut own = self.values(cell, *label, header, side.as_slice());
                         // Where the segments lead the row, it is the name behind them that is told of.
-                        if let Some(side) = side.filter(|_| nerve.or(muscle).is_some_and(|other| other > column)) {
+                        let other = nerve.or(muscle).or(areas);
+                        if let Some(side) = side.filter(|_| other.is_some_and(|other| other > column)) {
                             for claim in &mut own {
                                 claim.span = side.span;
                             }

@@ -189,6 +189,7 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("looks|look|caters|cater|cares|care after|for the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm looks after the skin of the lateral side of the forearm."),
     verb("covers|cover|feels|feel|numbs the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm covers the lateral side of the forearm."),
     verb("is|are responsible for the? sensation|feeling|skin|sensory|cutaneous innervation|supply? of|over|on|to the? skin? of|over?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm is responsible for the skin of the lateral side of the forearm."),
+    noun("dermatome|dermatomes of|for|over|at|around|round the? skin? of|over?", K::Skin, P::Nerve, P::Skin, "The dermatome of the thumb is C6."),
     participle("felt|covered|served by", K::Skin, P::Skin, P::Nerve, "The lateral side of the forearm is felt by the lateral cutaneous nerve of the forearm."),
     participle("sensory to the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm is sensory to the lateral side of the forearm."),
 

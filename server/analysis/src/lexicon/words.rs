@@ -273,6 +273,8 @@ word_lists! {
         "innervates" "serves" "gives" "sends" "carries" "passes" "runs" "arises" "comes" "leaves" "enters" "pierces"
         "divides" "ends" "continues" "becomes" "feels" "goes" "winds" "lies" "crosses" "descends" "emerges" "controls"
         "takes" "keeps" "gets" "supplying" "innervating" "branches" "does";
+    /// Nouns behind segments that leave them what is meant ("the C5 *root* supplies").
+    is_segment_noun: "root" "roots" "nerve" "segment" "segments" "dermatome" "dermatomes" "level" "fibres" "fibers";
     /// Words before the segments of a ramus ("the *anterior primary rami* of C5").
     is_ramus_word: "anterior" "ventral" "posterior" "dorsal" "primary" "ramus" "rami" "division" "divisions";
 

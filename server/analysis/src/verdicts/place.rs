@@ -1,12 +1,15 @@
 //! Where things are: skin areas, passages, attachments, compartments.
 
-use fascicle_model::{EntryId, Kind, Relation, Vocabulary};
+use fascicle_model::{EntryId, Kind, Relation, Segments, Vocabulary};
 
 use super::{Judgement, Verdict, list, the};
 use crate::claims::PartRole;
 
-/// Judges that a nerve feels an area.
+/// Judges that a nerve or a segment feels an area.
 pub fn skin(vocabulary: &Vocabulary, nerve: EntryId, area: EntryId) -> Judgement {
+    if vocabulary.kind(nerve) == Kind::Root {
+        return of_segment(vocabulary, nerve, area);
+    }
     let family: Vec<EntryId> =
         std::iter::once(area).chain(vocabulary.wholes(area)).chain(vocabulary.all_parts(area)).collect();
     let feeders: Vec<(EntryId, bool)> = family
@@ -35,8 +38,11 @@ pub fn skin(vocabulary: &Vocabulary, nerve: EntryId, area: EntryId) -> Judgement
     if own.is_empty() && vocabulary.parts(area).len() > 1 {
         own = vocabulary.parts(area).iter().flat_map(|part| feel(*part)).collect();
     }
+    if own.is_empty() {
+        own = vocabulary.wholes(area).into_iter().map(feel).find(|own| !own.is_empty()).unwrap_or_default();
+    }
     let is_area = vocabulary.entry(area).class.as_deref() == Some("area");
-    if own.is_empty() || !is_area || vocabulary.kind(nerve) == Kind::Root {
+    if own.is_empty() || !is_area {
         return Judgement::unknown();
     }
     let mut told = Vec::new();
@@ -55,6 +61,37 @@ pub fn skin(vocabulary: &Vocabulary, nerve: EntryId, area: EntryId) -> Judgement
         judgement = judgement.remedy(PartRole::Nerve, vocabulary.name(id));
     }
     judgement
+}
+
+/// Judges that an area lies in the dermatome of a segment. Maps of dermatomes differ by a neighbour, so that a neighbour is
+/// wrong only where all of them agree: where the vocabulary knows one segment of an area and no lesser one.
+fn of_segment(vocabulary: &Vocabulary, root: EntryId, area: EntryId) -> Judgement {
+    let Some(told) = Segments::parse_one(vocabulary.name(root)) else { return Judgement::unknown() };
+    let readings = vocabulary.roots_of(area);
+    let parts = vocabulary.all_parts(area);
+    let of_parts = parts.iter().flat_map(|part| vocabulary.roots_of(*part));
+    let of_parts = of_parts.fold(Segments::EMPTY, |all, reading| all.union(reading.all()));
+    let main = readings.iter().fold(Segments::EMPTY, |all, reading| all.union(reading.main));
+    let known = readings.iter().fold(of_parts, |all, reading| all.union(reading.all()));
+    let main = if main.is_empty() { of_parts } else { main };
+    let why = || format!("{} has {known}", the(vocabulary, area));
+    if Segments::one(told).within(main) {
+        return Judgement::new(Verdict::Agrees, why());
+    }
+    if known.is_empty() || Segments::one(told).within(known) {
+        let verdict = if known.is_empty() { Verdict::Unknown } else { Verdict::LessExact };
+        return Judgement::new(verdict, why());
+    }
+    let is_area = vocabulary.entry(area).class.as_deref() == Some("area");
+    let is_sharp = is_area && known.len() == 1;
+    let is_near = main.union(of_parts).iter().any(|segment| segment.abs_diff(told) < 2);
+    if is_near && !is_sharp {
+        return Judgement::new(Verdict::Unknown, why());
+    }
+    let why = format!("{} lies in the dermatome of {main}, not of {}", the(vocabulary, area), Segments::name(told));
+    main.iter().fold(Judgement::new(Verdict::Contradicts, why), |judgement, segment| {
+        judgement.remedy(PartRole::Nerve, Segments::name(segment))
+    })
 }
 
 /// Classes of landmarks that enclose what passes, so that what passes them is a list that can be told complete.

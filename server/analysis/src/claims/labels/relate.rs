@@ -332,8 +332,10 @@ pub fn segments_first(scope: &Scope<'_>, (from, to): (usize, usize), segments: &
     if owners.is_empty() {
         owners = super::values::completed_values(scope, from, to, PartRole::Nerve, nouns);
     }
-    if owners.is_empty() {
-        owners = sentences::values(scope, from, to, PartRole::Muscle);
+    for role in [PartRole::Muscle, PartRole::Skin] {
+        if owners.is_empty() {
+            owners = sentences::values(scope, from, to, role);
+        }
     }
     let claims: Vec<Claim> = owners
         .into_iter()

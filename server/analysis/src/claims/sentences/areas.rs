@@ -5,7 +5,7 @@ use super::atoms::AtomKind;
 use super::objects::Object;
 use super::sides::{Side, side_of};
 use super::{Sentence, Subject};
-use crate::claims::{Claim, ClaimKind, Part, PartRole};
+use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
 use crate::lexicon::{self, RelationWord};
 use crate::text::Span;
 
@@ -62,10 +62,17 @@ impl Sentence<'_, '_> {
         negated: bool,
         hedged: bool,
     ) -> Vec<Claim> {
-        let Object::Names(group) = object else { return Vec::new() };
+        let nerves = match object {
+            Object::Names(group) => self.sides(group, PartRole::Nerve),
+            Object::Segments(reading, place) => {
+                let what = What::Segments(reading.main, reading.lesser);
+                vec![Side { what, span: self.source(*place, *place + 1) }]
+            }
+            Object::Meant(_) => return Vec::new(),
+        };
         let Some(area) = self.area_to(before) else { return Vec::new() };
         let hedged = hedged || self.clause_hedged(at);
-        self.sides(group, PartRole::Nerve)
+        nerves
             .into_iter()
             .map(|nerve| {
                 let span = self.claim_span(at, nerve.span, area.span);

@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use fascicle_model::Kind;
+use fascicle_model::{Kind, Segments, Vocabulary};
 
 use super::{Scope, Sentence};
 use crate::claims::phrases::{MovementForm, MovementWord};
@@ -148,7 +148,13 @@ pub(super) fn atoms_where(
         let mention = begins.get(at - from).copied().flatten();
         let name_end = mention.and_then(|place| mentions.get(place)).map_or(at, |mention| mention.tokens.1);
         let sentence = tokens.get(..to).unwrap_or_default();
-        let segments = if lexicon::is_ramus_word(lower_at(at)) {
+        let named_segments = mention.and_then(|place| mentions.get(place)).and_then(|mention| {
+            let (main, lesser) = dermatome(scope.vocabulary, mention)?;
+            Some(segments::Reading { main, lesser, span: mention.span, end: name_end })
+        });
+        let segments = if named_segments.is_some() {
+            named_segments
+        } else if lexicon::is_ramus_word(lower_at(at)) {
             segments::read_rami(text, sentence, at).filter(|reading| reading.end > name_end)
         } else if mention.is_none() {
             segments::read(text, sentence, at)
@@ -179,6 +185,14 @@ pub(super) fn atoms_where(
         at = end.max(at + 1);
     }
     list
+}
+
+/// The segments of which a name is the dermatome: what is said of the dermatome is said of them.
+fn dermatome(vocabulary: &Vocabulary, mention: &Mention) -> Option<(Segments, Segments)> {
+    let [only] = mention.candidates.as_slice() else { return None };
+    let is_dermatome = vocabulary.entry(*only).class.as_deref() == Some("dermatome");
+    let reading = vocabulary.roots_of(*only).into_iter().next().filter(|_| is_dermatome)?;
+    Some((reading.main, reading.lesser))
 }
 
 /// Adjectives such as "radial" are short names of nerves; in running text they are adjectives, unless they stand as nouns

@@ -39,7 +39,9 @@ pub(super) fn kind_of(
                     && relation.left != PartRole::Parent;
             let supplied = relation.kind == ClaimKind::Supply && relation.left == PartRole::Muscle;
             let has_roots = is_neural(first(left)) || first(left) == Some(Kind::Muscle);
-            (has_roots && (speaks_of_roots || supplied)).then_some((
+            let is_felt = first(left) == Some(Kind::Skin)
+                && (speaks_of_roots || supplied || matches!(relation.kind, ClaimKind::Skin | ClaimKind::Membership));
+            (is_felt || (has_roots && (speaks_of_roots || supplied))).then_some((
                 ClaimKind::Roots,
                 PartRole::Structure,
                 PartRole::Segments,
@@ -51,7 +53,12 @@ pub(super) fn kind_of(
                 || (relation.kind == ClaimKind::Supply && relation.left == PartRole::Nerve)
                 || (relation.kind == ClaimKind::Branching && relation.left == PartRole::Parent)
                 || relation.kind == ClaimKind::Membership;
-            (has_roots && speaks_of_roots).then_some((ClaimKind::Roots, PartRole::Segments, PartRole::Structure))
+            let feels = first(right) == Some(Kind::Skin) && (speaks_of_roots || relation.kind == ClaimKind::Skin);
+            (feels || (has_roots && speaks_of_roots)).then_some((
+                ClaimKind::Roots,
+                PartRole::Segments,
+                PartRole::Structure,
+            ))
         }
         (What::Entry(_), What::Entry(_)) => {
             if matches!(relation.kind, ClaimKind::Supply | ClaimKind::Skin | ClaimKind::Membership) {

@@ -1,7 +1,7 @@
 //! What a lesion is of: "injury to NERVE", "a NERVE palsy", "when NERVE is cut", "with NERVE gone", "a C5 lesion"; and where
 //! along the nerve it sits ("at the wrist").
 
-use fascicle_model::{EntryId, Kind, Segments};
+use fascicle_model::{EntryId, Kind};
 
 use super::Sentence;
 use super::atoms::{Atom, AtomKind};
@@ -225,7 +225,7 @@ impl Sentence<'_, '_> {
             return is_its.then(|| (self.implied(PartRole::Nerve, false), at, at + 1));
         }
         if let Some(roots) = self.roots_at(at) {
-            let noun = at + 1 + usize::from(matches!(self.word(at + 1), "root" | "nerve" | "segment"));
+            let noun = at + 1 + usize::from(lexicon::is_segment_noun(self.word(at + 1)));
             if lexicon::is_lesion(self.word(noun)) {
                 return Some((vec![roots], at, noun + 1));
             }
@@ -386,10 +386,7 @@ impl Sentence<'_, '_> {
     fn roots_at(&self, at: usize) -> Option<Side> {
         let AtomKind::Segments(reading) = self.atoms.get(at)?.kind else { return None };
         let vocabulary = self.scope.vocabulary;
-        let names: Vec<String> = reading.main.union(reading.lesser).iter().map(Segments::name).collect();
-        let is_one = |id: EntryId| names.iter().any(|name| name == vocabulary.name(id));
-        let roots: Vec<EntryId> =
-            vocabulary.iter().filter(|(id, entry)| entry.kind == Kind::Root && is_one(*id)).map(|(id, _)| id).collect();
+        let roots = crate::claims::roots(vocabulary, reading.main.union(reading.lesser));
         (!roots.is_empty()).then(|| Side { what: What::Entry(roots), span: self.source(at, at + 1) })
     }
 

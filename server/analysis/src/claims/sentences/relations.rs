@@ -30,8 +30,10 @@ impl Sentence<'_, '_> {
             return self.skin_claims(at, before, negated, hedged, relation, last_subject);
         }
         let Some(object) = self.object_of(at + 1, relation.right) else {
-            let can_feel =
-                relation.kind == ClaimKind::Supply && relation.left == PartRole::Nerve && relation.form == Form::Verb;
+            // "The L5 dermatome includes …"
+            let is_dermatome = relation.kind == ClaimKind::Membership && relation.left == PartRole::Group;
+            let can_feel = relation.form == Form::Verb
+                && (is_dermatome || (relation.kind == ClaimKind::Supply && relation.left == PartRole::Nerve));
             let mut claims = Vec::new();
             if can_feel {
                 claims = self.skin_claims(at, before, negated, hedged, relation, last_subject);
@@ -201,7 +203,12 @@ impl Sentence<'_, '_> {
         if self.written(at).split(' ').any(|word| word == "not") {
             return Vec::new();
         }
+        let described = if relation.right == PartRole::Skin { self.area_of(at + 1, true) } else { None };
         let (right, behind) = match self.object_of(at + 1, relation.right) {
+            _ if described.is_some() => {
+                let end = described.as_ref().map_or(at, |area| self.behind_source(area.span));
+                (described.into_iter().collect(), end)
+            }
             Some(Object::Names(group)) => (self.sides(&group, relation.right), group.end),
             Some(Object::Meant(sides)) if lexicon::is_kind_noun(self.word(at + 2)) => (sides, at + 3),
             _ => return Vec::new(),
@@ -266,7 +273,8 @@ impl Sentence<'_, '_> {
             }
             _ => Vec::new(),
         };
-        let object = self.object_of(at + 1, relation.right).unwrap_or(Object::Meant(right));
+        let object = self.object_of(at + 1, relation.right).filter(|_| relation.right != PartRole::Skin);
+        let object = object.unwrap_or(Object::Meant(right));
         let mut claims = self.combine(relation, &left, &object, at, negated, hedged, false);
         self.say_only(&mut claims, only, at);
         claims

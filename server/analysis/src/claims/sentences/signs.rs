@@ -51,6 +51,12 @@ impl Sentence<'_, '_> {
             .unwrap_or(self.atoms.len())
     }
 
+    /// The first atom that stands behind a stretch of the source.
+    pub(super) fn behind_source(&self, span: crate::text::Span) -> usize {
+        let is_behind = |at: &usize| self.source(*at, *at + 1).start >= span.end;
+        (0..self.atoms.len()).find(is_behind).unwrap_or(self.atoms.len())
+    }
+
     /// Words of the sentence from a token on, in lower case, without the mark of the genitive.
     fn words_from(&self, from: usize, count: usize) -> Vec<String> {
         let to = self.atoms.last().map_or(0, |atom| atom.to);

@@ -87,10 +87,12 @@ impl Sentence<'_, '_> {
         if matches!(word, "its" | "their") {
             return self.recalled(role, word == "their");
         }
+        // "The C5 *root* supplies"
+        let before = if lexicon::is_segment_noun(word) { before.saturating_sub(1) } else { before };
         if let Some(AtomKind::Segments(reading)) = self.atoms.get(before).map(|atom| &atom.kind)
             && matches!(
                 relation.kind,
-                ClaimKind::Supply | ClaimKind::Membership | ClaimKind::Branching | ClaimKind::Roots
+                ClaimKind::Supply | ClaimKind::Membership | ClaimKind::Branching | ClaimKind::Roots | ClaimKind::Skin
             )
             && !before.checked_sub(1).is_some_and(|place| lexicon::is_preposition(self.word(place)))
         {
