@@ -134,6 +134,18 @@ pub const EVERYDAY_SIDES: &[(&str, &str)] = &[
     ("shin", "leg"),
 ];
 
+/// Other words for what the names of areas have, for descriptions that fit none as they are.
+pub const AREA_WORDS: &[(&str, &str)] = &[
+    ("finger", "digit"),
+    ("big", "great"),
+    ("ulnar", "medial"),
+    ("radial", "lateral"),
+    ("volar", "palmar"),
+    ("corneal", "cornea"),
+    ("facial", "face"),
+    ("jaw", "mandible"),
+];
+
 /// Whether the words between two names make the first a part of the second ("heads *of the* triceps").
 pub fn joins_part_and_whole(between: &str) -> bool {
     matches!(between, "of" | "of the" | "of all" | "of all the" | "of both" | "of each")

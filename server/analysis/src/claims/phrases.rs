@@ -161,11 +161,22 @@ impl Relations {
                 *word = (*side).to_owned();
             }
         }
-        words.sort_unstable();
-        if let Some(areas) = self.areas.get(&words) {
-            return areas.clone();
+        let found = self.areas_with(&mut words);
+        if !found.is_empty() {
+            return found;
         }
-        self.areas_within(&words)
+        for word in &mut words {
+            if let Some((_, name)) = lexicon::AREA_WORDS.iter().find(|(other, _)| other == word) {
+                *word = (*name).to_owned();
+            }
+        }
+        self.areas_with(&mut words)
+    }
+
+    /// The areas that are described by the words, or else by these and more.
+    fn areas_with(&self, words: &mut [String]) -> Vec<EntryId> {
+        words.sort_unstable();
+        self.areas.get(&*words).cloned().unwrap_or_else(|| self.areas_within(words))
     }
 
     /// The areas whose descriptions hold all of the words and more, where the words tell a place that is not too wide:
@@ -303,7 +314,7 @@ fn telling_words(text: &str) -> Vec<String> {
         .filter(|token| token.is_word)
         .map(|token| fold(token.span.of(text)))
         .filter(|word| !lexicon::is_area_noun(word) && !lexicon::is_determiner(word))
-        .map(|word| word.strip_suffix('s').filter(|stem| stem.len() > 3).map_or(word.clone(), str::to_owned))
+        .map(|word| word.strip_suffix('s').filter(|stem| stem.len() > 2).map_or(word.clone(), str::to_owned))
         .collect();
     words.sort_unstable();
     words.dedup();

@@ -256,6 +256,12 @@ word_lists! {
         "muscle" "joint" "nerve" "tooth" "teeth" "surface" "mater" "wall" "cavity" "sinus" "duct" "first" "second";
     /// Nouns for what a nerve gives a muscle, where the sentence names no muscle ("*Innervation* is by").
     is_supply_noun: "innervation" "supply" "nerve";
+    /// Verbs and words between a noun for feeling and the nerve ("sensation from the palm *travels in* …"), or between a
+    /// nerve's territory and what it is.
+    links_feeling:
+        "travels" "travel" "runs" "run" "passes" "pass" "goes" "go" "transmitted" "conveyed" "relayed" "taken" "brought"
+        "along" "in" "with" "reaches" "depends" "on" "belongs" "to" "served" "covers" "includes" "comprises" "over" "at"
+        "lies" "sits" "corresponds";
     /// Verbs and words between such a noun and the nerve.
     links_supply:
         "occurs" "occur" "takes" "effected" "receives" "receive" "gets" "get" "has" "remains" "way" "means" "course";
@@ -335,7 +341,9 @@ word_lists! {
     /// Words before a noun for a lesion that mean the nerve last spoken of ("*its* division").
     is_lesion_of_last: "its" "their" "such" "this";
     /// Words between a word for a loss of feeling and the area ("numbness *over the* thumb").
-    is_of_numbness: "of" "over" "in" "on" "to" "the" "sensation" "feeling" "loss";
+    is_of_numbness:
+        "of" "over" "in" "on" "to" "the" "sensation" "feeling" "loss" "patch" "area" "strip" "along" "across" "affecting"
+        "involving";
 
     // Segments.
     /// Words and marks between the members of a list of segments ("C5, C6 *and* C7").

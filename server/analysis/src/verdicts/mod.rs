@@ -221,8 +221,9 @@ fn negate(judgement: Judgement, claim: &Claim, vocabulary: &Vocabulary) -> Judge
             path: judgement.path,
         },
         Verdict::LessExact
-            if matches!(claim.kind, ClaimKind::Supply | ClaimKind::Branching)
-                && (claim.all || !is_group(claim, vocabulary)) =>
+            if (matches!(claim.kind, ClaimKind::Supply | ClaimKind::Branching)
+                && (claim.all || !is_group(claim, vocabulary)))
+                || (claim.kind == ClaimKind::Skin && feels_by_branch(claim, vocabulary)) =>
         {
             Judgement {
                 verdict: Verdict::Contradicts,
@@ -236,6 +237,19 @@ fn negate(judgement: Judgement, claim: &Claim, vocabulary: &Vocabulary) -> Judge
         }
         Verdict::Variant | Verdict::LessExact | Verdict::Unknown => Judgement::unknown(),
     }
+}
+
+/// Whether a branch of the nerve feels the area or a part of it.
+fn feels_by_branch(claim: &Claim, vocabulary: &Vocabulary) -> bool {
+    let areas = claim.entries(PartRole::Skin).iter();
+    let mut places = areas.flat_map(|area| std::iter::once(*area).chain(vocabulary.all_parts(*area)));
+    places.any(|place| {
+        vocabulary.pointing_at(place).any(|(owner, fact)| {
+            matches!(fact.relation, fascicle_model::Relation::Feels { .. })
+                && !fact.variant
+                && claim.entries(PartRole::Nerve).iter().any(|nerve| vocabulary.is_or_above(*nerve, owner))
+        })
+    })
 }
 
 /// The entries at a part, those alone that lie in a region with the nerve where any does: a landmark's name that arm and leg

@@ -349,7 +349,15 @@ pub fn segments_first(scope: &Scope<'_>, (from, to): (usize, usize), segments: &
         })
         .collect();
     let meant = label(ClaimKind::Roots, PartRole::Segments, PartRole::Structure);
-    if claims.len() == 1 && is_nothing_else(scope, from, to, meant, &claims) { claims } else { Vec::new() }
+    let is_felt = claims.iter().all(|claim| {
+        let structure = claim.entries(PartRole::Structure);
+        structure.iter().all(|id| scope.vocabulary.kind(*id) == Kind::Skin)
+    });
+    if !claims.is_empty() && (claims.len() == 1 || is_felt) && is_nothing_else(scope, from, to, meant, &claims) {
+        claims
+    } else {
+        Vec::new()
+    }
 }
 
 fn plain(scope: &Scope<'_>, kind: ClaimKind, span: Span, parts: Vec<Part>) -> Claim {

@@ -9,6 +9,9 @@ use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
 use crate::lexicon::{self, RelationWord};
 use crate::text::Span;
 
+/// The words of a description of areas are no more atoms than these.
+const LONGEST_AREA: usize = 16;
+
 impl Sentence<'_, '_> {
     /// "supplies the skin of the lateral forearm"
     pub(super) fn skin_claims(
@@ -29,28 +32,23 @@ impl Sentence<'_, '_> {
             return Vec::new();
         }
         (*last).clone_from(&nerves);
-        let Some(area) = self.area_of(at + 1, true) else { return Vec::new() };
+        let areas = self.areas_of(at + 1, true);
+        self.felt(at, &nerves, &areas, negated, hedged)
+    }
+
+    /// The claims that each of some nerves feels each of some areas.
+    pub(super) fn felt(&self, at: usize, nerves: &[Side], areas: &[Side], negated: bool, hedged: bool) -> Vec<Claim> {
         let hedged = hedged || self.clause_hedged(at);
-        nerves
-            .into_iter()
-            .map(|nerve| {
-                let span = self.claim_span(at, nerve.span, area.span);
-                let parts = vec![
-                    Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what },
-                    Part { role: PartRole::Skin, span: area.span, what: area.what.clone() },
-                ];
-                Claim {
-                    kind: ClaimKind::Skin,
-                    span,
-                    parts,
-                    negated,
-                    hedged,
-                    all: false,
-                    block: self.scope.block,
-                    key: None,
-                }
-            })
-            .collect()
+        let pairs = nerves.iter().flat_map(|nerve| areas.iter().map(move |area| (nerve, area)));
+        let claim = |(nerve, area): (&Side, &Side)| {
+            let span = self.claim_span(at, nerve.span, area.span);
+            let parts = vec![
+                Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what.clone() },
+                Part { role: PartRole::Skin, span: area.span, what: area.what.clone() },
+            ];
+            Claim { span, parts, negated, hedged, ..self.empty_claim(ClaimKind::Skin) }
+        };
+        pairs.map(claim).collect()
     }
 
     /// "The skin of the upper lip is supplied by NERVE"
@@ -70,74 +68,119 @@ impl Sentence<'_, '_> {
             }
             Object::Meant(_) => return Vec::new(),
         };
-        let Some(area) = self.area_to(before) else { return Vec::new() };
-        let hedged = hedged || self.clause_hedged(at);
-        nerves
-            .into_iter()
-            .map(|nerve| {
-                let span = self.claim_span(at, nerve.span, area.span);
-                let parts = vec![
-                    Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what },
-                    Part { role: PartRole::Skin, span: area.span, what: area.what.clone() },
-                ];
-                Claim {
-                    kind: ClaimKind::Skin,
-                    span,
-                    parts,
-                    negated,
-                    hedged,
-                    all: false,
-                    block: self.scope.block,
-                    key: None,
-                }
-            })
-            .collect()
+        let areas = self.areas_to(before);
+        self.felt(at, &nerves, &areas, negated, hedged)
     }
 
-    /// The area of skin that the words from an atom on describe, up to a mark or a verb.
+    /// The areas of skin that the words from an atom on describe, up to a mark or a verb.
     /// `is_skin` tells that a verb or a label says that it is skin.
-    pub(super) fn area_of(&self, at: usize, is_skin: bool) -> Option<Side> {
+    pub(super) fn areas_of(&self, at: usize, is_skin: bool) -> Vec<Side> {
         let mut end = at;
-        while end < self.atoms.len() && end < at + 12 {
+        while end < self.atoms.len() && end < at + LONGEST_AREA {
             let word = self.word(end);
-            let is_verb = matches!(&self.atoms.get(end).map(|atom| &atom.kind), Some(AtomKind::Relation(_)))
-                || lexicon::is_auxiliary(word);
-            if is_verb || lexicon::ends_area(word) {
+            // "the lateral *part of* the palm" is read as a phrase
+            let is_relation = matches!(&self.atoms.get(end).map(|atom| &atom.kind), Some(AtomKind::Relation(_)));
+            let is_part = || self.written(end).split(' ').next().is_some_and(lexicon::is_area_noun);
+            let is_verb = (is_relation && !is_part()) || lexicon::is_auxiliary(word);
+            if is_verb || (lexicon::ends_area(word) && word != ",") {
                 break;
             }
             end += 1;
         }
-        (at + 1..=end).rev().find_map(|end| {
-            let tokens = &self.scope.mentions.tokens;
-            let (first, last) = (self.atoms.get(at)?, self.atoms.get(end - 1)?);
-            let span = Span::new(tokens.get(first.from)?.span.start, tokens.get(last.to.checked_sub(1)?)?.span.end);
-            let ends_well = end >= self.atoms.len()
-                || !matches!(&self.atoms.get(end)?.kind, AtomKind::Word)
-                || !self.word(end).chars().any(char::is_alphabetic)
-                || lexicon::is_conjunction(self.word(end))
-                || (is_skin && (lexicon::is_auxiliary(self.word(end)) || lexicon::is_condition(self.word(end))))
-                || (is_skin && (lexicon::points_to(self.word(end)) || lexicon::is_contrast(self.word(end))))
-                || (is_skin && lexicon::comes_of(self.word(end)));
-            let written = span.of(&self.scope.plain.text);
-            let areas = &self.scope.relations;
-            let candidates = if is_skin { areas.areas_of_skin(written) } else { areas.areas(written) };
-            let subject = Subject { candidates, span: self.scope.plain.to_source(span) };
-            side_of(self.scope.vocabulary, &subject, PartRole::Skin).filter(|_| ends_well)
-        })
+        let ends_well = |end: usize| {
+            let word = self.word(end);
+            !matches!(self.atoms.get(end).map(|atom| &atom.kind), Some(AtomKind::Word))
+                || !word.chars().any(char::is_alphabetic)
+                || lexicon::is_conjunction(word)
+                || (is_skin
+                    && (lexicon::is_auxiliary(word)
+                        || lexicon::is_condition(word)
+                        || lexicon::points_to(word)
+                        || lexicon::is_contrast(word)
+                        || lexicon::links_feeling(word)
+                        || lexicon::comes_of(word)))
+        };
+        let ends = (at + 1..=end).rev().filter(|end| ends_well(*end));
+        ends.map(|end| self.areas_between(at, end, is_skin)).find(|areas| !areas.is_empty()).unwrap_or_default()
     }
 
-    /// The area of skin that the words right before an atom describe, from the beginning of their clause.
-    pub(super) fn area_to(&self, end: usize) -> Option<Side> {
-        let start = (0..end)
-            .rev()
-            .find(|place| lexicon::precedes_area(self.word(*place)) || lexicon::is_contrast(self.word(*place)))
-            .map_or(0, |place| place + 1);
-        let start =
-            (start..end).find(|at| !lexicon::is_determiner(self.word(*at)) && !lexicon::is_adverb(self.word(*at)))?;
+    /// The areas of skin that the words right before an atom describe, from the beginning of their clause.
+    pub(super) fn areas_to(&self, end: usize) -> Vec<Side> {
+        let begins = |at: &usize| {
+            at.checked_sub(1)
+                .is_none_or(|place| lexicon::precedes_area(self.word(place)) || lexicon::is_contrast(self.word(place)))
+        };
+        let starts = (end.saturating_sub(LONGEST_AREA)..end).filter(begins);
+        let areas = starts.map(|start| {
+            let is_told = |at: &usize| !lexicon::is_determiner(self.word(*at)) && !lexicon::is_adverb(self.word(*at));
+            (start..end).find(is_told).map_or_else(Vec::new, |start| self.areas_between(start, end, true))
+        });
+        areas.into_iter().find(|areas| !areas.is_empty()).unwrap_or_default()
+    }
+
+    /// The areas that a stretch describes: one, or a list whose members share what stands before the first of them ("the
+    /// medial side of the leg and foot") or the noun behind the last ("the index and middle fingers"). Nothing unless each
+    /// member is an area.
+    fn areas_between(&self, from: usize, to: usize, is_skin: bool) -> Vec<Side> {
+        if let Some(area) = self.area_described(from, to, &["", ""], is_skin) {
+            return vec![area];
+        }
+        let mut members = Vec::new();
+        let mut start = from;
+        for at in from..=to {
+            // "one and a half digits"
+            let is_number = at.checked_sub(1).is_some_and(|place| lexicon::number(self.word(place)).is_some());
+            if at < to && (!lexicon::is_conjunction(self.word(at)) || is_number) {
+                continue;
+            }
+            let is_passed = |at: &usize| lexicon::is_determiner(self.word(*at)) || self.word(*at) == "also";
+            let first = (start..at).find(|at| !is_passed(at)).unwrap_or(at);
+            if first < at {
+                members.push((first, at));
+            }
+            start = at + 1;
+        }
+        let (Some((first, first_end)), true) = (members.first().copied(), members.len() > 1) else { return Vec::new() };
+        let shared = self.text_between(first, first_end);
+        let cut = [" of ", " over "].iter().filter_map(|of| Some(shared.rfind(of)? + of.len())).max();
+        let shared = cut.and_then(|cut| shared.get(..cut)).unwrap_or_default();
+        let noun = self.text_between(to - 1, to);
+        let noun = noun.rsplit(' ').next().unwrap_or_default();
+        let noun = noun.strip_suffix('s').unwrap_or(noun);
+        let mut areas = Vec::new();
+        for (at, end) in members {
+            let is_first = at == first;
+            let shared = if is_first { "" } else { shared };
+            let tries = [[shared, ""], ["", ""], ["", noun], [shared, noun]];
+            let area = tries.iter().find_map(|around| self.area_described(at, end, around, is_skin));
+            let Some(area) = area else { return Vec::new() };
+            areas.push(area);
+        }
+        areas
+    }
+
+    /// The area that a stretch describes together with words before and behind it.
+    fn area_described(&self, from: usize, to: usize, around: &[&str; 2], is_skin: bool) -> Option<Side> {
+        let written = self.text_between(from, to);
+        let last = self.word(to.checked_sub(1)?);
+        if lexicon::is_determiner(last) || lexicon::is_preposition(last) || lexicon::is_conjunction(last) {
+            return None;
+        }
+        let [before, behind] = around;
+        let text = format!("{before} {written} {behind}");
+        let areas = &self.scope.relations;
+        let candidates = if is_skin { areas.areas_of_skin(text.trim()) } else { areas.areas(text.trim()) };
+        let subject = Subject { candidates, span: self.source(from, to) };
+        side_of(self.scope.vocabulary, &subject, PartRole::Skin)
+    }
+
+    /// The text of the atoms of a stretch.
+    fn text_between(&self, from: usize, to: usize) -> &str {
         let tokens = &self.scope.mentions.tokens;
-        let (first, last) = (self.atoms.get(start)?, self.atoms.get(end.checked_sub(1)?)?);
-        let span = Span::new(tokens.get(first.from)?.span.start, tokens.get(last.to.checked_sub(1)?)?.span.end);
-        let candidates = self.scope.relations.areas_of_skin(span.of(&self.scope.plain.text));
-        side_of(self.scope.vocabulary, &Subject { candidates, span: self.scope.plain.to_source(span) }, PartRole::Skin)
+        let first = self.atoms.get(from).and_then(|atom| tokens.get(atom.from));
+        let last = to.checked_sub(1).and_then(|last| self.atoms.get(last));
+        let last = last.and_then(|atom| tokens.get(atom.to.checked_sub(1)?));
+        let (Some(first), Some(last)) = (first, last) else { return "" };
+        Span::new(first.span.start, last.span.end).of(&self.scope.plain.text)
     }
 }

@@ -101,7 +101,7 @@ impl Sentence<'_, '_> {
             let sign = self.sign_at(at);
             let is_sign = sign.is_some();
             let loss = self.loss_at(at);
-            let tells = loss > 0 || is_sign || lexicon::is_numbness(word);
+            let tells = loss > 0 || is_sign || self.is_numbness(at);
             if tells && (sign.as_ref().is_some_and(|sign| sign.is_of_loss) || !self.is_denied(at)) {
                 let behind = self.effects_from(at, false);
                 tell(if behind.is_empty() && !is_sign { self.effects_before(at) } else { behind }, false);
@@ -118,6 +118,16 @@ impl Sentence<'_, '_> {
             at += 1;
         }
         list
+    }
+
+    /// Whether an atom is a word for feeling or its loss; "sensation over" is read as one phrase.
+    fn is_numbness(&self, at: usize) -> bool {
+        let is_phrase = || {
+            matches!(self.atoms.get(at).map(|atom| &atom.kind), Some(AtomKind::Relation(relation))
+                if relation.kind == ClaimKind::Skin && relation.form == lexicon::Form::Noun)
+        };
+        lexicon::is_numbness(self.word(at))
+            || (self.word(at).is_empty() && is_phrase() && self.written(at).split(' ').any(lexicon::is_numbness))
     }
 
     /// How many atoms from one on tell of a loss: "lost", "no longer", "can not".
@@ -182,17 +192,15 @@ impl Sentence<'_, '_> {
                 effects.push(Effect { parts: self.sign_parts(next, found), whole });
                 break;
             }
-            if lexicon::is_numbness(word)
-                || (lexicon::is_loss(word)
-                    && matches!(self.word(next + 1), "of")
-                    && lexicon::is_numbness(self.word(next + 2)))
+            if self.is_numbness(next)
+                || (lexicon::is_loss(word) && matches!(self.word(next + 1), "of") && self.is_numbness(next + 2))
             {
                 let mut at = next + 1;
-                while lexicon::is_of_numbness(self.word(at)) {
+                while lexicon::is_of_numbness(self.word(at)) || self.is_numbness(at) {
                     at += 1;
                 }
-                let area = self.area_of(at, true);
-                effects.extend(area.map(|side| Effect {
+                let areas = self.areas_of(at, true).into_iter();
+                effects.extend(areas.map(|side| Effect {
                     parts: vec![Part { role: PartRole::Skin, span: side.span, what: side.what }],
                     whole,
                 }));
@@ -303,10 +311,10 @@ impl Sentence<'_, '_> {
     fn effects_before(&self, at: usize) -> Vec<Effect> {
         let whole = lexicon::is_whole_loss(self.word(at));
         let before = self.before_change(at);
-        if lexicon::is_numbness(self.word(at)) {
-            let area = if before < at { self.area_to(before) } else { None };
+        if self.is_numbness(at) {
+            let areas = if before < at { self.areas_to(before) } else { Vec::new() };
             let part = |side: Side| Part { role: PartRole::Skin, span: side.span, what: side.what };
-            return area.map(|side| Effect { parts: vec![part(side)], whole }).into_iter().collect();
+            return areas.into_iter().map(|side| Effect { parts: vec![part(side)], whole }).collect();
         }
         if let Some(group) = self.group_to(before) {
             let muscles = self.muscle_sides(&group);

@@ -205,7 +205,11 @@ impl Sentence<'_, '_> {
             }
             // "pressure of a plaster on the nerve"
             let mut on = next;
-            while on < at + 7 && self.class(on) != Some(0) && !matches!(self.word(on), "on" | "to" | "," | ";" | ".") {
+            let ends = |place: usize| {
+                let word = self.word(place);
+                matches!(word, "on" | "to" | "," | ";" | ".") || lexicon::is_lesion(word) || lexicon::points_to(word)
+            };
+            while on < at + 7 && self.class(on) != Some(0) && !ends(on) {
                 on += 1;
             }
             if next > at + 1 && on > next && matches!(self.word(on), "on" | "to") {

@@ -27,7 +27,8 @@ impl Sentence<'_, '_> {
             return Vec::new(); // "The anterior divisions of …" begins a clause: it is a subject, no apposition
         }
         if relation.kind == ClaimKind::Skin {
-            return self.skin_claims(at, before, negated, hedged, relation, last_subject);
+            let denies = self.written(at).split(' ').any(|word| matches!(word, "no" | "not"));
+            return self.skin_claims(at, before, negated != denies, hedged, relation, last_subject);
         }
         let Some(object) = self.object_of(at + 1, relation.right) else {
             // "The L5 dermatome includes …"
@@ -90,7 +91,22 @@ impl Sentence<'_, '_> {
             let insertion = RelationWord { phrase: "insert", ..*relation };
             claims.extend(self.combine(&insertion, &left, &to, at, negated, hedged, false));
         }
+        // "C6 supplies the thumb", "the mental nerve supplies the chin": what has no motor fibres feels it.
+        if claims.is_empty() && relation.kind == ClaimKind::Supply && left.iter().all(|side| self.only_feels(side)) {
+            return self.felt(at, &left, &self.areas_of(at + 1, true), negated, hedged);
+        }
         claims
+    }
+
+    /// Whether a side is a segment or a nerve without motor fibres.
+    fn only_feels(&self, side: &Side) -> bool {
+        match &side.what {
+            What::Segments(..) => true,
+            What::Entry(ids) => {
+                ids.iter().all(|id| self.scope.vocabulary.modality(*id) == Some(fascicle_model::Modality::Sensory))
+            }
+            _ => false,
+        }
     }
 
     /// "not by NERVE *but by NERVE*": what is said instead of what is denied.
@@ -203,11 +219,11 @@ impl Sentence<'_, '_> {
         if self.written(at).split(' ').any(|word| word == "not") {
             return Vec::new();
         }
-        let described = if relation.right == PartRole::Skin { self.area_of(at + 1, true) } else { None };
+        let described = if relation.right == PartRole::Skin { self.areas_of(at + 1, true) } else { Vec::new() };
         let (right, behind) = match self.object_of(at + 1, relation.right) {
-            _ if described.is_some() => {
-                let end = described.as_ref().map_or(at, |area| self.behind_source(area.span));
-                (described.into_iter().collect(), end)
+            _ if !described.is_empty() => {
+                let end = described.last().map_or(at, |area| self.behind_source(area.span));
+                (described, end)
             }
             Some(Object::Names(group)) => (self.sides(&group, relation.right), group.end),
             Some(Object::Meant(sides)) if lexicon::is_kind_noun(self.word(at + 2)) => (sides, at + 3),
@@ -223,6 +239,7 @@ impl Sentence<'_, '_> {
             if lexicon::is_link(word)
                 || lexicon::links_supply(word)
                 || (relation.kind == ClaimKind::Attachment && lexicon::is_at(word))
+                || (relation.kind == ClaimKind::Skin && lexicon::links_feeling(word))
             {
                 linked = true;
             } else if linked && word == "of" && lexicon::links_supply(self.word(next - 1)) {
@@ -238,7 +255,8 @@ impl Sentence<'_, '_> {
         }
         // A participle may be the link: "is supplied by", "is derived from".
         if let Some(AtomKind::Relation(link)) = self.atoms.get(next).map(|atom| &atom.kind)
-            && matches!(link.kind, ClaimKind::Supply | ClaimKind::Branching)
+            && (matches!(link.kind, ClaimKind::Supply | ClaimKind::Branching)
+                || (relation.kind == ClaimKind::Skin && link.form != Form::Noun))
         {
             linked = true;
             next += 1;
@@ -273,6 +291,7 @@ impl Sentence<'_, '_> {
             }
             _ => Vec::new(),
         };
+        let left = if relation.left == PartRole::Skin { self.areas_of(next, true) } else { left };
         let object = self.object_of(at + 1, relation.right).filter(|_| relation.right != PartRole::Skin);
         let object = object.unwrap_or(Object::Meant(right));
         let mut claims = self.combine(relation, &left, &object, at, negated, hedged, false);

@@ -121,17 +121,7 @@ impl Sentence<'_, '_> {
         if end.checked_sub(1).is_some_and(|last| is_side(self.word(last))) {
             return Vec::new();
         }
-        let Some(area) = self.area_to(end) else { return Vec::new() };
-        let hedged = self.clause_hedged(at);
-        let claim = |nerve: Side| {
-            let span = self.claim_span(at, nerve.span, area.span);
-            let parts = vec![
-                Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what },
-                Part { role: PartRole::Skin, span: area.span, what: area.what.clone() },
-            ];
-            Claim { span, parts, negated, hedged, ..self.empty_claim(ClaimKind::Skin) }
-        };
-        nerves.into_iter().map(claim).collect()
+        self.felt(at, &nerves, &self.areas_to(end), negated, false)
     }
 
     /// "Innervation is by the axillary nerve", "its nerve is the axillary": the muscle is the one spoken of.

@@ -19,7 +19,7 @@ pub fn values(scope: &Scope<'_>, from: usize, to: usize, role: PartRole) -> Vec<
         let from = (0..atoms.len()).find(|at| !lexicon::is_determiner(sentence.word(*at)));
         // "Knee" heads a column of joints as well as one of skin: then only what is an area's own name counts.
         let is_other = (0..atoms.len()).any(|at| matches!(sentence.class(at), Some(0 | 1 | 3)));
-        return from.and_then(|from| sentence.area_of(from, !is_other)).into_iter().collect();
+        return from.map_or_else(Vec::new, |from| sentence.areas_of(from, !is_other));
     }
     let memory = Memory::default();
     let sentence = Sentence { scope, atoms: &atoms, memory: &memory };
