@@ -619,6 +619,12 @@ impl Maker<'_> {
 
     /// Wholes and parts, and for a part of the body the joints at which it is moved.
     fn family(&mut self, id: EntryId) {
+        let counts = self.vocabulary.entry(id).facts.iter().filter_map(|fact| match &fact.relation {
+            Relation::Count { of, number } => Some(Self::row(fact, vec![text(format!("{number} {of}"))])),
+            _ => None,
+        });
+        let counts = counts.collect();
+        self.section("How many", in_one_row(counts));
         let mut rows = Vec::new();
         let mut is_itself = false;
         for fact in &self.vocabulary.entry(id).facts {

@@ -4,6 +4,7 @@
 //! A new verb, label or header word is one line here, with an example beside it; the examples of [`RELATIONS`] are run by
 //! the tests. No structure is named: structures are the vocabulary's.
 
+mod counts;
 mod filter;
 mod items;
 mod labels;
@@ -12,6 +13,7 @@ mod relations;
 pub mod ways;
 mod words;
 
+pub use counts::*;
 pub use items::*;
 pub use labels::*;
 pub use lesions::*;
@@ -211,54 +213,10 @@ pub const ORDINALS: [&str; 12] = [
     "twelfth",
 ];
 
-/// Numbers in words.
-pub const NUMBERS: &[&str] = &[
-    "zero",
-    "one",
-    "two",
-    "three",
-    "four",
-    "five",
-    "six",
-    "seven",
-    "eight",
-    "nine",
-    "ten",
-    "eleven",
-    "twelve",
-    "thirteen",
-    "fourteen",
-    "fifteen",
-    "sixteen",
-    "seventeen",
-    "eighteen",
-    "nineteen",
-    "twenty",
-];
-
 /// Whether a word is the number of a cranial nerve, as it stands for the nerve. "I" and "X" alone may be other words.
 pub fn is_cranial_number(word: &str) -> bool {
     matches!(word, "II" | "III" | "IV" | "V" | "VI" | "VII" | "VIII" | "IX" | "X" | "XI" | "XII")
 }
-
-/// The number that a word or numeral is.
-pub fn number(word: &str) -> Option<u32> {
-    let place = NUMBERS.iter().position(|known| *known == word).and_then(|place| u32::try_from(place).ok());
-    place.or_else(|| word.parse().ok().filter(|number| *number < 100))
-}
-
-/// Nouns by which parts are counted, with the class or kind of part that they name; `None` for parts of a muscle.
-pub const COUNTED: &[(&str, Option<&str>)] = &[
-    ("heads", None),
-    ("head", None),
-    ("bellies", None),
-    ("parts", None),
-    ("columns", None),
-    ("trunks", Some("trunk")),
-    ("cords", Some("cord")),
-    ("divisions", Some("division")),
-    ("roots", Some("root")),
-];
 
 /// Nouns of bone features so small that a muscle which is attached to one is not attached to another of the same bone.
 pub const POINTS: &[&str] = &[

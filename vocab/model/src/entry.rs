@@ -10,6 +10,25 @@ use crate::segments::Segments;
 /// What an entry may leave open: its nerves or segments, the muscles that it supplies, its attachments or actions.
 pub const OPEN_WORDS: &[&str] = &["nerves", "roots", "supplies", "origin", "insertion", "acts"];
 
+/// What an entry can be said to have a number of.
+pub const COUNTED_WORDS: &[&str] = &[
+    "heads",
+    "bellies",
+    "parts",
+    "columns",
+    "tendons",
+    "muscles",
+    "bones",
+    "layers",
+    "roots",
+    "trunks",
+    "divisions",
+    "cords",
+    "branches",
+    "terminal branches",
+    "axes",
+];
+
 /// The place of an entry in its [`crate::Vocabulary`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 pub struct EntryId(pub u32);
@@ -238,6 +257,8 @@ pub enum Relation {
     Reflex { reflex: String },
     /// Part of the body that authors say is moved ("flexes the thumb"): a joint at which that happens.
     MovedAt { joint: EntryId },
+    /// How many of something it has, where the graph alone does not tell: one of [`COUNTED_WORDS`].
+    Count { of: String, number: u16 },
 }
 
 /// One statement about an entry.
@@ -364,6 +385,7 @@ impl Relation {
             Self::KeyPoint { .. } => "key-point",
             Self::Reflex { .. } => "reflex",
             Self::MovedAt { .. } => "moved-at",
+            Self::Count { .. } => "count",
         }
     }
 
@@ -409,7 +431,8 @@ impl Relation {
             | Self::Modality { .. }
             | Self::Sign { .. }
             | Self::JointKind { .. }
-            | Self::Reflex { .. } => return None,
+            | Self::Reflex { .. }
+            | Self::Count { .. } => return None,
         })
     }
 }

@@ -275,6 +275,11 @@ impl<'a> Grid<'a> {
                             || labels.get(*nerve).is_some_and(|label| label.is_some_and(|label| label.kind.is_none()))
                     }),
                     PartRole::Joint | PartRole::Landmark => column_of(role).filter(|column| *column == 0),
+                    // What is counted is of what the first column names.
+                    PartRole::Structure => {
+                        let first = labels.first().copied().flatten().filter(|label| label.kind.is_none());
+                        return first.and_then(|label| Some(self.sides(at(Some(0))?, label.value))).unwrap_or_default();
+                    }
                     _ => None,
                 };
                 at(column).map(|cell| self.sides(cell, role)).unwrap_or_default()

@@ -155,6 +155,7 @@ pub const RELATIONS: &[RelationWord] = &[
 
     // Renaming.
     verb("continues|continue as|into", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve continues as the posterior interosseous nerve."),
+    verb("continues|continue|proceeds|proceed|goes|go on? ~ as", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve continues beyond the supinator as the posterior interosseous nerve."),
     verb("turns|turn into", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve turns into the posterior interosseous nerve."),
     participle("called|known as?", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve is called the posterior interosseous nerve."),
     verb("takes|take the? name of?", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve takes the name posterior interosseous nerve."),
@@ -243,6 +244,18 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("is|are the|a? joint|articulation|union? between", K::Joint, P::Joint, P::Landmark, "The elbow joint is the joint between the humerus and the ulna."),
     verb("crosses|cross|spans|span|bridges|bridge both?", K::Joint, P::Muscle, P::Joint, "Brachialis crosses the elbow joint."),
     verb("acts|act|works|work on|upon|at|over|across both?", K::Joint, P::Muscle, P::Joint, "Brachialis acts on the elbow joint."),
+    verb("takes|take|has|have|plays|play a? part|share in", K::Joint, P::Landmark, P::Joint, "The humerus takes part in the elbow joint."),
+    verb("participates|participate|shares|share|partakes in", K::Joint, P::Landmark, P::Joint, "The humerus participates in the elbow joint."),
+    verb("enters|enter into the? formation of", K::Joint, P::Landmark, P::Joint, "The humerus enters into the formation of the elbow joint."),
+    verb("forms|form part of", K::Joint, P::Landmark, P::Joint, "The humerus forms part of the elbow joint."),
+    verb("is|are one? of? the? bones|bone of|in|at", K::Joint, P::Landmark, P::Joint, "The humerus is one of the bones of the elbow joint."),
+    verb("is|are a|an|the|one? of? the? main|chief|strongest|capsular|extracapsular|intracapsular|intra-articular|accessory|important? ligament|ligaments of|in|at", K::Joint, P::Landmark, P::Joint, "The patellar ligament is a ligament of the knee joint."),
+    verb("strengthens|strengthen|reinforces|reinforce|stabilises|stabilise|stabilizes|stabilize|supports|support|steadies|steady|braces|brace", K::Joint, P::Landmark, P::Joint, "The patellar ligament strengthens the knee joint."),
+    participle("strengthened|reinforced|stabilised|stabilized|supported|steadied|braced|held in? front|behind|medially|laterally|together? by", K::Joint, P::Joint, P::Landmark, "The knee joint is strengthened by the patellar ligament."),
+    verb("connects|connect|links|link", K::Joint, P::Joint, P::Landmark, "The elbow joint connects the humerus and the ulna."),
+    verb("involves|involve", K::Joint, P::Joint, P::Landmark, "The elbow joint involves the humerus and the ulna."),
+    verb("is|are|lies|lie formed? between", K::Joint, P::Joint, P::Landmark, "The elbow joint is formed between the humerus and the ulna."),
+    noun("ligaments|ligament|bones|bone of|at|in", K::Joint, P::Landmark, P::Joint, "The bones of the elbow joint are the humerus and the ulna."),
     verb("allows|allow|permits|permit", K::Joint, P::Joint, P::Movement, "The elbow joint allows flexion and extension."),
 
     // Membership.

@@ -176,7 +176,10 @@ word_lists! {
         "edge" "part" "area" "region" "and" "covering" "overlying" "most" "strip" "patch" "mucosa" "mucous" "membrane"
         "between" "from";
     /// Verbs of taking place: "inversion *occurs* at".
-    happens: "occur" "occurs" "takes" "take" "happens" "happen" "is" "are";
+    happens:
+        "occur" "occurs" "takes" "take" "happens" "happen" "is" "are" "cannot" "can" "does" "do" "can't" "can’t";
+    /// Words that deny that something takes place ("is *impossible* at").
+    denies_happening: "cannot" "can't" "can’t" "not" "impossible" "absent" "never";
     /// Words for vessels and blood.
     is_vessel:
         "artery" "arteries" "vein" "veins" "vessel" "vessels" "blood" "perfusion" "lymphatic" "lymphatics" "drainage"
@@ -320,7 +323,9 @@ word_lists! {
     /// Verbs and participles of being made of parts ("is *formed* by three heads").
     is_made_of: "formed" "made" "composed" "consists" "comprises" "up" "divides" "splits" "arises";
     /// Words between a verb of taking place and the joint ("occurs *only at* the elbow").
-    is_before_place: "place" "at" "in" "possible" "only";
+    is_before_place:
+        "place" "at" "in" "possible" "only" "carried" "out" "performed" "occur" "occurs" "happen" "take" "available"
+        "allowed" "permitted" "impossible";
     /// Words between a verb and the movement that it brings about ("is the *chief* flexor of").
     is_before_movement:
         "main" "chief" "prime" "powerful" "strong" "weak" "important" "of" "at" "in" "to" "with" "for" "mover"

@@ -243,12 +243,10 @@ fn told(vocabulary: &Vocabulary, muscle: EntryId, movement: EntryId, targets: &[
 const ALIKE: &[(&str, &str)] = &[
     ("hinge", "bicondylar"),
     ("condyloid", "bicondylar"),
-    ("hinge", "condyloid"),
     ("saddle", "plane"),
     ("plane", "syndesmosis"),
     ("plane", "pivot"),
     ("ball and socket", "plane"),
-    ("condyloid", "ball and socket"),
 ];
 
 /// Judges what kind of joint a joint is.
@@ -300,6 +298,9 @@ fn joint_class(vocabulary: &Vocabulary, joint: EntryId, told: &str) -> Judgement
 
 /// Judges that a bone takes part in a joint.
 pub fn joint_bone(vocabulary: &Vocabulary, joint: EntryId, place: EntryId) -> Judgement {
+    if vocabulary.entry(place).class.as_deref() == Some("ligament") {
+        return joint_ligament(vocabulary, joint, place);
+    }
     let line = |id: EntryId| -> Vec<EntryId> { std::iter::once(id).chain(vocabulary.wholes(id)).collect() };
     let bones = |joint: EntryId| -> Vec<EntryId> {
         let of = |fact: &fascicle_model::Fact| match fact.relation {
@@ -322,7 +323,10 @@ pub fn joint_bone(vocabulary: &Vocabulary, joint: EntryId, place: EntryId) -> Ju
         .any(|(id, entry)| entry.kind == Kind::Joint && entry.region == region && bones(id).iter().any(is_one));
     let is_bone = line(place).iter().any(|id| vocabulary.entry(*id).class.as_deref() == Some("bone"));
     let own = bones(joint);
-    if is_near || !is_bone || own.len() < 2 {
+    // Where the vocabulary counts the bones, they are all there are.
+    let is_told = |fact: &fascicle_model::Fact| matches!(&fact.relation, Relation::Count { of, .. } if of == "bones");
+    let is_complete = vocabulary.entry(joint).facts.iter().any(is_told);
+    if (is_near && !is_complete) || !is_bone || own.len() < 2 {
         return Judgement::unknown();
     }
     let names: Vec<String> = own.iter().map(|id| the(vocabulary, *id)).collect();
@@ -330,4 +334,38 @@ pub fn joint_bone(vocabulary: &Vocabulary, joint: EntryId, place: EntryId) -> Ju
         Verdict::Contradicts,
         format!("{} is formed by {}, not by {}", the(vocabulary, joint), list(&names), the(vocabulary, place)),
     )
+}
+
+/// Judges that a ligament is one of a joint. One that is known to hold another joint may help this one as well if it is near.
+fn joint_ligament(vocabulary: &Vocabulary, joint: EntryId, ligament: EntryId) -> Judgement {
+    let line: Vec<EntryId> =
+        std::iter::once(ligament).chain(vocabulary.wholes(ligament)).chain(vocabulary.all_parts(ligament)).collect();
+    let held: Vec<EntryId> = line
+        .iter()
+        .flat_map(|id| vocabulary.pointing_at(*id))
+        .filter(|(_, fact)| matches!(fact.relation, Relation::Ligament { .. }))
+        .map(|(owner, _)| owner)
+        .collect();
+    let family: Vec<EntryId> =
+        std::iter::once(joint).chain(vocabulary.all_parts(joint)).chain(vocabulary.wholes(joint)).collect();
+    if held.iter().any(|owner| family.contains(owner)) {
+        let why = format!("{} is a ligament of {}", the(vocabulary, ligament), the(vocabulary, joint));
+        return Judgement::new(Verdict::Agrees, why);
+    }
+    let region = |id: EntryId| vocabulary.entry(id).region;
+    let is_near = |owner: &EntryId| region(*owner) == region(joint);
+    let is_joint = vocabulary.kind(joint) == Kind::Joint;
+    if held.is_empty() || !is_joint || held.iter().any(is_near) || region(ligament) == region(joint) {
+        return Judgement::unknown();
+    }
+    let mut names: Vec<String> = Vec::new();
+    for owner in held {
+        let name = the(vocabulary, owner);
+        if !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    let why =
+        format!("{} is a ligament of {}, not of {}", the(vocabulary, ligament), list(&names), the(vocabulary, joint));
+    Judgement::new(Verdict::Contradicts, why)
 }

@@ -1,21 +1,106 @@
-//! How many there are: heads of a muscle, members of a group, parts of a plexus.
+//! How many there are: heads of a muscle, members of a group, parts of a plexus, bones and axes of a joint.
+//!
+//! The vocabulary tells some numbers outright (`counts`); others are counted in the graph, where what is counted there is
+//! all there is.
 
-use fascicle_model::{EntryId, Kind, Vocabulary};
+use fascicle_model::{EntryId, Kind, Relation, Vocabulary};
 
 use super::{Judgement, Verdict, list, the};
 use crate::claims::PartRole;
 
 /// Judges how many there are: parts of a muscle (`heads`), members of a group or parts of a plural structure (`muscles`,
-/// `named`), parts of a plexus (`cords`).
-pub fn count(vocabulary: &Vocabulary, id: EntryId, told: u32, noun: &str) -> Judgement {
-    if !matches!(vocabulary.kind(id), Kind::Muscle | Kind::Group | Kind::Plexus | Kind::Nerve) {
+/// `named`), parts of a plexus (`cords`). `outright`: the text says so; else it takes the number for known, and a smaller one
+/// may mean some of them.
+pub fn count(vocabulary: &Vocabulary, id: EntryId, told: u32, noun: &str, outright: bool) -> Judgement {
+    let judgement = of_all(vocabulary, id, told, noun);
+    let is_fewer = || {
+        let numbers = numbers_of(vocabulary, id, noun);
+        let all = numbers.iter().map(|(number, _)| *number).max();
+        told < all.unwrap_or_else(|| counted(vocabulary, id, noun).map_or(0, |parts| parts.len() as u32))
+    };
+    if judgement.verdict == Verdict::Contradicts && !outright && noun != "heads" && noun != "bellies" && is_fewer() {
+        return Judgement::unknown();
+    }
+    judgement
+}
+
+/// Judges a number that is said to be that of all.
+fn of_all(vocabulary: &Vocabulary, id: EntryId, told: u32, noun: &str) -> Judgement {
+    let kind = vocabulary.kind(id);
+    if noun == "axes" {
+        return axes(vocabulary, id, told);
+    }
+    let numbers = numbers_of(vocabulary, id, noun);
+    if let Some((number, noun)) = numbers.first() {
+        let whole = the(vocabulary, id);
+        if numbers.iter().any(|(number, _)| *number == told) {
+            return Judgement::new(Verdict::Agrees, format!("{whole} has {} {noun}", in_words(told)));
+        }
+        let names = counted(vocabulary, id, noun).unwrap_or_default();
+        let names = if names.len() == *number as usize { names_of(vocabulary, &names) } else { String::new() };
+        let why = format!("{whole} has {} {noun}, not {}{names}", in_words(*number), in_words(told));
+        return Judgement::new(Verdict::Contradicts, why).remedy(PartRole::Number, in_words(*number));
+    }
+    if !matches!(kind, Kind::Muscle | Kind::Group | Kind::Plexus | Kind::Nerve) {
         return Judgement::unknown();
     }
     if noun == "roots" {
         return count_of_roots(vocabulary, id, told);
     }
-    let class = crate::lexicon::COUNTED.iter().find(|(known, _)| *known == noun).map(|(_, class)| *class);
-    let counted: Vec<EntryId> = match (class, vocabulary.kind(id)) {
+    let Some(parts) = counted(vocabulary, id, noun) else { return Judgement::unknown() };
+    let Ok(is) = u32::try_from(parts.len()) else { return Judgement::unknown() };
+    let whole = the(vocabulary, id);
+    if is == told && is > 1 {
+        return Judgement::new(Verdict::Agrees, format!("{whole} has {is}"));
+    }
+    if is < 2 || kind == Kind::Group {
+        return Judgement::unknown(); // only a number that the vocabulary tells says that the members are all there are
+    }
+    let is_numbered = |part: &EntryId| {
+        let first = vocabulary.name(*part).split(' ').next();
+        first.is_some_and(|word| crate::lexicon::ORDINALS.contains(&word))
+    };
+    if noun == "named" && kind == Kind::Muscle && !parts.iter().all(is_numbered) {
+        return Judgement::unknown(); // its parts are kinds, not a row that can be counted
+    }
+    let singular = crate::lexicon::one_part(noun);
+    let is_called_so =
+        |part: &&EntryId| vocabulary.entry(**part).short.as_deref().unwrap_or_default().contains(singular);
+    if matches!(noun, "heads" | "bellies") && !parts.iter().all(|part| is_called_so(&part)) {
+        return Judgement::unknown();
+    }
+    let names = names_of(vocabulary, &parts);
+    let (is, told) = (in_words(is), in_words(told));
+    let why = if noun == "named" {
+        format!("there are {is} in {whole}, not {told}{names}")
+    } else {
+        format!("{whole} has {is} {noun}, not {told}{names}")
+    };
+    Judgement::new(Verdict::Contradicts, why).remedy(PartRole::Number, is)
+}
+
+/// The names of parts behind a colon.
+fn names_of(vocabulary: &Vocabulary, parts: &[EntryId]) -> String {
+    let names: Vec<String> = parts.iter().map(|id| vocabulary.name(*id).to_owned()).collect();
+    if names.is_empty() { String::new() } else { format!(": {}", list(&names)) }
+}
+
+/// The numbers that the vocabulary tells of a structure, the usual one first, each with its noun. `named` is any noun of
+/// whole structures.
+fn numbers_of<'v>(vocabulary: &'v Vocabulary, id: EntryId, noun: &str) -> Vec<(u32, &'v str)> {
+    let is_meant = |of: &str| of == noun || (noun == "named" && matches!(of, "muscles" | "bones"));
+    let entry = vocabulary.entry(id);
+    let told = entry.facts.iter().filter_map(|fact| match &fact.relation {
+        Relation::Count { of, number } if is_meant(of) => Some((u32::from(*number), &**of)),
+        _ => None,
+    });
+    told.collect()
+}
+
+/// What the graph has of what a noun counts; `None` where it does not hold such things.
+fn counted(vocabulary: &Vocabulary, id: EntryId, noun: &str) -> Option<Vec<EntryId>> {
+    let class = crate::lexicon::COUNTED.iter().find(|known| known.noun == noun).map(|known| known.class);
+    let all: Vec<EntryId> = match (class, vocabulary.kind(id)) {
         (Some(Some(class)), Kind::Plexus) => vocabulary
             .descendants(id)
             .into_iter()
@@ -32,7 +117,11 @@ pub fn count(vocabulary: &Vocabulary, id: EntryId, told: u32, noun: &str) -> Jud
             branches.retain(is_called);
             branches
         }
-        (Some(Some(_)), _) => return Judgement::unknown(),
+        (Some(Some(_)), _) => return None,
+        // Of branches, tendons and the like the graph need not hold all.
+        _ if matches!(noun, "branches" | "terminal branches" | "tendons" | "layers" | "bones" | "columns") => {
+            return None;
+        }
         // A member that is only a part stands for its muscle.
         (_, Kind::Group) => vocabulary
             .members(id)
@@ -44,48 +133,34 @@ pub fn count(vocabulary: &Vocabulary, id: EntryId, told: u32, noun: &str) -> Jud
             .collect(),
         _ => vocabulary.parts(id).to_vec(),
     };
-    let mut parts: Vec<EntryId> = counted.into_iter().filter(|id| !vocabulary.entry(*id).variant).collect();
+    let mut parts: Vec<EntryId> = all.into_iter().filter(|id| !vocabulary.entry(*id).variant).collect();
     parts.sort_unstable();
     parts.dedup();
-    let Ok(is) = u32::try_from(parts.len()) else { return Judgement::unknown() };
-    if is < 2 || (vocabulary.kind(id) == Kind::Group && is.abs_diff(told) < 2) {
-        return if is == told && is > 1 {
-            Judgement::new(Verdict::Agrees, format!("{} has {is}", the(vocabulary, id)))
-        } else {
-            Judgement::unknown()
-        };
-    }
-    if is == told {
-        return Judgement::new(Verdict::Agrees, format!("{} has {is}", the(vocabulary, id)));
-    }
-    let are_numbered = parts.iter().all(|part| {
-        vocabulary.name(*part).split(' ').next().is_some_and(|word| crate::lexicon::ORDINALS.contains(&word))
+    Some(parts)
+}
+
+/// A joint has as many axes as its kind gives it.
+fn axes(vocabulary: &Vocabulary, id: EntryId, told: u32) -> Judgement {
+    let kinds = vocabulary.entry(id).facts.iter().filter_map(|fact| match &fact.relation {
+        Relation::JointKind { subtype, .. } => Some(subtype.as_deref().unwrap_or_default()),
+        _ => None,
     });
-    if noun == "named" && vocabulary.kind(id) == Kind::Muscle && !are_numbered {
-        return Judgement::unknown(); // its parts are kinds, not a row that can be counted
-    }
-    let heads = parts
-        .iter()
-        .filter(|part| {
-            vocabulary.entry(**part).short.as_deref().unwrap_or_default().contains(if noun == "bellies" {
-                "belly"
-            } else {
-                noun.trim_end_matches('s')
-            })
-        })
-        .count();
-    if matches!(noun, "heads" | "head" | "bellies") && heads < parts.len() {
-        return Judgement::unknown();
-    }
-    let names: Vec<String> = parts.iter().map(|id| vocabulary.name(*id).to_owned()).collect();
-    let whole = the(vocabulary, id);
-    let (is, told) = (in_words(is), in_words(told));
-    let why = if noun == "named" || vocabulary.kind(id) == Kind::Group {
-        format!("there are {is} in {whole}, not {told}: {}", list(&names))
-    } else {
-        format!("{whole} has {is} {noun}, not {told}: {}", list(&names))
+    let axes_of = |kind: &str| match kind {
+        "hinge" | "pivot" => Some(1),
+        "condyloid" | "saddle" => Some(2),
+        "ball and socket" => Some(3),
+        _ => None,
     };
-    Judgement::new(Verdict::Contradicts, why).remedy(PartRole::Number, is)
+    let known: Option<Vec<(u32, &str)>> = kinds.map(|kind| axes_of(kind).map(|number| (number, kind))).collect();
+    let Some(known) = known.filter(|_| vocabulary.kind(id) == Kind::Joint) else { return Judgement::unknown() };
+    let Some((is, kind)) = known.first() else { return Judgement::unknown() };
+    let why = format!("{} is a {kind} joint and moves about {} ", the(vocabulary, id), in_words(*is));
+    let why = if *is == 1 { format!("{why}axis") } else { format!("{why}axes") };
+    if known.iter().any(|(number, _)| *number == told) {
+        return Judgement::new(Verdict::Agrees, why);
+    }
+    Judgement::new(Verdict::Contradicts, format!("{why}, not {}", in_words(told)))
+        .remedy(PartRole::Number, in_words(*is))
 }
 
 /// A number as a text writes it.

@@ -185,7 +185,12 @@ fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
                 Some(What::Word(noun)) => noun,
                 _ => "named",
             };
-            best(claim.entries(PartRole::Structure).iter().map(|id| count::count(vocabulary, *id, *number, noun)))
+            best(
+                claim
+                    .entries(PartRole::Structure)
+                    .iter()
+                    .map(|id| count::count(vocabulary, *id, *number, noun, claim.all)),
+            )
         }
     }
 }

@@ -310,23 +310,30 @@ pub fn membership(vocabulary: &Vocabulary, muscle: EntryId, group: EntryId) -> J
     let rivals: Vec<EntryId> = held
         .into_iter()
         .filter(|held| vocabulary.entry(*held).class.as_deref() == class && !vocabulary.wholes(group).contains(held))
+        // Layers are layers of something: of the same wall or compartment.
+        .filter(|held| {
+            let of_group = vocabulary.wholes(group);
+            class != Some("layer") || vocabulary.wholes(*held).iter().any(|whole| of_group.contains(whole))
+        })
         .collect();
     let has_muscles = !vocabulary.members(group).is_empty();
-    if !has_muscles
-        || (class == Some("compartment") && rivals.is_empty())
-        || !matches!(class, Some("compartment" | "group"))
-    {
+    // A group whose muscles are counted has no others.
+    let is_counted =
+        |fact: &fascicle_model::Fact| matches!(&fact.relation, Relation::Count { of, .. } if of == "muscles");
+    let is_complete = vocabulary.entry(group).facts.iter().any(is_counted);
+    let has_rival = matches!(class, Some("compartment" | "layer")) && !rivals.is_empty();
+    if !has_muscles || !(has_rival || is_complete || class == Some("group")) {
         return Judgement::unknown();
     }
     let members: Vec<String> = vocabulary.members(group).iter().map(|id| vocabulary.name(*id).to_owned()).collect();
     let mut why = format!("{} does not belong to {}", vocabulary.name(muscle), the(vocabulary, group));
-    if class == Some("compartment") {
+    if has_rival {
         let names: Vec<String> = rivals.iter().map(|id| the(vocabulary, *id)).collect();
         why = format!("{why} but to {}", list(&names));
     }
     let mut judgement =
         Judgement::new(Verdict::Contradicts, why).path(vec![format!("{}: {}", the(vocabulary, group), list(&members))]);
-    if class == Some("compartment") {
+    if has_rival {
         for id in rivals {
             judgement = judgement.remedy(PartRole::Group, vocabulary.name(id));
         }

@@ -275,6 +275,7 @@ fn target(vocabulary: &Vocabulary, relation: &Relation) -> String {
         Relation::JointKind { class, subtype: Some(subtype) } => format!("{class}, {subtype}"),
         Relation::JointKind { class, subtype: None } => class.clone(),
         Relation::Reflex { reflex } => reflex.clone(),
+        Relation::Count { of, number } => format!("{number} {of}"),
         _ => String::new(),
     }
 }

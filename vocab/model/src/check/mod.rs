@@ -3,9 +3,11 @@
 //! Reading already tells of unresolved references, unknown keys and missing sources. The checks here need the graph or
 //! the whole stock of names: facts entered from both ends must agree ([`ends`]), nothing may go round in a circle and
 //! nothing stand alone ([`shape`]), a muscle's segments must reach it through its nerves ([`supply`]), joints must allow
-//! what muscles do at them ([`joints`]); names must tell entries apart ([`names`]), agree in Latin ([`latin`]) and be
+//! what muscles do at them ([`joints`]), and groups be as
+//! many as they are said to be ([`counts`]); names must tell entries apart ([`names`]), agree in Latin ([`latin`]) and be
 //! spelled in words that the vocabulary knows ([`words`]).
 
+mod counts;
 mod ends;
 mod joints;
 mod latin;
@@ -40,6 +42,7 @@ pub fn check(vocabulary: &Vocabulary) -> Vec<Problem> {
             }
             Kind::Nerve => supply::nerve(&mut problems, id, entry),
             Kind::Joint => joints::joint(&mut problems, entry),
+            Kind::Group => counts::members(&mut problems, id, entry),
             _ => {}
         }
         if vocabulary.is_neural(id) {

@@ -5,7 +5,7 @@ use toml::de::DeValue;
 
 use super::fields::Fields;
 use super::{ANY_NERVE, ANY_PLACE, Reader, Scope};
-use crate::entry::{Fact, Kind, Modality, Relation, Role};
+use crate::entry::{COUNTED_WORDS, Fact, Kind, Modality, Relation, Role};
 
 /// The key under which a fact is written.
 pub(super) const fn key_of(relation: &Relation) -> &'static str {
@@ -34,6 +34,7 @@ pub(super) const fn key_of(relation: &Relation) -> &'static str {
         Relation::KeyPoint { .. } => "point",
         Relation::Reflex { .. } => "reflex",
         Relation::MovedAt { .. } => "moved_at",
+        Relation::Count { .. } => "counts",
     }
 }
 
@@ -129,6 +130,16 @@ fn relation(fields: &mut Fields<'_, '_, '_>, kind: Kind, key: &str, scope: &Scop
         "point" => Some(Relation::KeyPoint { skin: fields.id("skin", &[Kind::Skin], scope)? }),
         "reflex" => Some(Relation::Reflex { reflex: fields.required("reflex")? }),
         "moved_at" => Some(Relation::MovedAt { joint: fields.id("joint", &[Kind::Joint], scope)? }),
+        "counts" => {
+            let known = |word: &str| COUNTED_WORDS.contains(&word).then(|| word.to_owned());
+            let of = fields.word("of", known, COUNTED_WORDS.iter().copied());
+            let number = fields.number("number");
+            if number.is_none() {
+                let at = fields.at();
+                fields.reader.say(at, "a line of `counts` has a `number`".to_owned());
+            }
+            Some(Relation::Count { of: of?, number: number? })
+        }
         _ => None,
     }
 }

@@ -104,7 +104,7 @@ pub fn labelled(
             !(is_end && told.kind == Some(ClaimKind::Attachment) && meant.kind == Some(ClaimKind::Branching))
         })
         .map(|meant| {
-            let mut claims = value_claims(scope, from, to, meant, word, &sides(scope, who, meant.subject, parts));
+            let mut claims = value_claims(scope, from, to, meant, word, &sides_of(scope, who, meant, parts));
             if meant.kind == Some(ClaimKind::Membership) && meant.value == PartRole::Group {
                 // What a muscle belongs to is a group; its own parts are told the other way round.
                 claims.retain(|claim| {
@@ -182,7 +182,7 @@ fn bare_as_one(scope: &Scope<'_>, (from, to): (usize, usize), sign: Sign, who: &
     };
     let mut found: Vec<Vec<Claim>> = Vec::new();
     for meant in BARE.into_iter().chain(between_nerves) {
-        let mut sides = sides(scope, who, meant.subject, parts);
+        let mut sides = sides_of(scope, who, meant, parts);
         sides.retain(|side| may_stand_bare(scope, meant, side));
         let is_way = meant.kind == Some(ClaimKind::Passage) && meant.value == PartRole::Landmark;
         if sides.is_empty() || (is_way && sign != Sign::Right && !begins_with_way(scope, from)) {
@@ -283,11 +283,26 @@ fn distance(scope: &Scope<'_>, role: PartRole, parts: &[String]) -> usize {
 pub fn sides(scope: &Scope<'_>, who: &Who, role: PartRole, parts: &[String]) -> Vec<Side> {
     let roles: &[PartRole] =
         if role == PartRole::Structure { &[PartRole::Muscle, PartRole::Nerve, PartRole::Skin] } else { &[role] };
-    let fit = |subject: &Subject| roles.iter().find_map(|role| side_of(scope.vocabulary, subject, *role));
+    sides_as(scope, who, roles, parts)
+}
+
+/// The subjects of a label, as far as they fit it. What is counted may be of anything.
+fn sides_of(scope: &Scope<'_>, who: &Who, label: Label, parts: &[String]) -> Vec<Side> {
+    const COUNTED: [PartRole; 4] = [PartRole::Muscle, PartRole::Nerve, PartRole::Joint, PartRole::Landmark];
+    if label.kind == Some(ClaimKind::Count) {
+        sides_as(scope, who, &COUNTED, parts)
+    } else {
+        sides(scope, who, label.subject, parts)
+    }
+}
+
+fn sides_as(scope: &Scope<'_>, who: &Who, roles: &[PartRole], parts: &[String]) -> Vec<Side> {
     // What stands behind the name of a joint may be the nerves of the joint, not of the skin over it.
     let is_joint = |subject: &Subject| subject.candidates.iter().any(|id| scope.vocabulary.kind(*id) == Kind::Joint);
+    let is_skin = roles == [PartRole::Skin];
+    let fit = |subject: &Subject| roles.iter().find_map(|role| side_of(scope.vocabulary, subject, *role));
     let narrowed = |subject: &Subject| -> Vec<Side> {
-        if role == PartRole::Skin && is_joint(subject) {
+        if is_skin && is_joint(subject) {
             return Vec::new();
         }
         if parts.is_empty() {

@@ -75,7 +75,8 @@ pub fn value_claims(
                 }
             }
             PartRole::Number => {
-                claims.extend(number(scope, from, to, word).map(|parts| claim(kind, own.clone(), parts)))
+                let parts = number(scope, from, to, word);
+                claims.extend(parts.map(|parts| Claim { all: true, ..claim(kind, own.clone(), parts) }));
             }
             role => {
                 let nouns = heads::nouns(word);
@@ -228,21 +229,21 @@ fn number(scope: &Scope<'_>, from: usize, to: usize, word: &str) -> Option<Vec<P
     let mut words = tokens.iter().filter(|token| token.is_word);
     let first = words.next()?;
     let lower = |span: Span| span.of(&scope.plain.text).to_lowercase();
-    let number = lexicon::number(&lower(first.span))?;
-    let noun = words.next().map(|token| lower(token.span)).unwrap_or_default();
-    if words.next().is_some() {
-        return None;
-    }
-    let counted = |noun: &str| lexicon::COUNTED.iter().find(|(known, _)| *known == noun).map(|(known, _)| *known);
+    let number = lexicon::count(&lower(first.span))?;
+    let rest: Vec<Span> = words.map(|token| token.span).collect();
+    let written: Vec<String> = rest.iter().map(|span| lower(*span)).collect();
+    let counted = |noun: &str| lexicon::counted_noun(noun).map(|counted| counted.noun);
     let label = word.to_lowercase();
-    let noun = match &*noun {
-        "" => counted(label.rsplit(' ').next().unwrap_or_default()).unwrap_or("named"),
-        "muscles" | "members" => "muscles",
-        other => counted(other)?,
+    let noun = if written.is_empty() {
+        let of_label = label.strip_prefix("number of ").or_else(|| label.strip_prefix("no of ")).unwrap_or(&label);
+        counted(of_label).or_else(|| counted(of_label.rsplit(' ').next().unwrap_or_default())).unwrap_or("named")
+    } else {
+        counted(&written.join(" "))?
     };
     let span = scope.plain.to_source(first.span);
+    let whole = scope.plain.to_source(rest.last().map_or(first.span, |last| first.span.cover(*last)));
     Some(vec![
         Part { role: PartRole::Number, span, what: What::Number(number) },
-        Part { role: PartRole::Role, span, what: What::Word(noun) },
+        Part { role: PartRole::Role, span: whole, what: What::Word(noun) },
     ])
 }

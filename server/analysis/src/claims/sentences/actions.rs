@@ -220,10 +220,21 @@ impl Sentence<'_, '_> {
             (negated, hedged) = (no, hedged || may);
             let role = RelationWord { left: PartRole::Joint, ..action_relation() };
             joints = self.subject(before, &role, &[]);
+        } else if let Some(verb) = (0..at).rev().find(|place| !passes(*place))
+            && matches!(self.word(verb), "lacks" | "lack")
+        {
+            let role = RelationWord { left: PartRole::Joint, ..action_relation() };
+            negated = true;
+            joints = self.subject(verb, &role, &[]);
         } else if let Some(verb) = (at + 1..self.atoms.len()).find(|place| !passes(*place))
             && lexicon::happens(self.word(verb))
         {
-            let mut next = verb + 1;
+            negated = at.checked_sub(1).is_some_and(|place| matches!(self.word(place), "no" | "neither"));
+            let mut next = verb;
+            while next == verb || lexicon::denies_happening(self.word(next)) || lexicon::is_auxiliary(self.word(next)) {
+                negated |= lexicon::denies_happening(self.word(next));
+                next += 1;
+            }
             while next < self.atoms.len()
                 && (lexicon::is_adverb(self.word(next))
                     || lexicon::is_determiner(self.word(next))

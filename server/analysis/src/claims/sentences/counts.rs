@@ -1,95 +1,63 @@
-//! Claims of how many there are: "has three heads", "there are four dorsal interossei".
+//! Claims of how many there are: "has three heads", "there are four dorsal interossei", "the three divisions of", "three
+//! muscles form", "a biaxial joint".
+
+use fascicle_model::Kind;
 
 use super::Sentence;
 use super::actions::action_relation;
 use super::atoms::AtomKind;
 use super::sides::Side;
 use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
-use crate::lexicon::{self, RelationWord};
+use crate::lexicon::{self, Counted, Form, RelationWord};
+use crate::text::Span;
+
+/// A number with the noun that is counted.
+struct Told {
+    /// The atom of the number.
+    at: usize,
+    /// How many there are said to be.
+    number: u32,
+    /// What is counted.
+    counted: &'static Counted,
+    /// The noun by which the vocabulary counts it.
+    noun: &'static str,
+    /// The atom behind the noun.
+    end: usize,
+    /// A preposition that binds what has them stands behind the noun ("heads *of*").
+    binds: bool,
+    /// Where number and noun stand in the source.
+    span: Span,
+}
+
+/// How many atoms may stand between a structure and the number of what it has.
+const LONGEST_LEAD: usize = 10;
 
 impl Sentence<'_, '_> {
-    /// "has three heads", "there are four dorsal interossei", "consists of four muscles", "are four in number"
+    /// The claims of a number: "has three heads", "there are four dorsal interossei", "are four in number"
     pub(super) fn count_claims(&self, at: usize) -> Vec<Claim> {
-        let Some(number) = lexicon::number(self.word(at)) else { return Vec::new() };
-        let hedged = self.clause_hedged(at);
-        let claim = |counted: Side, noun: &'static str| {
-            let span = self.claim_span(at, counted.span, counted.span);
-            let parts = vec![
-                Part { role: PartRole::Structure, span: counted.span, what: counted.what },
-                Part { role: PartRole::Number, span: self.source(at, at + 1), what: What::Number(number) },
-                Part { role: PartRole::Role, span: self.source(at, at + 1), what: What::Word(noun) },
-            ];
-            Claim {
-                kind: ClaimKind::Count,
-                span,
-                parts,
-                negated: false,
-                hedged,
-                all: false,
-                block: self.scope.block,
-                key: None,
+        let counted = self.number_at(at);
+        if let Some(number) = &counted {
+            let claims = self.counts_of(number);
+            if !claims.is_empty() {
+                return claims;
             }
-        };
-        let back = |is_one: fn(&str) -> bool| (at.saturating_sub(4)..at).rev().find(|place| is_one(self.word(*place)));
-        let relation = action_relation();
-        // NAME has three heads / consists of four muscles
-        let noun = lexicon::COUNTED.iter().find(|(noun, _)| *noun == self.written(at + 1)).map(|(noun, _)| *noun);
-        let noun = noun.or_else(|| matches!(&*self.written(at + 1), "muscles" | "members").then_some("muscles"));
-        if let Some(noun) = noun {
-            let verb = back(lexicon::precedes_parts);
-            let relation_verb = (at.saturating_sub(2)..at)
-                .rev()
-                .find(|place| matches!(&self.atoms.get(*place).map(|atom| &atom.kind), Some(AtomKind::Relation(_))));
-            let Some(verb) = verb.or(relation_verb) else { return Vec::new() };
-            let is_parted = matches!(self.word(at + 2), "of");
-            if is_parted {
-                return Vec::new();
-            }
-            let (before, negated, _) = self.before_verb(verb);
-            if negated {
-                return Vec::new();
-            }
-            let before = if before
-                .checked_sub(1)
-                .is_some_and(|place| lexicon::is_done(self.word(place)) || lexicon::is_made_of(self.word(place)))
-            {
-                self.before_verb(before - 1).0
-            } else {
-                before
-            };
-            // What has heads is a muscle; the nearest heading may speak of something else.
-            let class = lexicon::COUNTED.iter().find(|(known, _)| *known == noun).map(|(_, class)| *class);
-            let left = match class {
-                Some(None) => PartRole::Muscle,
-                Some(Some(_)) => PartRole::Nerve,
-                None => PartRole::Group,
-            };
-            let role = RelationWord { left, ..relation };
-            let mut counted = self.subject(before, &role, &[]);
-            // "There are three cords": of what the text speaks of.
-            if counted.is_empty() && class.is_some() && before.checked_sub(1).is_none_or(|at| self.word(at) == "and") {
-                counted = self.implied(left, false);
-            }
-            return counted.into_iter().map(|side| claim(side, noun)).collect();
         }
+        let written = self.written(at);
+        let Some(number) = lexicon::number(&written) else { return Vec::new() };
+        let span = self.source(at, at + 1);
+        let claim = |side: Side, outright: bool| self.count_claim(side, number, "named", span, at, outright);
+        let relation = action_relation();
+        let back = |is_one: fn(&str) -> bool| (at.saturating_sub(4)..at).rev().find(|place| is_one(self.word(*place)));
         // "The hamstrings are five."
         if self.ends_clause(at + 1)
             && let Some(verb) = at.checked_sub(1).filter(|verb| self.word(*verb) == "are")
             && let Some(group) = self.group_to(verb).filter(|group| group.members.len() == 1 && !group.partial)
             && !group.members.first().is_some_and(|first| self.is_governed(*first))
         {
-            let fits = |side: &Side| match &side.what {
-                What::Entry(ids) => ids.iter().all(|id| self.scope.vocabulary.members(*id).len() > 1),
-                _ => false,
-            };
-            return self
-                .sides(&group, PartRole::Group)
-                .into_iter()
-                .filter(fits)
-                .map(|side| claim(side, "named"))
-                .collect();
+            let sides = self.sides(&group, PartRole::Group).into_iter().filter(|side| self.has_members(side));
+            return sides.map(|side| claim(side, true)).collect();
         }
-        // there are four dorsal interossei / each hand has four lumbricals
+        // "there are four dorsal interossei", "each hand has four lumbricals", "the four rotator cuff muscles are"
         if let Some(side) = self.side(at + 1, PartRole::Structure)
             && self.mention(at + 1).is_some_and(|mention| {
                 mention.plural
@@ -100,15 +68,28 @@ impl Sentence<'_, '_> {
                     })
             })
             && !self.speaks_of_a_part(at + 1)
-            && (back(lexicon::precedes_count).is_some() || at == 0 || self.word(at - 1) == ":")
-            && !at.checked_sub(1).is_some_and(|before| lexicon::is_determiner(self.word(before)))
         {
-            return vec![claim(side, "named")];
+            let is_told = back(lexicon::precedes_count).is_some() || at == 0 || self.word(at - 1) == ":";
+            let has_article = at.checked_sub(1).is_some_and(|before| lexicon::is_determiner(self.word(before)));
+            if is_told && !has_article {
+                return vec![claim(side, true)];
+            }
+            let begins = at.checked_sub(1).is_some_and(|article| {
+                self.word(article) == "the"
+                    && article
+                        .checked_sub(1)
+                        .is_none_or(|before| self.begins_part(before) || (self.word(before) == "of" && before == 0))
+            });
+            let is_listed = matches!(self.word(at + 2), "are" | ":" | "comprise" | "include");
+            if begins && self.goes_on_plainly(at + 2) {
+                return vec![claim(side, is_listed)];
+            }
+            return Vec::new();
         }
         // NAME number four
         if let Some(verb) = at.checked_sub(1).filter(|verb| matches!(self.word(*verb), "number" | "numbers")) {
             let role = RelationWord { left: PartRole::Group, ..relation };
-            return self.subject(verb, &role, &[]).into_iter().map(|side| claim(side, "named")).collect();
+            return self.subject(verb, &role, &[]).into_iter().map(|side| claim(side, true)).collect();
         }
         // NAME are four in number
         if self.word(at + 1) == "in"
@@ -119,10 +100,312 @@ impl Sentence<'_, '_> {
             return self
                 .subject(self.before_verb(verb).0, &role, &[])
                 .into_iter()
-                .map(|side| claim(side, "named"))
+                .map(|side| claim(side, true))
                 .collect();
         }
         Vec::new()
+    }
+
+    /// "is a biaxial joint", "is a two-headed muscle": the number that an adjective tells.
+    pub(super) fn told_number_claims(&self, at: usize) -> Vec<Claim> {
+        let (mut next, mut negated) = (at + 1, false);
+        while lexicon::is_determiner(self.word(next))
+            || lexicon::is_adverb(self.word(next))
+            || lexicon::is_negation(self.word(next))
+            || lexicon::JOINT_KINDS.iter().chain(lexicon::JOINT_CLASSES).any(|(word, _)| *word == self.word(next))
+            || self.word(next) == ","
+        {
+            negated |= lexicon::is_negation(self.word(next));
+            next += 1;
+        }
+        let compound = || {
+            let second = self.word(next + 2);
+            if lexicon::is_hyphen(self.word(next + 1)) {
+                lexicon::told_by_compound(self.word(next), second).map(|told| (told, next + 3))
+            } else {
+                None
+            }
+        };
+        let Some(((number, noun), end)) =
+            lexicon::told_number(self.word(next)).map(|told| (told, next + 1)).or_else(compound)
+        else {
+            return Vec::new();
+        };
+        if negated || !(lexicon::is_kind_noun(self.word(end)) || self.ends_clause(end) || self.word(end) == "synovial")
+        {
+            return Vec::new();
+        }
+        let (before, negated, _) = self.before_verb(at + 1);
+        if negated {
+            return Vec::new();
+        }
+        let role = RelationWord { left: lexicon::owner_of_counted(noun), ..action_relation() };
+        let span = self.source(next, end);
+        let sides = self.subject(before, &role, &[]).into_iter();
+        sides.map(|side| self.count_claim(side, number, noun, span, next, true)).collect()
+    }
+
+    /// The number at an atom, with the noun behind it that it counts. The number may be the first word of a relation
+    /// phrase ("*three* branches of").
+    fn number_at(&self, at: usize) -> Option<Told> {
+        let tokens = &self.scope.mentions.tokens;
+        let text = &self.scope.plain.text;
+        let atom = self.atoms.get(at)?;
+        let last = self.atoms.last()?.to;
+        let word = |token: usize| {
+            let found = tokens.get(token).filter(|_| token < last);
+            found.map_or_else(String::new, |token| token.span.of(text).to_lowercase())
+        };
+        let first = match atom.kind {
+            AtomKind::Word => atom.from,
+            AtomKind::Relation(_) => (atom.from..atom.to).find(|token| lexicon::number(&word(*token)).is_some())?,
+            _ => return None,
+        };
+        let number = lexicon::count(&word(first))?;
+        let mut noun = first + 1;
+        while lexicon::is_before_counted(&word(noun)) {
+            noun += 1;
+        }
+        let (counted, behind) = (1..=3).rev().find_map(|len| {
+            let written: Vec<String> = (noun..noun + len).map(&word).collect();
+            lexicon::counted_noun(&written.join(" ")).map(|counted| (counted, noun + len))
+        })?;
+        let binds = matches!(&*word(behind), "of" | "in" | "within" | "to" | "at");
+        // The atom that the noun ends in, which may take the preposition with it.
+        let end = (at..self.atoms.len()).find(|place| self.atoms.get(*place).is_some_and(|atom| atom.to >= behind))?;
+        let takes_more = self.atoms.get(end).is_some_and(|atom| atom.to > behind);
+        if takes_more && !(binds && self.atoms.get(end).is_some_and(|atom| atom.to == behind + 1)) {
+            return None;
+        }
+        let span = Span::new(tokens.get(first)?.span.start, tokens.get(behind.checked_sub(1)?)?.span.end);
+        Some(Told {
+            at,
+            number,
+            counted,
+            noun: counted.noun,
+            end: if takes_more { end + 1 } else { end + 1 + usize::from(binds) },
+            binds,
+            span: self.scope.plain.to_source(span),
+        })
+    }
+
+    /// The claims of a number with its noun.
+    fn counts_of(&self, number: &Told) -> Vec<Claim> {
+        let behind = number.end - usize::from(number.binds);
+        if number.binds
+            && let Some(claims) = self.counts_of_bound(number)
+        {
+            return claims;
+        }
+        if self.mention(behind).is_some() {
+            return Vec::new(); // "three heads deltoid": no clause
+        }
+        let claims = self.counts_behind_verb(number);
+        if !claims.is_empty() {
+            return claims;
+        }
+        self.counts_before_verb(number, behind)
+    }
+
+    /// "The three heads of NAME", "there are four muscles in NAME". `None` where no name is bound, so that the words may mean
+    /// something else.
+    fn counts_of_bound(&self, number: &Told) -> Option<Vec<Claim>> {
+        let mut name = number.end;
+        while lexicon::is_determiner(self.word(name)) || lexicon::means_all(self.word(name)) {
+            name += 1;
+        }
+        self.mention(name)?;
+        let is_of = self.written(number.end - 1).ends_with("of");
+        let group = self.group_from(name, true);
+        let Some(group) = group.filter(|group| group.members.len() == 1) else {
+            // "consists of the two heads of A and B"
+            return is_of.then(Vec::new);
+        };
+        // What has a number of its own before it, has it ("NAME has two bellies in the neck").
+        let inner = self.atoms.get(number.at).is_some_and(|atom| matches!(atom.kind, AtomKind::Relation(_)));
+        let before = number.at.checked_sub(1).map_or("", |before| self.word(before));
+        let two_before = number.at.checked_sub(2).map_or("", |before| self.word(before));
+        let is_there = (matches!(before, "are" | "is") && two_before == "there") || before == "there're";
+        let is_definite = matches!(before, "the" | "all" | "these" | "its") && !lexicon::binds_some(two_before);
+        if inner || !(is_there || is_definite) {
+            return is_of.then(Vec::new);
+        }
+        let mut sides = self.sides(&group, number.counted.of);
+        sides.retain(|side| self.may_have(side, number.counted));
+        if !self.goes_on_plainly(group.end) {
+            return Some(Vec::new());
+        }
+        let outright = is_there || matches!(self.word(group.end), "are" | ":");
+        Some(sides.into_iter().map(|side| self.claim_of(side, number, outright)).collect())
+    }
+
+    /// "NAME has three heads", "NAME divides into two branches", "NAME is made up of five roots, three trunks"
+    fn counts_behind_verb(&self, number: &Told) -> Vec<Claim> {
+        let mut start = number.at;
+        // "five roots, *three trunks*": the verb stands before the first of the row.
+        while let Some(before) = self.counted_before(start) {
+            start = before;
+        }
+        let mut place = start;
+        let (mut leads, mut is_there, mut words) = (false, false, String::new());
+        while let Some(before) = place.checked_sub(1) {
+            let word = self.word(before);
+            let is_lead = match self.atoms.get(before).map(|atom| &atom.kind) {
+                Some(AtomKind::Word) if lexicon::leads_to_count(word) => {
+                    let verb = !lexicon::is_determiner(word) && !lexicon::is_kind_noun(word) && word != "group";
+                    leads |= verb;
+                    is_there |= word == "there";
+                    true
+                }
+                Some(AtomKind::Word) => lexicon::is_adverb(word) || matches!(word, "both" | "each" | "already" | "all"),
+                Some(AtomKind::Relation(relation)) => {
+                    let is_verb = matches!(
+                        relation.kind,
+                        ClaimKind::Membership
+                            | ClaimKind::Branching
+                            | ClaimKind::Joint
+                            | ClaimKind::Attachment
+                            | ClaimKind::Roots
+                    ) || (relation.kind == ClaimKind::Supply
+                        && relation.form == Form::Verb
+                        && matches!(number.counted.noun, "branches" | "terminal branches" | "tendons"));
+                    leads |= is_verb;
+                    is_verb
+                }
+                _ => false,
+            };
+            if !is_lead || start - before > LONGEST_LEAD {
+                break;
+            }
+            words = format!("{} {words}", self.written(before));
+            place = before;
+        }
+        if !leads || words.contains("not ") {
+            return Vec::new();
+        }
+        let noun = if number.noun == "branches" && lexicon::ends_in_branches(&words) {
+            "terminal branches"
+        } else {
+            number.noun
+        };
+        let (before, negated, _) = self.before_verb(place);
+        if negated {
+            return Vec::new();
+        }
+        let role = RelationWord { left: number.counted.of, ..action_relation() };
+        let mut sides = if is_there {
+            // "In NAME there are three muscles"
+            let group = self.group_to(before - usize::from(before > 0 && self.word(before - 1) == ","));
+            let sides = group.filter(|group| group.members.len() == 1).map(|group| self.sides(&group, role.left));
+            sides.unwrap_or_default()
+        } else {
+            self.subject(before, &role, &[])
+        };
+        // "There are three cords": of what the text speaks of.
+        if sides.is_empty()
+            && number.counted.of != PartRole::Group
+            && before.checked_sub(1).is_none_or(|at| self.word(at) == "and")
+        {
+            sides = self.implied(role.left, false);
+        }
+        sides.retain(|side| self.may_have(side, number.counted));
+        let claim = |side: Side| self.count_claim(side, number.number, noun, number.span, number.at, true);
+        sides.into_iter().map(claim).collect()
+    }
+
+    /// "Three muscles form NAME", "three bones meet at NAME"
+    fn counts_before_verb(&self, number: &Told, behind: usize) -> Vec<Claim> {
+        let starts = number.at.checked_sub(1).is_none_or(|before| {
+            let word = self.word(before);
+            self.begins_part(before) || (lexicon::means_only(word) && before == 0)
+        });
+        let phrase: String =
+            (behind..(behind + 2).min(self.atoms.len())).map(|at| self.written(at)).collect::<Vec<_>>().join(" ");
+        let is_all = match number.noun {
+            "bones" => lexicon::meets(&phrase),
+            _ => lexicon::fills(&phrase),
+        };
+        if !starts || !is_all || number.binds {
+            return Vec::new();
+        }
+        let verb_end = (behind..(behind + 5).min(self.atoms.len())).find(|place| self.mention(*place).is_some());
+        let Some(name) = verb_end else { return Vec::new() };
+        let is_plain = (behind + 1..name).all(|place| {
+            let word = self.word(place);
+            lexicon::is_determiner(word) || lexicon::is_preposition(word) || matches!(word, "part" | "up" | "together")
+        });
+        let group = self.group_from(name, true).filter(|group| group.members.len() == 1 && is_plain);
+        let Some(group) = group.filter(|group| self.goes_on_plainly(group.end)) else { return Vec::new() };
+        let mut sides = self.sides(&group, number.counted.of);
+        sides.retain(|side| self.may_have(side, number.counted));
+        sides.into_iter().map(|side| self.claim_of(side, number, true)).collect()
+    }
+
+    /// The number before a number, in a row of counted nouns: "five roots, three trunks".
+    fn counted_before(&self, at: usize) -> Option<usize> {
+        let mut end = at.checked_sub(1)?;
+        if !lexicon::is_conjunction(self.word(end)) {
+            return None;
+        }
+        while lexicon::is_conjunction(self.word(end)) {
+            end = end.checked_sub(1)?;
+        }
+        (end.saturating_sub(3)..=end).rev().find(|place| {
+            self.number_at(*place).is_some_and(|number| number.end - usize::from(number.binds) == end + 1)
+        })
+    }
+
+    /// Whether a structure can have what is counted.
+    fn may_have(&self, side: &Side, counted: &Counted) -> bool {
+        let What::Entry(ids) = &side.what else { return false };
+        let fits = |kind: Kind| match counted.noun {
+            "bones" => matches!(kind, Kind::Joint | Kind::Landmark),
+            "axes" => kind == Kind::Joint,
+            _ => matches!(kind, Kind::Muscle | Kind::Group | Kind::Nerve | Kind::Plexus | Kind::Root),
+        };
+        ids.iter().all(|id| fits(self.scope.vocabulary.kind(*id)))
+    }
+
+    fn has_members(&self, side: &Side) -> bool {
+        matches!(&side.what, What::Entry(ids) if ids.iter().all(|id| self.scope.vocabulary.members(*id).len() > 1))
+    }
+
+    /// Whether a clause begins behind an atom.
+    fn begins_part(&self, before: usize) -> bool {
+        let word = self.word(before);
+        lexicon::begins_clause(word) || lexicon::is_bullet(word) || word == ","
+    }
+
+    /// Whether what stands behind a name does not narrow it: a verb, a mark, the end.
+    fn goes_on_plainly(&self, at: usize) -> bool {
+        let word = self.word(at);
+        let is_name_of_more = matches!(word, "'s" | "’s" | "'");
+        let is_narrowed = lexicon::is_relative(word) || lexicon::is_preposition(word);
+        let narrows = word == "," && lexicon::is_exception(self.word(at + 1));
+        if is_name_of_more || is_narrowed || narrows {
+            return false;
+        }
+        self.ends_clause(at)
+            || self.begins_predicate(at)
+            || matches!(word, "," | ":" | "—" | "–" | "(" | ")" | "and")
+            || lexicon::includes(word)
+    }
+
+    fn claim_of(&self, side: Side, number: &Told, outright: bool) -> Claim {
+        self.count_claim(side, number.number, number.noun, number.span, number.at, outright)
+    }
+
+    /// A claim that a structure has so many of something. `outright`: it says so; else it takes it for known, and may speak
+    /// of some of them.
+    fn count_claim(&self, side: Side, number: u32, noun: &'static str, told: Span, at: usize, outright: bool) -> Claim {
+        let span = self.claim_span(at, side.span, told);
+        let parts = vec![
+            Part { role: PartRole::Structure, span: side.span, what: side.what },
+            Part { role: PartRole::Number, span: self.source(at, at + 1), what: What::Number(number) },
+            Part { role: PartRole::Role, span: told, what: What::Word(noun) },
+        ];
+        let hedged = self.clause_hedged(at);
+        Claim { span, parts, hedged, all: outright, ..self.empty_claim(ClaimKind::Count) }
     }
 
     /// "The middle finger has two dorsal interossei": how many there are at a part of the body says nothing of how many

@@ -88,6 +88,45 @@ pub(super) fn kind_of(
             {
                 return Some((ClaimKind::Membership, PartRole::Muscle, PartRole::Group));
             }
+            // "belongs to the lumbar plexus" is said of nerves
+            if relation.kind == ClaimKind::Membership
+                && relation.left == PartRole::Muscle
+                && is_neural(first(left))
+                && is_neural(first(right))
+            {
+                return Some((ClaimKind::Branching, PartRole::Nerve, PartRole::Parent));
+            }
+            // "takes part in", "is a ligament of" are said of bones and ligaments, "consists of" of joints
+            if matches!(relation.kind, ClaimKind::Membership | ClaimKind::Joint) {
+                match (first(left), first(right)) {
+                    (Some(Kind::Landmark), Some(Kind::Joint)) if relation.left != PartRole::Group => {
+                        return Some((ClaimKind::Joint, PartRole::Landmark, PartRole::Joint));
+                    }
+                    (Some(Kind::Joint), Some(Kind::Landmark)) if relation.left != PartRole::Muscle => {
+                        return Some((ClaimKind::Joint, PartRole::Joint, PartRole::Landmark));
+                    }
+                    _ => {}
+                }
+            }
+            if relation.kind == ClaimKind::Joint
+                && [(relation.left, left), (relation.right, right)]
+                    .iter()
+                    .any(|(role, side)| *role == PartRole::Landmark && first(side) != Some(Kind::Landmark))
+            {
+                return None; // a muscle supports a joint in another way than a ligament does
+            }
+            // "contains" and "is formed by" are said of roots, and of groups and their muscles
+            let is_made = relation.right == PartRole::Parent
+                && ["formed", "made", "composed", "built"].iter().any(|word| relation.phrase.contains(word));
+            let contains = relation.kind == ClaimKind::Roots
+                && ["contain", "composed", "formed"].iter().any(|word| relation.phrase.contains(word));
+            if (contains || (relation.kind == ClaimKind::Branching && is_made))
+                && all_fit(PartRole::Group, left)
+                && !is_neural(first(left))
+                && first(right) == Some(Kind::Muscle)
+            {
+                return Some((ClaimKind::Membership, PartRole::Group, PartRole::Muscle));
+            }
             // "its origin is" is said of roots and of muscles
             if relation.kind == ClaimKind::Roots
                 && first(left) == Some(Kind::Muscle)
@@ -109,11 +148,10 @@ pub(super) fn kind_of(
                     PartRole::Landmark,
                 ));
             }
-            // "is formed by" is said of joints and their bones
+            // "is formed by" and "joins" are said of joints and their bones
             if relation.kind == ClaimKind::Branching
-                && relation.right == PartRole::Parent
                 && first(left) == Some(Kind::Joint)
-                && relation.phrase.contains("formed")
+                && ["formed", "join"].iter().any(|word| relation.phrase.contains(word))
             {
                 return (first(right) == Some(Kind::Landmark)).then_some((
                     ClaimKind::Joint,

@@ -288,12 +288,13 @@ impl Sentence<'_, '_> {
             Some(AtomKind::Word) if matches!(self.word(at), "is" | "are" | "remains") => {
                 let mut claims = self.predicate_claims(at);
                 claims.extend(self.adjective_claims(at));
+                claims.extend(self.told_number_claims(at));
                 claims
             }
             Some(AtomKind::Word) if lexicon::ways::manner(self.word(at)).is_some() => {
                 self.everyday_claims(at, last_subject)
             }
-            Some(AtomKind::Word) if lexicon::number(self.word(at)).is_some() => self.count_claims(at),
+            Some(AtomKind::Word) if lexicon::count(self.word(at)).is_some() => self.count_claims(at),
             Some(AtomKind::Word) if matches!(self.word(at), "that's" | "it's" | "they're" | "was") => {
                 self.adjective_claims(at)
             }

@@ -150,25 +150,35 @@ impl Sentence<'_, '_> {
         self.subject(before, &relation, &[]).into_iter().map(claim).collect()
     }
 
-    /// "These are A, B and C": the members of the group of which the sentence before speaks.
+    /// "These are A, B and C", "the scalenes are A, B and C": the members of the group of which the sentence before speaks,
+    /// or of the one that is named.
     fn listed_members(&self, at: usize) -> Vec<Claim> {
-        let Some(pronoun) = at.checked_sub(1).filter(|place| matches!(self.word(*place), "these" | "they" | "those"))
-        else {
-            return Vec::new();
-        };
+        let pronoun = at.checked_sub(1).filter(|place| matches!(self.word(*place), "these" | "they" | "those"));
         let mut next = at + 1;
-        while lexicon::number(self.word(next)).is_some() || matches!(self.word(next), ":" | "," | "the") {
+        while lexicon::number(self.word(next)).is_some()
+            || matches!(self.word(next), ":" | "," | "the" | "as" | "follows" | "namely")
+        {
             next += 1;
         }
         let listed = self.group_from(next, true).filter(|group| group.members.len() > 1 && !group.partial);
-        let Some(listed) = listed.filter(|group| pronoun == 0 && self.ends_clause(group.end)) else {
+        // A list may end with what has no name of its own ("and the two pterygoids").
+        let ends = |end: usize| self.ends_clause(end) || lexicon::is_conjunction(self.word(end));
+        let Some(listed) = listed.filter(|group| ends(group.end)) else {
             return Vec::new();
         };
+        let named = self
+            .group_to(at)
+            .filter(|group| group.members.len() == 1 && !group.partial && pronoun.is_none())
+            .filter(|group| group.members.first().is_some_and(|first| self.leads_clause(*first)));
+        if named.is_none() && pronoun != Some(0) {
+            return Vec::new();
+        }
         let is_group = |side: &Side| match &side.what {
             What::Entry(ids) => ids.iter().all(|id| self.scope.vocabulary.kind(*id) == Kind::Group),
             _ => false,
         };
-        let implied = self.implied(PartRole::Group, true);
+        let implied =
+            named.map_or_else(|| self.implied(PartRole::Group, true), |named| self.sides(&named, PartRole::Group));
         let [group] = implied.as_slice() else { return Vec::new() };
         if !is_group(group) {
             return Vec::new();
@@ -187,6 +197,21 @@ impl Sentence<'_, '_> {
             Claim { span, parts, hedged, ..self.empty_claim(ClaimKind::Membership) }
         };
         muscles.into_iter().map(claim).collect()
+    }
+
+    /// Whether a name is the subject of its clause: only articles and numbers stand before it.
+    fn leads_clause(&self, at: usize) -> bool {
+        let mut first = at;
+        while first.checked_sub(1).is_some_and(|place| {
+            let word = self.word(place);
+            lexicon::is_determiner(word) || lexicon::number(word).is_some() || lexicon::means_all(word)
+        }) {
+            first -= 1;
+        }
+        first.checked_sub(1).is_none_or(|place| {
+            let word = self.word(place);
+            lexicon::begins_clause(word) || lexicon::is_bullet(word) || word == ","
+        })
     }
 
     /// "The femoral nerve is L2 to L4", "is from C5": segments that are said to be those of a nerve or muscle.
