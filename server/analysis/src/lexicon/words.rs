@@ -367,6 +367,10 @@ word_lists! {
     separates_labels: "—" "–" "|" "·" "•";
     /// Nouns before the number of a picture or table ("*Fig.* 3").
     is_figure: "fig" "figs" "figure" "plate" "table" "box" "card" "slide" "panel" "image" "photo";
+    /// Words for who says what is quoted ("> **Student:** …").
+    is_speaker:
+        "student" "students" "candidate" "candidates" "patient" "pupil" "learner" "examiner" "question" "q" "he" "she"
+        "they" "quote" "quoted" "from" "wrong" "mistake" "error" "myth";
     /// Adjectives before the noun of a header ("*one* muscle").
     is_header_adjective:
         "one" "a" "an" "example" "main" "chief" "typical" "sample" "principal" "usual" "important" "major" "some"

@@ -117,8 +117,26 @@ fn brackets(scope: &Scope<'_>) -> Vec<Claim> {
     claims
 }
 
-/// A stretch without a sign: a name or label that leads what follows it, or a value.
+/// A stretch without a sign. "**Deltoid.** Nerve: …": the name leads the line, whatever it is to what stands above.
 fn single(
+    scope: &Scope<'_>,
+    above: &Above,
+    (start, piece): (usize, &Piece),
+    state: &mut State,
+    labelled: bool,
+) -> Vec<Claim> {
+    let leads = begins_line(scope, start) && is_strong(scope, piece.from) && piece.to < scope.mentions.tokens.len();
+    let head = if leads { heads::read(scope, piece.from, piece.to, &above.nouns) } else { None };
+    let claims = name_or_value(scope, above, (start, piece), state, labelled);
+    if let Some(head) = head.filter(Head::is_only_names) {
+        state.lead = Who::Named(head.names);
+        state.who = state.lead.clone();
+    }
+    claims
+}
+
+/// A name or label that leads what follows it, or a value.
+fn name_or_value(
     scope: &Scope<'_>,
     above: &Above,
     (start, piece): (usize, &Piece),
@@ -135,7 +153,11 @@ fn single(
     };
     if continues(scope, from) && (state.label.is_some() || matches!(state.who, Who::Named(_))) && !is_sentence() {
         if let Some((label, word)) = &state.label {
-            return relate::labelled(scope, (from, to), (*label, word), &state.who, &state.parts);
+            let claims = relate::labelled(scope, (from, to), (*label, word), &state.who, &state.parts);
+            // "root value C5, C6; purely sensory": what does not fit the label is a value by itself.
+            if !claims.is_empty() || label.kind != Some(ClaimKind::Roots) {
+                return claims;
+            }
         }
         if matches!(state.who, Who::Named(_)) && !state.unclear && !above.silent {
             return relate::bare(scope, (from, to), Sign::Colon, &state.who, &state.parts);

@@ -114,7 +114,9 @@ pub fn labelled(
             if told.kind.is_none() && meant.kind == Some(ClaimKind::Membership) {
                 // Below "Muscles" the members of a group stand, not the parts of a muscle.
                 claims.retain(|claim| {
-                    claim.entries(PartRole::Group).iter().all(|id| scope.vocabulary.kind(*id) == Kind::Group)
+                    claim.entries(PartRole::Group).iter().all(|id| {
+                        scope.vocabulary.kind(*id) == Kind::Group && !scope.vocabulary.members(*id).is_empty()
+                    })
                 });
             }
             claims
@@ -180,6 +182,12 @@ fn bare_as_one(scope: &Scope<'_>, (from, to): (usize, usize), sign: Sign, who: &
         Sign::Left => Some(label(ClaimKind::Branching, PartRole::Nerve, PartRole::Parent)),
         Sign::Colon | Sign::None => None,
     };
+    // "From the lumbar plexus", "from C3 and C4"
+    let word = |at: usize| scope.mentions.tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
+    let is_source = word(from).eq_ignore_ascii_case("from");
+    let from = from + usize::from(is_source);
+    let between_nerves =
+        if is_source { Some(label(ClaimKind::Branching, PartRole::Nerve, PartRole::Parent)) } else { between_nerves };
     let mut found: Vec<Vec<Claim>> = Vec::new();
     for meant in BARE.into_iter().chain(between_nerves) {
         let mut sides = sides_of(scope, who, meant, parts);

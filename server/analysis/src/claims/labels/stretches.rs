@@ -238,7 +238,6 @@ pub fn label_without_sign(scope: &Scope<'_>, from: usize, to: usize) -> Option<(
         let is_count = label.kind == Some(ClaimKind::Count) && end + 1 == to;
         // "Root value C5, C6": segments cannot be anything else.
         let is_of_segments = label.kind == Some(ClaimKind::Roots)
-            && begins_line(scope, from)
             && segments::read(&scope.plain.text, tokens.get(..to).unwrap_or_default(), end)
                 .is_some_and(|reading| reading.end >= to || matches!(word(scope, reading.end), "." | "," | "(" | ";"));
         let is_value = dotted && is_capital && (follows || written.len() > 2 || end + 3 > to);

@@ -23,7 +23,7 @@ impl Sentence<'_, '_> {
         let (before, negated, hedged) = self.before_verb(at);
         let is_apposition = relation.form == Form::Participle && lexicon::is_determiner(self.first_word(at));
         let begins_clause = before.checked_sub(1).is_none_or(|place| lexicon::begins_clause(self.word(place)));
-        if is_apposition && begins_clause && before == at {
+        if is_apposition && begins_clause && before == at && !(at == 0 && self.is_fragment(at, relation)) {
             return Vec::new(); // "The anterior divisions of …" begins a clause: it is a subject, no apposition
         }
         if relation.kind == ClaimKind::Skin {
@@ -107,6 +107,16 @@ impl Sentence<'_, '_> {
             }
             _ => false,
         }
+    }
+
+    /// "A branch of the facial nerve.", said of what stands above: a phrase with its object, and no verb behind it.
+    fn is_fragment(&self, at: usize, relation: &RelationWord) -> bool {
+        let end = match self.object_of(at + 1, relation.right) {
+            Some(Object::Names(group)) => group.end,
+            Some(Object::Segments(_, place)) => place + 1,
+            _ => return false,
+        };
+        self.first_word(at) != "the" && (self.ends_clause(end) || lexicon::is_relative(self.word(end)))
     }
 
     /// "not by NERVE *but by NERVE*": what is said instead of what is denied.
