@@ -65,7 +65,8 @@ impl Reader<'_> {
             let word = self.word(before).to_lowercase();
             if lexicon::contrast_of(&word).is_some() || lexicon::tells_part(&word) {
                 places.push(before);
-            } else if !(!places.is_empty() && (lexicon::is_conjunction(&word) || matches!(&*word, "a" | "the"))) {
+            } else if !(!places.is_empty() && (lexicon::is_conjunction(&word) || matches!(&*word, "a" | "an" | "the")))
+            {
                 break;
             }
             at = before;
@@ -73,7 +74,8 @@ impl Reader<'_> {
         places.reverse();
         let Some(first) = places.first().copied() else { return Vec::new() };
         let article = first.checked_sub(1).map_or("", |place| self.word(place)).to_lowercase();
-        let has_article = matches!(&*article, "the" | "its" | "their" | "a" | "this" | "that" | "his" | "her" | "both");
+        let has_article =
+            matches!(&*article, "the" | "its" | "their" | "a" | "an" | "this" | "that" | "his" | "her" | "both");
         if !has_article && first > 0 {
             return Vec::new();
         }

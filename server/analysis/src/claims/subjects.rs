@@ -8,7 +8,7 @@ use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::knowledge::Knowledge;
 use crate::lexicon::{self, Label};
 use crate::mentions::Mentions;
-use crate::text::Span;
+use crate::text::{Mark, Span};
 
 /// How many blocks below it a paragraph that is nothing but a name serves as a heading.
 const HEAD_LINE_REACH: usize = 40;
@@ -19,7 +19,7 @@ const LONGEST_NAME: usize = 40;
 /// A line above a list serves as its heading if it has no more words.
 const LONGEST_HEAD_LINE: usize = 6;
 
-/// With a colon at its end it may have more.
+/// With a colon at its end, or in bold, it may have more.
 const LONGEST_LEAD_IN: usize = 14;
 
 /// The scope of a block.
@@ -94,7 +94,10 @@ impl<'a> Subjects<'a> {
                         .get(at)
                         .map_or(usize::MAX, |mentions| mentions.tokens.iter().filter(|token| token.is_word).count());
                     let is_sentence = text.ends_with(['.', '?', '!', ';']) && text.contains(' ');
-                    let longest = if text.ends_with(':') { LONGEST_LEAD_IN } else { LONGEST_HEAD_LINE };
+                    let is_bold = self.mentions.get(at).is_some_and(|mentions| {
+                        mentions.tokens.iter().all(|token| block.plain.has_mark(token.span, Mark::Strong))
+                    });
+                    let longest = if text.ends_with(':') || is_bold { LONGEST_LEAD_IN } else { LONGEST_HEAD_LINE };
                     line = (words <= longest && !is_sentence).then_some(at);
                 }
                 _ => line = None,

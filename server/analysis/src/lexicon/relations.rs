@@ -111,6 +111,7 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("shares|share the|a|an|its|their?", K::Supply, P::Muscle, P::Nerve, "Deltoid and teres minor share the axillary nerve."),
     verb("gets|get|receives|receive|takes|take its|their|the|a|an? motor? supply|innervation|nerve directly|segmentally? from|via|through|by", K::Supply, P::Muscle, P::Nerve, "Deltoid takes its supply directly from the axillary nerve."),
     verb("is|are|remains|remain a|an|the|another|also|one? of? the? only|main|chief|sole? muscle|muscles of", K::Supply, P::Muscle, P::Nerve, "Deltoid is a muscle of the axillary nerve."),
+    verb("supplies|innervates|serves are|include|comprise|is", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is mixed. Among the muscles it supplies are deltoid and teres minor."),
     noun("motor|nerve? innervation|supply of|to|for", K::Supply, P::Nerve, P::Muscle, "The innervation of deltoid is by the axillary nerve."),
     noun("motor? nerve of|to|for", K::Supply, P::Nerve, P::Muscle, "The motor nerve to deltoid is the axillary nerve."),
     noun("nerve supplying|innervating", K::Supply, P::Nerve, P::Muscle, "The nerve supplying deltoid is the axillary nerve."),
@@ -149,7 +150,9 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("comes|come|joins|join|unites|unite|fuses|fuse|meets|meet|merges|merge together? as|into|to? form|make|become?", K::Branching, P::Parent, P::Nerve, "The posterior division of the upper trunk joins to form the posterior cord."),
     participle("a|an|the? slip|shoot|child|daughter|descendant of", K::Branching, P::Nerve, P::Parent, "The axillary nerve is a daughter of the posterior cord."),
 
-    verb("branches|divisions are|include|comprise|:", K::Branching, P::Parent, P::Nerve, "The posterior cord branches are the axillary nerve and the radial nerve."),
+    verb("terminal|main|chief|two|three|four|five|cutaneous|muscular? terminal|main|cutaneous|muscular|motor? branches|divisions are|include|comprise|:", K::Branching, P::Parent, P::Nerve, "The posterior cord branches are the axillary nerve and the radial nerve."),
+    verb("first|second|third|last|largest|longest|main|chief|only|smallest|biggest|highest|lowest|next branch is", K::Branching, P::Parent, P::Nerve, "The posterior cord lies deep. Its largest branch is the radial nerve."),
+    verb("branch|branches in|at|within|on|to ~ is|are", K::Branching, P::Parent, P::Nerve, "The posterior cord lies deep. Its branches in the axilla are the axillary nerve and the radial nerve."),
     verb("bifurcates|bifurcate|trifurcates|subdivides|subdivide|separates|separate into", K::Branching, P::Parent, P::Nerve, "The posterior cord bifurcates into the axillary nerve and the radial nerve."),
     verb("ends|end|terminates|terminate by|in splitting|bifurcating|forking|breaking up? into", K::Branching, P::Parent, P::Nerve, "The posterior cord ends by splitting into the axillary nerve and the radial nerve."),
 

@@ -311,7 +311,8 @@ word_lists! {
     /// Adverbs that deny everything else ("*purely* sensory").
     means_only: "purely" "pure" "entirely" "solely" "exclusively" "wholly" "only";
     /// Nouns behind a word for what a nerve carries ("motor *fibres*").
-    is_fibre_noun: "fibres" "fibers" "fibre" "fiber" "component" "components" "branches" "function" "supply";
+    is_fibre_noun:
+        "with" "parasympathetic" "sympathetic" "autonomic" "special" "somatic" "visceral" "fibres" "fibers" "fibre" "fiber" "component" "components" "branches" "function" "supply";
     /// Words and marks in brackets beside segments or a nerve ("(*root value* C5)").
     is_in_bracket:
         "from" "root" "roots" "value" "values" "segments" "segment" ":" "spinal" "by" "of" "anterior" "ventral" "rami"
@@ -331,6 +332,10 @@ word_lists! {
         "main" "chief" "prime" "powerful" "strong" "weak" "important" "of" "at" "in" "to" "with" "for" "mover"
         "principal" "primary" "strongest" "pure" "one" "active" "as" "most" "only" "second" "small" "large" "great" "common"
         "true" "key" "major";
+    /// Adjectives before the noun for what a muscle does ("the *chief* adductors").
+    tells_role:
+        "main" "chief" "prime" "powerful" "strong" "weak" "important" "principal" "primary" "strongest" "pure" "true"
+        "key" "major" "great";
     /// Nouns for a muscle by what it does ("the *mover* of the elbow is").
     is_mover: "mover" "movers" "agent" "agents" "muscle" "muscles";
     /// Words between a movement and what is moved ("flexion *at* the elbow").

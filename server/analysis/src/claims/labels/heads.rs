@@ -13,7 +13,7 @@ use crate::claims::sentences::{Scope, Side, Subject};
 use crate::claims::{ClaimKind, PartRole, What, segments};
 use crate::lexicon::{self, Form, Label, ORDINALS};
 use crate::mentions::Mention;
-use crate::text::Span;
+use crate::text::{Mark, Span};
 use crate::words::fold;
 
 /// A head has no more tokens than this.
@@ -120,6 +120,18 @@ pub fn tag(scope: &Scope<'_>, from: usize, to: usize) -> usize {
     while matches!(word(at), "*" | "•" | "☐" | "☑" | "✓" | "[" | "]" | "-" | "–") {
         at += 1;
     }
+    // "**A** Deltoid": the letter or number of a label in a picture
+    if let Some(own) = scope.mentions.tokens.get(at).filter(|_| at + 1 < to)
+        && is_label_of_picture(word(at))
+        && scope.plain.has_mark(own.span, Mark::Strong)
+        && scope
+            .mentions
+            .tokens
+            .get(at + 1)
+            .is_some_and(|next| next.is_word && !scope.plain.has_mark(next.span, Mark::Strong))
+    {
+        at += 1;
+    }
     let bullets = at - from;
     if !lexicon::is_figure(&word(at).to_lowercase()) {
         return bullets;
@@ -136,6 +148,13 @@ pub fn tag(scope: &Scope<'_>, from: usize, to: usize) -> usize {
         at += 1;
     }
     at - from
+}
+
+/// Whether a word is one capital letter or a short number.
+fn is_label_of_picture(word: &str) -> bool {
+    word.len() <= 2
+        && (word.bytes().all(|c| c.is_ascii_digit())
+            || (word.len() == 1 && word.bytes().all(|c| c.is_ascii_uppercase())))
 }
 
 impl Reader<'_, '_> {

@@ -192,6 +192,12 @@ fn name_or_value(
             return relate::bare(scope, (from, to), Sign::None, &Who::Above, &above.parts);
         }
     }
+    if is_under && !labelled && !above.silent && matches!(state.who, Who::Above) && !is_sentence() {
+        let claims = of_nerve_above(scope, (from, to));
+        if !claims.is_empty() {
+            return claims;
+        }
+    }
     let leads = begins_line(scope, start);
     if leads && !above.silent {
         // "Ulnar nerve C8, T1"
@@ -215,6 +221,18 @@ fn name_or_value(
         state.who = Who::Nobody;
     }
     Vec::new()
+}
+
+/// "a purely sensory nerve", "C5 and C6": what nothing but a nerve can be or have, below whatever label the line stands.
+fn of_nerve_above(scope: &Scope<'_>, value: (usize, usize)) -> Vec<Claim> {
+    let above = scope
+        .subjects
+        .first()
+        .filter(|subject| subject.candidates.iter().all(|id| scope.vocabulary.kind(*id) == Kind::Nerve));
+    let Some(nerve) = above else { return Vec::new() };
+    let mut claims = relate::bare(scope, value, Sign::None, &Who::Named(vec![nerve.clone()]), &[]);
+    claims.retain(|claim| matches!(claim.kind, ClaimKind::Modality | ClaimKind::Roots));
+    claims
 }
 
 /// Muscles below a place below a nerve ("Ulnar nerve", "Forearm"): the nerve supplies them there.

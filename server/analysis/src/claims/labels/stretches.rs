@@ -60,7 +60,8 @@ pub fn stretches(scope: &Scope<'_>) -> Vec<(usize, usize)> {
 /// Whether a full stop behind a token ends no sentence: "n.", "Ns.", "Dist."
 fn ends_short(scope: &Scope<'_>, at: usize) -> bool {
     let here = word(scope, at);
-    here == "." || here.len() <= 2 || lexicon::is_short_word(&here.to_lowercase())
+    let has_digit = here.bytes().any(|c| c.is_ascii_digit()); // "L1." ends one
+    here == "." || (here.len() <= 2 && !has_digit) || lexicon::is_short_word(&here.to_lowercase())
 }
 
 /// Whether a gap between two tokens holds the end of a line.

@@ -115,9 +115,10 @@ impl Sentence<'_, '_> {
                 lexicon::is_helper(word)
                     || lexicon::is_adverb(word)
                     || lexicon::is_before_moved(word)
+                    || word == "with"
                     || word.is_empty()
             })
-            .find(|place| lexicon::is_helper(self.word(*place)))
+            .find(|place| lexicon::is_helper(self.first_token(*place)))
             .unwrap_or(at)
     }
 

@@ -221,6 +221,15 @@ fn is_part_or_agent(mention: &Mention, scope: &Scope<'_>) -> bool {
         return mention.plural || second == "of";
     }
     let word = |at: usize| if at == 0 { &*first } else { "" };
+    let before = mention.tokens.0.checked_sub(1).map_or("", token);
+    // "the *chief* adductors" tells what they do as well
+    let is_role = lexicon::tells_role(before);
+    if is_role
+        && mention.tokens.1 == mention.tokens.0 + 1
+        && scope.relations.movement_at(0, &word).is_some_and(|(movement, _)| movement.form == MovementForm::Agent)
+    {
+        return true;
+    }
     second == "of"
         && scope.relations.movement_at(0, &word).is_some_and(|(movement, _)| movement.form == MovementForm::Agent)
         && !first.ends_with('s')

@@ -80,6 +80,14 @@ pub(super) fn kind_of(
             {
                 return Some((ClaimKind::Supply, PartRole::Muscle, PartRole::Nerve));
             }
+            // "runs to" is said of nerves and of muscles
+            if relation.kind == ClaimKind::Attachment
+                && relation.phrase.ends_with(" to")
+                && is_neural(first(left))
+                && first(right) == Some(Kind::Muscle)
+            {
+                return Some((ClaimKind::Supply, PartRole::Nerve, PartRole::Muscle));
+            }
             // "is a muscle of" is said of nerves and of groups
             if relation.kind == ClaimKind::Supply
                 && relation.phrase.ends_with("muscles of")

@@ -103,7 +103,10 @@ impl Sentence<'_, '_> {
             |place: usize| lexicon::MODALITIES.iter().find(|(word, _)| *word == self.word(place)).map(|(_, is)| *is);
         let Some(mut is) = told(at) else { return Vec::new() };
         let mut fibres = at + 1;
-        while lexicon::is_conjunction(self.word(fibres)) || told(fibres).is_some() {
+        while lexicon::is_conjunction(self.word(fibres))
+            || lexicon::carries_list_on(self.word(fibres))
+            || told(fibres).is_some()
+        {
             is = if told(fibres).is_some_and(|other| other != is) { "mixed" } else { is };
             fibres += 1;
         }

@@ -226,7 +226,10 @@ impl Sentence<'_, '_> {
         if main.len() == 1 || (plural && !main.is_empty()) {
             return Some(main);
         }
-        let named: Vec<Side> = (0..at).filter_map(|place| self.side(place, role)).collect();
+        // "On the front of the thigh it …": a place that hangs on a preposition is not what is meant.
+        let is_where = |place: &usize| matches!(self.class(*place), Some(3..=5)) && self.is_governed(*place);
+        let named: Vec<Side> =
+            (0..at).filter(|place| !is_where(place)).filter_map(|place| self.side(place, role)).collect();
         match named.len() {
             0 => None,
             1 => Some(named),
