@@ -327,6 +327,7 @@ pub fn of_section(
         let block_mentions = &*context::named(knowledge, &block.plain.text, block_mentions, &above);
         let scope = sentences::Scope {
             of_vessels: subjects.is_of_vessels(at),
+            of_lesions: subjects.is_of_lesions(at),
             end_of_key: frames.end_of_key(at),
             ..sentences::Scope::new(knowledge, &block.plain, block_mentions, at).under(&above)
         };

@@ -48,7 +48,10 @@ impl Signs {
                 all.push(sign);
             }
         }
-        let words = |text: &str| -> Vec<String> { text.to_lowercase().split([' ', '-']).map(str::to_owned).collect() };
+        let words = |text: &str| -> Vec<String> {
+            let words = text.to_lowercase();
+            words.split([' ', '-']).map(|word| word.trim_end_matches("'s").to_owned()).collect()
+        };
         for sign in &all {
             if sign.split(' ').count() <= 3 || is_name(sign) {
                 signs.named.push((words(sign), (*sign).to_owned()));

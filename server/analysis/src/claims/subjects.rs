@@ -299,6 +299,16 @@ impl<'a> Subjects<'a> {
             || own.heading.is_some_and(|heading| self.is_of_something_else(heading))
     }
 
+    /// Whether what a block stands under speaks of lesions.
+    pub fn is_of_lesions(&self, block: BlockIx) -> bool {
+        self.is_below(block, &|word| lexicon::is_injury(word) || lexicon::is_loss(word))
+    }
+
+    /// Whether what a block stands under speaks of something in words outside of names.
+    fn is_below(&self, block: BlockIx, is_such: &dyn Fn(&str) -> bool) -> bool {
+        self.levels_above(block).into_iter().any(|at| self.has_word(at, is_such))
+    }
+
     /// A heading that speaks of vessels and the like: what stands above it is not the subject of what stands below.
     fn is_of_something_else(&self, at: BlockIx) -> bool {
         self.has_word(at, &|word| lexicon::changes_the_structure(word) || lexicon::is_vessel(word))

@@ -8,7 +8,8 @@ const HAPPENINGS: &[(&str, &[&str])] = &[
         "drop",
         &[
             "drop", "drops", "dropped", "dropping", "droop", "droops", "drooped", "drooping", "sag", "sags", "sagging",
-            "hang", "hangs", "hanging", "dip", "dips", "dipping", "slap", "slaps", "flop", "flops", "sinks",
+            "hang", "hangs", "hanging", "tilt", "tilts", "falls", "dip", "dips", "dipping", "slap", "slaps", "flop",
+            "flops", "sinks",
         ],
     ),
     // "the tongue points to the side of the lesion"
@@ -74,6 +75,10 @@ const HAPPENINGS: &[(&str, &[&str])] = &[
     ("tiptoe", &["tiptoe", "tiptoes"]),
     ("hoarse", &["hoarse", "hoarseness"]),
     ("swallow", &["swallow", "swallows", "swallowing"]),
+    ("chew", &["chew", "chews", "chewing", "mastication"]),
+    ("smell", &["smell", "smells", "smelling"]),
+    ("whistle", &["whistle", "whistling"]),
+    ("frown", &["frown", "frowning"]),
     ("dilate", &["dilate", "dilates", "dilated"]),
     ("constrict", &["constrict", "constricts", "constricted", "small"]),
 ];
@@ -130,6 +135,9 @@ const BODY_SIDES: &[(&str, BodySide)] = &[
     ("opposite to the", BodySide::Opposite),
     ("other side", BodySide::Opposite),
     ("sound side", BodySide::Opposite),
+    ("unsupported side", BodySide::Opposite),
+    ("swinging side", BodySide::Opposite),
+    ("raised side", BodySide::Opposite),
     ("healthy side", BodySide::Opposite),
     ("normal side", BodySide::Opposite),
     ("good side", BodySide::Opposite),
@@ -233,6 +241,10 @@ pub fn hurts(word: &str) -> bool {
             | "anaesthetise"
             | "hits"
             | "endangers"
+            | "affects"
+            | "affect"
+            | "involves"
+            | "involve"
     )
 }
 

@@ -129,7 +129,7 @@ word_lists! {
     is_task: "action" "actions" "function" "job" "task" "role" "work" "effect" "contraction" "pull" "use" "business";
     /// Nouns for a lesion.
     is_lesion:
-        "injury" "injuries" "lesion" "lesions" "damage" "section" "division" "palsy" "palsies" "transection"
+        "injury" "injuries" "lesion" "lesions" "damage" "section" "division" "radiculopathy" "avulsion" "severance" "neuritis" "palsy" "palsies" "transection"
         "neuropathy" "compression" "loss" "paralysis" "entrapment" "block" "laceration" "cut" "pressure" "trauma"
         "injured";
     /// Verbs of lesion: "*cutting* the nerve".
@@ -143,9 +143,12 @@ word_lists! {
         "pinched" "nicked" "caught" "interrupted" "sacrificed" "anaesthetised" "anesthetized" "dead";
     /// Verbs by which a nerve fails, at the end of a clause ("when the nerve *goes*").
     is_failing: "goes" "fails" "fail" "suffers" "suffer" "dies";
+    /// Adjectives before a noun for a lesion that may mean something else ("*surgical* division of").
+    is_before_division:
+        "surgical" "complete" "accidental" "isolated" "total" "deliberate" "traumatic" "unilateral" "inadvertent";
     /// Nouns for a lesion that mean nothing else.
     is_injury:
-        "injury" "injuries" "lesion" "lesions" "damage" "transection" "neuropathy" "entrapment" "palsy" "laceration";
+        "injury" "injuries" "lesion" "lesions" "damage" "transection" "neuropathy" "radiculopathy" "entrapment" "palsy" "laceration";
     /// Words that tell where along a nerve, or how much of it, is hurt.
     is_level:
         "level" "distal" "proximal" "distally" "proximally" "above" "below" "beyond" "high" "low" "higher" "lower"
@@ -195,7 +198,7 @@ word_lists! {
     is_of_loss:
         "of" "in" "to" "power" "function" "complete" "partial" "or" "and" "patient" "with" "active" "marked" "total"
         "severe" "use" "ability" "able" "be" "movement" "movements" "person" "longer" "no" "strength" "hand-grip"
-        "difficulty" "him" "her" "them" "you" "out" "not" "sufferer" "victim" "fully" "properly" "actively" "small" "half"
+        "ipsilateral" "corresponding" "one" "whole" "entire" "that" "dome" "difficulty" "him" "her" "them" "you" "out" "not" "sufferer" "victim" "fully" "properly" "actively" "small" "half"
         "side";
     /// Verbs by which a lesion brings about a sign: "causes wrist drop".
     brings_about:

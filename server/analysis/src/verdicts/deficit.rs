@@ -258,27 +258,24 @@ fn is_like(a: &str, b: &str) -> bool {
         && (a.iter().all(|word| b.contains(word)) || (b.len() > 1 && b.iter().all(|word| a.contains(word))))
 }
 
-/// The loss of a reflex as the sign of a root: which roots carry it. A neighbouring root may have a share in it.
+/// The loss of a reflex as the sign of a root: which roots carry it. Where sources give a neighbouring root a share in it, the
+/// vocabulary has that as a variant.
 fn of_reflex(vocabulary: &Vocabulary, root: EntryId, sign: &str) -> Option<Judgement> {
     let name = sign.strip_prefix("loss of the ")?.rsplit_once(' ')?.0;
     if vocabulary.kind(root) != Kind::Root {
         return None;
     }
     let carries = |id: EntryId| {
-        vocabulary
-            .entry(id)
-            .facts
-            .iter()
-            .any(|fact| matches!(&fact.relation, Relation::Reflex { reflex } if reflex == name))
+        let facts = vocabulary.entry(id).facts.iter();
+        let mut held = facts.filter(|fact| matches!(&fact.relation, Relation::Reflex { reflex } if reflex == name));
+        held.next().map(|fact| if fact.variant { Verdict::Variant } else { Verdict::Agrees })
     };
-    if carries(root) {
-        return Some(Judgement::new(Verdict::Agrees, format!("{} carries it", the(vocabulary, root))));
+    if let Some(verdict) = carries(root) {
+        return Some(Judgement::new(verdict, format!("{} carries it", the(vocabulary, root))));
     }
-    let place = |id: EntryId| fascicle_model::Segments::parse_one(vocabulary.name(id));
-    let own = place(root)?;
-    let roots: Vec<EntryId> = vocabulary.iter().map(|(id, _)| id).filter(|id| carries(*id)).collect();
-    let is_near = roots.iter().filter_map(|id| place(*id)).any(|other| other.abs_diff(own) < 2);
-    if roots.is_empty() || is_near {
+    let is_usual = |id: &EntryId| carries(*id) == Some(Verdict::Agrees);
+    let roots: Vec<EntryId> = vocabulary.iter().map(|(id, _)| id).filter(is_usual).collect();
+    if roots.is_empty() {
         return Some(Judgement::unknown());
     }
     let names: Vec<String> = roots.iter().map(|id| the(vocabulary, *id)).collect();
@@ -299,7 +296,13 @@ fn of_sign(vocabulary: &Vocabulary, nerve: EntryId, sign: &str, side: Option<&st
         return judgement;
     }
     let alike = with(&|held| is_like(held, sign));
+    // A root shows what is a sign of a part of the plexus only if the part carries it.
+    let own = fascicle_model::Segments::parse_one(vocabulary.name(nerve)).map(fascicle_model::Segments::one);
+    let own = own.filter(|_| vocabulary.kind(nerve) == Kind::Root);
     let shows = |owner: &EntryId| {
+        if own.is_some_and(|own| !own.within(vocabulary.possible_segments(*owner))) {
+            return false;
+        }
         if vocabulary.is_or_above(nerve, *owner) {
             return true;
         }

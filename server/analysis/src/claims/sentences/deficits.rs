@@ -37,7 +37,10 @@ impl Sentence<'_, '_> {
 
     /// What a sentence says that somebody has lost, where it does not tell the lesion.
     pub(super) fn effects_of_case(&self, cause: Option<&Cause>) -> Vec<Effect> {
-        let is_case = self.atoms.iter().any(|atom| lexicon::is_person(&atom.word));
+        // "A footballer cannot evert the foot"
+        let is_somebody = matches!(self.word(0), "a" | "an")
+            && (1..4).any(|at| matches!(self.word(at), "cannot" | "can't" | "can’t") || self.loss_at(at) == 2);
+        let is_case = is_somebody || self.atoms.iter().any(|atom| lexicon::is_person(&atom.word));
         if !is_case || cause.is_some() {
             return Vec::new();
         }
@@ -238,7 +241,7 @@ impl Sentence<'_, '_> {
                 Some(AtomKind::Movement(movement)) if lost => {
                     if movement.form == MovementForm::Participle {
                         // "the eye cannot be abducted"
-                        if matches!(self.word(next - 1), "be" | "being") {
+                        if next.checked_sub(1).is_some_and(|before| matches!(self.word(before), "be" | "being")) {
                             let before = self.group_to(self.before_change(start));
                             let target = before.and_then(|group| self.side(*group.members.last()?, PartRole::Joint));
                             effects.extend(
@@ -306,13 +309,28 @@ impl Sentence<'_, '_> {
         at
     }
 
+    /// The areas before a word for numbness. Behind what else its clause tells, an area begins with its article: "after
+    /// division of the nerve at the wrist *the thumb* is numb".
+    fn numb_areas(&self, end: usize) -> Vec<Side> {
+        let areas = self.areas_to(end);
+        if !areas.is_empty() {
+            return areas;
+        }
+        let begins = |at: &usize| {
+            lexicon::is_determiner(self.word(*at))
+                && at.checked_sub(1).is_some_and(|before| !lexicon::is_preposition(self.word(before)))
+        };
+        let start = (0..end).rev().find(begins);
+        start.map_or_else(Vec::new, |start| self.areas_of(start + 1, true))
+    }
+
     /// What stands right before a word of loss or sparing: "brachialis wastes", "extension of the wrist is lost", "the
     /// skin of the palm goes numb".
     fn effects_before(&self, at: usize) -> Vec<Effect> {
         let whole = lexicon::is_whole_loss(self.word(at));
         let before = self.before_change(at);
         if self.is_numbness(at) {
-            let areas = if before < at { self.areas_to(before) } else { Vec::new() };
+            let areas = if before < at { self.numb_areas(before) } else { Vec::new() };
             let part = |side: Side| Part { role: PartRole::Skin, span: side.span, what: side.what };
             return areas.into_iter().map(|side| Effect { parts: vec![part(side)], whole }).collect();
         }

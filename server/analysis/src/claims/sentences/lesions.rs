@@ -5,7 +5,7 @@ use fascicle_model::{EntryId, Kind};
 
 use super::Sentence;
 use super::atoms::{Atom, AtomKind};
-use super::sides::Side;
+use super::sides::{Side, side_of};
 use crate::claims::signs::held;
 use crate::claims::{PartRole, What};
 use crate::lexicon::{self, Form};
@@ -91,7 +91,8 @@ impl Sentence<'_, '_> {
 
     /// "It also paralyses MUSCLE", "The patient cannot …", "The foot drops": the lesion of the sentence before.
     fn cause_before(&self) -> Option<Cause> {
-        if self.memory.lesion.is_empty() {
+        let nerves = if self.memory.lesion.is_empty() { self.lesion_above() } else { self.memory.lesion.clone() };
+        if nerves.is_empty() {
             return None;
         }
         // "In people it also …"
@@ -104,7 +105,7 @@ impl Sentence<'_, '_> {
                 || lexicon::brings_about(word)
                 || lexicon::leaves(word);
             if takes {
-                return Some(Cause { nerves: self.memory.lesion.clone(), from: pronoun, to: pronoun + 1, level: None });
+                return Some(Cause { nerves, from: pronoun, to: pronoun + 1, level: None });
             }
         }
         // What goes on about the same lesion names no nerve, and brings nothing about.
@@ -120,7 +121,14 @@ impl Sentence<'_, '_> {
         if (0..self.atoms.len()).any(is_other) {
             return None;
         }
-        Some(Cause { nerves: self.memory.lesion.clone(), from: 0, to: 0, level: None })
+        Some(Cause { nerves, from: 0, to: 0, level: None })
+    }
+
+    /// The nerve that a sentence stands under where that speaks of lesions: "Axillary nerve injury", and below it "abduction
+    /// of the arm is weak".
+    fn lesion_above(&self) -> Vec<Side> {
+        let nearest = self.scope.subjects.first().filter(|_| self.scope.of_lesions);
+        nearest.and_then(|subject| side_of(self.scope.vocabulary, subject, PartRole::Nerve)).into_iter().collect()
     }
 
     /// "Which nerve? The femoral.": the nerve that a sentence names, and nothing else.
@@ -177,7 +185,14 @@ impl Sentence<'_, '_> {
         let before = at.checked_sub(1).map_or("", |before| self.word(before));
         // "Division of", which may also be a branch of
         if matches!(self.atoms.get(at)?.kind, AtomKind::Relation(_)) {
-            let begins = at == 0 || lexicon::is_preposition(before) || lexicon::is_condition(before);
+            // "after *high* division of"
+            let how = at.checked_sub(1).filter(|_| lexicon::is_level(before) || lexicon::is_before_division(before));
+            let before = how.map_or(before, |place| place.checked_sub(1).map_or("", |place| self.word(place)));
+            let begins = at == 0
+                || how == Some(0)
+                || lexicon::is_determiner(before)
+                || lexicon::is_preposition(before)
+                || lexicon::is_condition(before);
             let first = self.first_token(at).to_lowercase();
             let group = (begins && first != "divisions" && lexicon::is_lesion(&first)).then(|| {
                 let next = (at + 1..at + 4).find(|place| !lexicon::is_determiner(self.word(*place)))?;
@@ -284,6 +299,10 @@ impl Sentence<'_, '_> {
         let mut next = at + 1;
         while !is_adjective && (lexicon::is_determiner(self.word(next)) || matches!(self.word(next), "out" | "off")) {
             next += 1;
+        }
+        // "Erb's palsy *involves* C5 and C6"
+        if let Some(roots) = self.roots_at(next).filter(|_| !is_adjective) {
+            return Some((vec![roots], at, next + 1));
         }
         self.mention(next)?;
         let group = self.group_from(next, true)?;

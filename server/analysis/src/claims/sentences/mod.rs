@@ -70,6 +70,8 @@ pub struct Scope<'a> {
     pub subjects: &'a [Subject],
     /// It speaks of vessels, so that "the radial" need not be a nerve.
     pub of_vessels: bool,
+    /// What it stands under speaks of lesions, so that what is lost is lost with the nerve that it stands under.
+    pub of_lesions: bool,
     /// Where a verdict on what it states ends in the visible text; what stands behind it is a sentence of its own.
     pub end_of_key: Option<usize>,
 }
@@ -86,6 +88,7 @@ impl<'a> Scope<'a> {
             block,
             subjects: &[],
             of_vessels: false,
+            of_lesions: false,
             end_of_key: None,
         }
     }

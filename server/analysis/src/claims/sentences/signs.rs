@@ -35,7 +35,10 @@ impl Sentence<'_, '_> {
         let mut parts = vec![Part { role: PartRole::Sign, span, what: What::Sign(found.sign) }];
         let from = self.atoms.get(at).map_or(0, |atom| atom.from);
         let words = self.words_from(from, found.len + SIDE_WITHIN);
-        let ends = |word: &&String| !matches!(word.as_str(), "." | ";" | ":");
+        // "when standing on the affected side" tells when it shows, not where
+        let ends = |word: &&String| {
+            !matches!(word.as_str(), "." | ";" | ":" | "when" | "while" | "as" | "if" | "standing" | "stands" | "stand")
+        };
         let text: Vec<&str> = words.iter().take_while(ends).map(String::as_str).collect();
         if let Some(side) = lexicon::body_side(&text.join(" ")) {
             parts.push(Part { role: PartRole::Role, span, what: What::Word(side.word()) });
