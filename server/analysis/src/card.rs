@@ -478,6 +478,7 @@ impl Maker<'_> {
             }
         }
         self.section("Compartment or group", rows);
+        self.course(id);
         self.family(id);
     }
 
@@ -746,7 +747,7 @@ impl Maker<'_> {
         self.section("Branches, by part", rows);
     }
 
-    /// The steps of a nerve's course, proximal to distal, then what no step names.
+    /// The steps of a course, proximal to distal, then what no step names.
     fn course(&mut self, id: EntryId) {
         let mut rows = Vec::new();
         let mut named = Vec::new();
@@ -783,7 +784,8 @@ impl Maker<'_> {
             pieces.extend(self.names(&others));
             rows.push(Row { text: pieces, ..Row::default() });
         }
-        self.section("Course and branches, in order", rows);
+        let title = if self.vocabulary.is_neural(id) { "Course and branches, in order" } else { "Course, in order" };
+        self.section(title, rows);
         if self.vocabulary.kind(id) == Kind::Plexus {
             self.branches_of_parts(id);
         }
@@ -1016,6 +1018,7 @@ impl Maker<'_> {
     }
 
     fn landmark(&mut self, id: EntryId) {
+        self.course(id);
         self.passengers(id);
         for (title, test) in [
             ("Origin of", (|relation| matches!(relation, Relation::Origin { .. })) as fn(&Relation) -> bool),

@@ -97,25 +97,80 @@ pub fn goes_through(phrase: &str) -> bool {
     ["through", "pierc", "travers", "perforat"].iter().any(|stem| phrase.contains(stem))
 }
 
-/// On which side of it a relation phrase says that something passes, where it says so.
+/// On which side of it a relation phrase says that something passes, where it says so: the last word for a side counts
+/// ("enters the *front* of the thigh *beneath*").
 pub fn side_of_passage(phrase: &str) -> Option<&'static str> {
-    let sides: [(&str, &'static str); 9] = [
-        ("behind", "behind"),
-        ("front", "in front of"),
-        ("superficial", "superficial to"),
-        (" over", "superficial to"),
-        ("deep", "deep to"),
-        (" under", "deep to"),
-        ("beneath", "deep to"),
-        (" above", "superficial to"),
-        ("round", "around"),
-    ];
-    sides.iter().find(|(word, _)| phrase.contains(word)).map(|(_, side)| *side)
+    if phrase.ends_with(" with") || phrase.ends_with("company of") {
+        return Some("along");
+    }
+    let phrase = format!(" {phrase}");
+    let found = WORDS_FOR_SIDES.iter().filter_map(|(word, side)| phrase.rfind(word).map(|at| (at, *side)));
+    found.max_by_key(|(at, _)| *at).map(|(_, side)| side)
 }
 
+/// What words for a side begin with or are, and the side.
+const WORDS_FOR_SIDES: [(&str, &str); 36] = [
+    (" pierc", "through"),
+    (" perforat", "through"),
+    (" behind", "behind"),
+    (" posterior", "behind"),
+    (" front", "in front of"),
+    (" anterior", "in front of"),
+    (" between", "between"),
+    (" accompan", "along"),
+    (" along", "along"),
+    (" superficial", "superficial to"),
+    (" over", "superficial to"),
+    (" above", "superficial to"),
+    (" deep", "deep to"),
+    (" under", "deep to"),
+    (" beneath", "deep to"),
+    (" below", "deep to"),
+    (" beside", "along"),
+    (" the back of", "behind"),
+    (" on the surface", "superficial to"),
+    (" lateral to", "lateral to"),
+    (" lateral border", "lateral to"),
+    (" lateral edge", "lateral to"),
+    (" lateral margin", "lateral to"),
+    (" outer border", "lateral to"),
+    (" outer edge", "lateral to"),
+    (" medial to", "medial to"),
+    (" medial border", "medial to"),
+    (" medial edge", "medial to"),
+    (" medial margin", "medial to"),
+    (" inner border", "medial to"),
+    (" inner edge", "medial to"),
+    (" upper border", "above"),
+    (" superior border", "above"),
+    (" lower border", "below"),
+    (" inferior border", "below"),
+    ("round", "around"),
+];
+
 /// Sides that exclude each other, as the vocabulary writes them.
-pub const OPPOSITE_SIDES: &[(&[&str], &[&str])] =
-    &[(&["behind"], &["in front of"]), (&["deep to", "under"], &["superficial to", "over"])];
+pub const OPPOSITE_SIDES: &[(&[&str], &[&str])] = &[
+    (&["behind"], &["in front of"]),
+    (&["deep to", "under"], &["superficial to", "over"]),
+    (&["lateral to"], &["medial to"]),
+    (&["above"], &["under"]),
+    (&["below"], &["over"]),
+];
+
+/// Whether a side, as the vocabulary writes it, is outside what is passed.
+pub fn is_outside(side: &str) -> bool {
+    matches!(side, "behind" | "in front of" | "superficial to" | "over" | "deep to" | "under" | "around")
+}
+
+/// Whether a side, as the vocabulary writes it, is one of the two beside what is passed.
+pub fn is_beside(side: &str) -> bool {
+    matches!(side, "lateral to" | "medial to")
+}
+
+/// Whether a side, as the vocabulary writes it, is that of company: the one runs with the other, or round it.
+pub fn is_company(side: &str) -> bool {
+    matches!(side, "along" | "around")
+}
 
 /// Whether two words for a side, as the vocabulary writes them, mean the same one.
 pub fn are_one_side(a: &str, b: &str) -> bool {

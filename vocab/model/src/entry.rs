@@ -7,8 +7,9 @@ use serde::{Deserialize, Serialize};
 
 use crate::segments::Segments;
 
-/// What an entry may leave open: its nerves or segments, the muscles that it supplies, its attachments or actions.
-pub const OPEN_WORDS: &[&str] = &["nerves", "roots", "supplies", "origin", "insertion", "acts"];
+/// What an entry may leave open: its nerves or segments, the muscles that it supplies, its attachments or actions, what
+/// passes it.
+pub const OPEN_WORDS: &[&str] = &["nerves", "roots", "supplies", "origin", "insertion", "acts", "passers"];
 
 /// What an entry can be said to have a number of.
 pub const COUNTED_WORDS: &[&str] = &[
@@ -225,7 +226,7 @@ pub enum Relation {
     ArisesFrom { from: EntryId, at: Option<EntryId> },
     /// Nerve: goes on under another name.
     ContinuesAs { nerve: EntryId, at: Option<EntryId> },
-    /// Nerve, step of its course: passes a landmark.
+    /// Nerve, muscle with its tendon, or vessel, step of its course: passes a landmark.
     Passes { landmark: EntryId, how: Option<String> },
     /// Nerve, step of its course: gives a branch.
     Gives { nerve: EntryId, at: Option<EntryId> },

@@ -352,8 +352,12 @@ pub fn of_section(
     // A line may be read as a sentence and by its label.
     let mut kept: Vec<Claim> = Vec::with_capacity(claims.len());
     for claim in claims {
-        let is_same =
-            |known: &Claim| known.block == claim.block && known.kind == claim.kind && known.parts == claim.parts;
+        let is_same = |known: &Claim| {
+            known.block == claim.block
+                && known.kind == claim.kind
+                && known.parts.len() == claim.parts.len()
+                && known.parts.iter().all(|part| claim.parts.contains(part))
+        };
         if !kept.iter().rev().take(SAID_TWICE_WITHIN).any(is_same) {
             kept.push(claim);
         }

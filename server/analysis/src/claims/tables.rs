@@ -79,7 +79,10 @@ impl<'a> Grid<'a> {
             let (first, rest) = header.split_once(' ')?;
             if lexicon::is_header_adjective(&first.to_lowercase()) { lexicon::label_of(rest) } else { None }
         });
-        bare.or_else(|| Self::composite_label(header)).or_else(|| self.label_with_name(cell?))
+        bare.or_else(|| Self::composite_label(header))
+            .or_else(|| self.label_with_name(cell?))
+            .or_else(|| of_passage(header))
+            .or_else(|| self.phrase(cell?))
     }
 
     /// "Nerve (roots)", "Innervation / segments": of a header that tells two things, the first, where only one of them is a
@@ -92,6 +95,14 @@ impl<'a> Grid<'a> {
         let is_of_segments = |label: &Label| label.value == PartRole::Segments;
         let tells_one = others.is_empty() || others.iter().all(is_of_segments) || is_of_segments(&first);
         tells_one.then(|| if is_of_segments(&first) { others.first().copied().unwrap_or(first) } else { first })
+    }
+
+    /// "Leaves the skull through", "Muscles that pass behind it": a header that is a relation phrase of passage.
+    fn phrase(&self, cell: BlockIx) -> Option<Label> {
+        let scope = self.scope(cell, &[])?;
+        let head = labels::head(&scope, 0, scope.mentions.tokens.len(), &[]).filter(|head| head.whole)?;
+        let (label, _) = head.label?;
+        (label.kind == Some(ClaimKind::Passage) && head.names.is_empty()).then_some(label)
     }
 
     /// "Branch of the facial nerve": a label with the name that it is of. Whose branches supply, supplies.
@@ -406,6 +417,14 @@ impl<'a> Grid<'a> {
         let Some(scope) = self.scope(cell, &[]) else { return Vec::new() };
         labels::value_claims(&scope, 0, scope.mentions.tokens.len(), label, header, subjects)
     }
+}
+
+/// "Opening in the skull base", "Site of entrapment at the elbow": a label of passage, and behind it where.
+fn of_passage(header: &str) -> Option<Label> {
+    let words: Vec<&str> = header.split_whitespace().collect();
+    let cut = (1..words.len()).rev().filter(|at| words.get(*at).is_some_and(|word| lexicon::begins_where(word)));
+    let mut labels = cut.filter_map(|at| lexicon::label_of(&words.get(..at)?.join(" ")));
+    labels.find(|label| label.kind == Some(ClaimKind::Passage))
 }
 
 /// Two sides as one that can be either.

@@ -64,7 +64,8 @@ word_lists! {
     is_part_noun:
         "branch" "branches" "twig" "twigs" "fibres" "fibers" "part" "parts" "head" "heads" "belly" "bellies" "half"
         "halves" "all" "both" "most" "portion" "division" "divisions" "muscle" "muscles" "muscles:" "trunk" "root"
-        "roots" "component" "union" "junction" "contributions" "contribution" "two" "three" "four" "rest" "remainder" "each" "one";
+        "roots" "component" "union" "junction" "contributions" "contribution" "two" "three" "four" "rest" "remainder" "each" "one"
+        "tendon" "tendons";
     /// Nouns that may stand between a relation word and the names that it takes ("supplies the muscles deltoid and …").
     is_muscle_noun:
         "muscle" "muscles" "following" "heads" "head" "belly" "bellies" "parts" "part" "both" "all" "of" "two" "three"
@@ -300,9 +301,11 @@ word_lists! {
     /// Words and marks between a relation word and its object ("supplies the *medial half* of").
     is_before_object:
         "medial" "lateral" "half" ":" "*" "both" "anterior" "posterior" "rami" "ramus" "ventral" "primary" "upper"
-        "lower" "roots" "outer" "inner" "front" "back" "surface" "surfaces" "external" "internal";
+        "lower" "roots" "outer" "inner" "front" "back" "surface" "surfaces" "external" "internal" "end" "third"
+        "thirds" "edge" "margin" "aspect" "free";
     /// Nouns for a part of an object, with "of" behind them ("the *rami* of").
-    is_division: "front" "back" "surface" "surfaces" "half" "rami" "ramus" "roots";
+    is_division:
+        "front" "back" "surface" "surfaces" "half" "rami" "ramus" "roots" "end" "third" "thirds" "edge" "margin" "aspect";
     /// Nouns for a nerve, behind an adjective that names it ("the radial *nerve*").
     is_nerve_noun: "n" "nn" "nerve" "nerves";
     /// Nouns for a side or stretch of a place, which leave the place the one that is meant ("*shaft* of the humerus").
@@ -387,7 +390,7 @@ word_lists! {
     fills_head:
         "of" "to" "for" "by" "from" "via" "in" "is" "are" "main" "chief" "n" "nn" "m" "mm" "with" "most" "own" "'s"
         "s" "usual" "their" "it" "who" "that" "which" "proper" "name" "muscle" "muscles" "nerve" "nerves" "branch"
-        "branches";
+        "branches" "structure" "structures" "tendon" "tendons" "vessel" "vessels" "things";
     /// Words for a part of a muscle or nerve, beside ordinals ("*medial* half").
     tells_part:
         "medial" "lateral" "upper" "lower" "superficial" "deep" "anterior" "posterior" "long" "short" "dorsal" "palmar"
@@ -402,7 +405,7 @@ word_lists! {
         "around" "adjacent" "landmarks" "gland" "glands" "organs" "organ" "articular" "proprioception"
         "autonomic" "sympathetic" "parasympathetic" "embryology" "development" "arches" "reflex" "reflexes" "wrong"
         "errors" "error" "mistakes" "slips" "synergists" "synergist" "antagonists" "antagonist" "opponents"
-        "palpation" "palpate" "vertebral" "openings" "discs" "disc" "vertebrae" "arts" "art";
+        "palpation" "palpate" "vertebral" "discs" "disc" "vertebrae" "arts" "art";
     /// Words of a heading below which nothing is said of the anatomy that is taught: other animals, errors, variations.
     is_of_others:
         "dog" "dogs" "canine" "cat" "cats" "feline" "horse" "horses" "equine" "rat" "rats" "mouse" "mice" "rabbit"
@@ -430,7 +433,19 @@ word_lists! {
     /// Prepositions that tell what a nerve passes, whatever the verb before them ("squeezes *through* the canal").
     tells_way:
         "through" "behind" "under" "beneath" "round" "around" "between" "over" "via" "front" "underneath" "deep"
-        "superficial" "within" "inside";
+        "superficial" "within" "inside" "below" "above" "alongside";
+    /// Prepositions behind which a header says where ("opening *in* the skull base").
+    begins_where: "in" "of" "at" "from" "on" "out" "into" "for";
+    /// Nouns that announce a list of names ("three *nerves* use the foramen: …").
+    announces:
+        "nerves" "muscles" "structures" "tendons" "vessels" "branches" "roots" "trunks" "things" "arteries" "veins"
+        "ones";
+    /// Verbs of moving and lying, behind the place that a clause begins with ("through it *go* …").
+    moves_on:
+        "go" "goes" "run" "runs" "pass" "passes" "come" "comes" "lie" "lies" "travel" "travels" "course" "courses"
+        "emerge" "emerges" "leave" "leaves" "enter" "enters" "descend" "descends" "ascend" "ascends" "wind" "winds"
+        "slip" "slips" "appear" "appears" "exit" "exits" "sit" "sits" "hook" "hooks" "curve" "curves" "turn" "turns"
+        "cross" "crosses" "is" "are" "swing" "swings" "dive" "dives" "step" "steps" "found";
     /// Prepositions that tell where a muscle lies, whatever the verb before them ("lodges *in* the lateral compartment").
     tells_place: "in" "within" "inside" "among";
     /// Words between an unusual verb and its preposition ("nips *back in* through").

@@ -11,6 +11,7 @@ mod crossing;
 mod deficit;
 mod finding;
 mod nerve;
+mod passage;
 mod place;
 mod supply;
 
@@ -19,6 +20,7 @@ use fascicle_model::{EntryId, Kind, Vocabulary};
 use crate::claims::{Claim, ClaimKind, PartRole, What};
 
 pub use finding::finding;
+pub use passage::{can_pass, is_enclosed};
 
 /// The graph's answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -141,11 +143,13 @@ fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
                 Some(What::Word(side)) => Some(*side),
                 _ => None,
             };
-            let nerves = claim.entries(PartRole::Nerve).iter();
-            let pairs = nerves.flat_map(|nerve| {
-                near(claim, PartRole::Landmark, *nerve, vocabulary).into_iter().map(move |at| (*nerve, at))
+            let roles = [PartRole::Nerve, PartRole::Muscle, PartRole::Structure];
+            let passers = roles.iter().flat_map(|role| claim.entries(*role));
+            let passers = passers.copied().filter(|id| passage::can_pass(vocabulary, *id));
+            let pairs = passers.flat_map(|passer| {
+                near(claim, PartRole::Landmark, passer, vocabulary).into_iter().map(move |at| (passer, at))
             });
-            best(pairs.map(|(nerve, landmark)| place::passage(vocabulary, nerve, landmark, claim.all, side)))
+            best(pairs.map(|(passer, landmark)| passage::judge(vocabulary, passer, landmark, claim.all, side)))
         }
         ClaimKind::Attachment => {
             let end = match claim.part(PartRole::Role).map(|part| &part.what) {

@@ -20,14 +20,15 @@ const COMMON_KEYS: &[&str] = &[
 /// The fact keys of a kind of entry.
 const fn fact_keys(kind: Kind) -> &'static [&'static str] {
     match kind {
-        Kind::Muscle => &["nerves", "roots", "attaches", "acts", "member", "counts"],
+        Kind::Muscle => &["nerves", "roots", "attaches", "acts", "member", "course", "counts"],
         Kind::Nerve => &["modality", "carries", "arises", "continues", "roots", "course", "signs", "counts"],
         Kind::Plexus => &["arises", "continues", "roots", "course", "signs", "counts"],
         Kind::Joint => &["kind", "bones", "allows", "ligaments", "nerves", "member", "moved_at", "counts"],
         Kind::Root => &["key", "point", "reflex"],
         Kind::Skin => &["roots", "moved_at"],
         Kind::Movement => &["verb", "agent", "opposite"],
-        Kind::Landmark | Kind::Group => &["moved_at", "counts"],
+        Kind::Landmark => &["moved_at", "course", "counts"],
+        Kind::Group => &["moved_at", "counts"],
     }
 }
 

@@ -104,7 +104,7 @@ fn relation(fields: &mut Fields<'_, '_, '_>, kind: Kind, key: &str, scope: &Scop
             let at = fields.optional_id("at", scope);
             Some(Relation::ContinuesAs { nerve: nerve?, at })
         }
-        "course" => course_step(fields, scope),
+        "course" => course_step(fields, kind, scope),
         "signs" => {
             let sign = fields.required("sign");
             let at = fields.optional_id("at", scope);
@@ -144,12 +144,16 @@ fn relation(fields: &mut Fields<'_, '_, '_>, kind: Kind, key: &str, scope: &Scop
     }
 }
 
-/// Reads one step of a nerve's course.
-fn course_step(fields: &mut Fields<'_, '_, '_>, scope: &Scope<'_>) -> Option<Relation> {
+/// Reads one step of a course. A muscle's tendon or a vessel passes landmarks and does nothing else on its way.
+fn course_step(fields: &mut Fields<'_, '_, '_>, kind: Kind, scope: &Scope<'_>) -> Option<Relation> {
     if fields.has("passes") {
         let landmark = fields.id("passes", ANY_PLACE, scope);
         let how = fields.text("how");
         Some(Relation::Passes { landmark: landmark?, how })
+    } else if matches!(kind, Kind::Muscle | Kind::Landmark) {
+        let at = fields.at();
+        fields.reader.say(at, format!("a step of the course of a {} has `passes`", kind.word()));
+        None
     } else if fields.has("gives") {
         let nerve = fields.id("gives", &[Kind::Nerve, Kind::Plexus], scope);
         let at = fields.optional_id("at", scope);

@@ -13,6 +13,7 @@ use crate::claims::sentences::{self, Scope, Side, Subject, side_of};
 use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
 use crate::lexicon::{self, Label};
 use crate::text::Span;
+use crate::verdicts::is_enclosed;
 
 /// Of whom a value speaks.
 #[derive(Clone, Debug)]
@@ -193,13 +194,16 @@ fn bare_as_one(scope: &Scope<'_>, (from, to): (usize, usize), sign: Sign, who: &
         let mut sides = sides_of(scope, who, meant, parts);
         sides.retain(|side| may_stand_bare(scope, meant, side));
         let is_way = meant.kind == Some(ClaimKind::Passage) && meant.value == PartRole::Landmark;
-        if sides.is_empty() || (is_way && sign != Sign::Right && !begins_with_way(scope, from)) {
+        if sides.is_empty() {
             continue;
         }
         let mut claims = value_claims(scope, from, to, meant, "", &sides);
         if is_way && !begins_with_way(scope, from) {
-            // An arrow from a nerve to a muscle is a supply.
-            let is_place = |id: &EntryId| scope.vocabulary.kind(*id) == Kind::Landmark;
+            // An arrow from a nerve to a muscle is a supply; behind a colon only an opening tells a way.
+            let is_place = |id: &EntryId| {
+                scope.vocabulary.kind(*id) == Kind::Landmark
+                    && (sign == Sign::Right || (sign == Sign::Colon && is_enclosed(scope.vocabulary, *id)))
+            };
             claims.retain(|claim| claim.entries(PartRole::Landmark).iter().all(is_place));
         }
         if meant.kind == Some(ClaimKind::Branching) {

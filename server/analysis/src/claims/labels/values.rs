@@ -7,6 +7,7 @@ use crate::claims::sentences::{self, Scope, Side, side_of};
 use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
 use crate::lexicon::{self, Label};
 use crate::text::{Mark, Span};
+use crate::verdicts::can_pass;
 
 /// The claims that a value makes of its subjects.
 pub fn value_claims(
@@ -89,13 +90,21 @@ pub fn value_claims(
                 if values.is_empty() {
                     values = completed_values(scope, from, to, role, &nouns);
                 }
+                if kind == ClaimKind::Passage && role == PartRole::Nerve {
+                    add_passers(scope, from, to, &mut values);
+                }
                 for value in values {
+                    let mut role = role;
+                    if kind == ClaimKind::Passage && role == PartRole::Nerve {
+                        role = sentences::passer_role(scope.vocabulary, &value.what).unwrap_or(role);
+                    }
                     let mut parts = vec![Part { role, span: value.span, what: value.what }];
                     let mut through = false;
                     if kind == ClaimKind::Passage && role == PartRole::Landmark {
                         let way = way_to(scope, from, value.span);
                         through = lexicon::goes_through(&way) || lexicon::goes_through(word);
-                        let side = lexicon::side_of_passage(&way);
+                        let side =
+                            lexicon::side_of_passage(&way).or_else(|| lexicon::side_of_passage(&word.to_lowercase()));
                         parts.extend(side.map(|side| Part {
                             role: PartRole::Role,
                             span: value.span,
@@ -108,6 +117,20 @@ pub fn value_claims(
         }
     }
     claims
+}
+
+/// Adds the muscles and vessels of a value that pass something, in the order of the text.
+fn add_passers(scope: &Scope<'_>, from: usize, to: usize, values: &mut Vec<Side>) {
+    let is_known = |side: &Side| match &side.what {
+        What::Entry(ids) => ids.iter().all(|id| can_pass(scope.vocabulary, *id)),
+        _ => false,
+    };
+    for side in sentences::values(scope, from, to, PartRole::Structure) {
+        if is_known(&side) && !values.iter().any(|value| value.span.overlaps(side.span)) {
+            values.push(side);
+        }
+    }
+    values.sort_by_key(|side| side.span);
 }
 
 /// The words of a stretch before the place to which they lead ("behind the"), each with a space before it.

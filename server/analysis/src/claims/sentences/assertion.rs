@@ -20,6 +20,17 @@ impl Sentence<'_, '_> {
         })
     }
 
+    /// Whether it has no verb, and is about a branch of what it names: "Longest branch of the femoral nerve".
+    pub(super) fn is_fragment(&self) -> bool {
+        let tells_branch = |at: usize| self.written(at).split(' ').any(|word| matches!(word, "branch" | "division"));
+        let is_verb = |atom: &super::Atom| match &atom.kind {
+            AtomKind::Relation(relation) => relation.form == Form::Verb,
+            AtomKind::Movement(_) => true,
+            _ => lexicon::is_auxiliary(&atom.word) || lexicon::does(&atom.word),
+        };
+        (0..4).any(tells_branch) && self.main_group().is_none() && !self.atoms.iter().any(is_verb)
+    }
+
     /// Whether the sentence asserts something of its own.
     pub(super) fn asserts(&self) -> bool {
         let is_question = self.atoms.last().is_some_and(|atom| atom.word == "?")
@@ -64,6 +75,9 @@ impl Sentence<'_, '_> {
                     .is_some_and(|place| lexicon::is_auxiliary(self.word(place)) || self.mention(place).is_some())
             {
                 // "A and B are *both* supplied by"
+            } else if lexicon::is_hyphen(word) && place.checked_sub(1).is_some_and(|re| self.word(re) == "re") {
+                before = place - 1; // "re-enters"
+                continue;
             } else if !(lexicon::is_auxiliary(word) || lexicon::is_adverb(word)) {
                 break;
             }

@@ -55,7 +55,12 @@ impl Sentence<'_, '_> {
                 next += 1;
             }
             // "by the median and by the ulnar nerve"
-            if is_object && matches!(self.word(next), "by" | "from" | "via" | "through" | "to") && next > group.end {
+            let is_same_word = |word: &str| self.governs(at) == Some(word);
+            if is_object
+                && matches!(self.word(next), "by" | "from" | "via" | "through" | "to")
+                && (self.word(next) != "through" || is_same_word("through"))
+                && next > group.end
+            {
                 let mut name = next + 1;
                 while lexicon::is_determiner(self.word(name)) {
                     name += 1;
@@ -76,6 +81,17 @@ impl Sentence<'_, '_> {
             group.end = behind;
         }
         Some(group)
+    }
+
+    /// The word that governs the name at an atom: the preposition before it, or the last word of the phrase before it.
+    fn governs(&self, at: usize) -> Option<&str> {
+        let mut before = at;
+        while before.checked_sub(1).is_some_and(|place| lexicon::is_determiner(self.word(place))) {
+            before -= 1;
+        }
+        let atom = self.atoms.get(before.checked_sub(1)?)?;
+        let token = self.scope.mentions.tokens.get(atom.to.checked_sub(1)?)?;
+        Some(token.span.of(&self.scope.plain.text))
     }
 
     fn group_from_plain(&self, at: usize) -> Option<Group> {

@@ -1,11 +1,12 @@
 //! What a relation claims of its two sides, by what they are: "arises from" speaks of roots, of a parent nerve or of a
 //! muscle's origin, "supplies" of a muscle or of skin.
 
-use fascicle_model::{Kind, Vocabulary};
+use fascicle_model::{EntryId, Kind, Vocabulary};
 
 use super::sides::{Side, fits};
 use crate::claims::{ClaimKind, PartRole, What};
 use crate::lexicon::RelationWord;
+use crate::verdicts::{can_pass, is_enclosed};
 
 /// Which end of a muscle a relation phrase speaks of; `None` where it may be either.
 pub(super) fn attachment_end(relation: &RelationWord) -> Option<&'static str> {
@@ -61,6 +62,12 @@ pub(super) fn kind_of(
             ))
         }
         (What::Entry(_), What::Entry(_)) => {
+            if relation.kind == ClaimKind::Passage {
+                return passage(vocabulary, relation, left, right);
+            }
+            if relation.kind == ClaimKind::Membership && tells_passage(vocabulary, relation, left, right) {
+                return passage(vocabulary, relation, left, right);
+            }
             if matches!(relation.kind, ClaimKind::Supply | ClaimKind::Skin | ClaimKind::Membership) {
                 let feels = match (is_neural(first(left)), is_neural(first(right))) {
                     (true, false) => first(right) == Some(Kind::Skin),
@@ -180,5 +187,54 @@ pub(super) fn kind_of(
             ))
         }
         _ => None,
+    }
+}
+
+/// What may be told as a passage: something that can pass on the one side, and a landmark on the other, with the roles that
+/// they play.
+fn passage(
+    vocabulary: &Vocabulary,
+    relation: &RelationWord,
+    left: &Side,
+    right: &Side,
+) -> Option<(ClaimKind, PartRole, PartRole)> {
+    let is_turned = relation.left == PartRole::Landmark || relation.left == PartRole::Group;
+    let (passer, place) = if is_turned { (right, left) } else { (left, right) };
+    let passer = passer_role(vocabulary, &passer.what)?;
+    let is_place = |id: &EntryId| {
+        fits(vocabulary, PartRole::Landmark, *id) || vocabulary.entry(*id).class.as_deref() == Some("compartment")
+    };
+    if !place.what.entries().iter().any(is_place) {
+        return None;
+    }
+    Some(if is_turned {
+        (ClaimKind::Passage, PartRole::Landmark, passer)
+    } else {
+        (ClaimKind::Passage, passer, PartRole::Landmark)
+    })
+}
+
+/// What role something plays that passes a landmark; `None` if it is nothing that can.
+pub fn passer_role(vocabulary: &Vocabulary, what: &What) -> Option<PartRole> {
+    let ids: Vec<EntryId> = what.entries().iter().copied().filter(|id| can_pass(vocabulary, *id)).collect();
+    let first = ids.first()?;
+    Some(match vocabulary.kind(*first) {
+        _ if ids.iter().any(|id| vocabulary.is_neural(*id)) => PartRole::Nerve,
+        Kind::Muscle => PartRole::Muscle,
+        _ => PartRole::Structure,
+    })
+}
+
+/// Whether words of belonging are said of a place and what passes it: "the femoral triangle *contains* the femoral nerve",
+/// "the ulnar nerve *lies in* the cubital tunnel".
+fn tells_passage(vocabulary: &Vocabulary, relation: &RelationWord, left: &Side, right: &Side) -> bool {
+    let is_place = |side: &Side| {
+        let ids = side.what.entries();
+        !ids.is_empty() && ids.iter().all(|id| vocabulary.kind(*id) == Kind::Landmark && is_enclosed(vocabulary, *id))
+    };
+    match (relation.left, relation.right) {
+        (PartRole::Group, PartRole::Muscle) => is_place(left),
+        (PartRole::Muscle, PartRole::Group) => is_place(right),
+        _ => false,
     }
 }

@@ -11,7 +11,7 @@
 //! `brackets`, `areas`, `predicates`, `counts`, `actions`, `everyday`, `typed` (an unusual order, where what is named tells
 //! which is which), `unusual` (verbs that no list knows), `gaps` (clauses that leave words out) and, for the sentence as a whole, `deficits` and `questions`.
 //! These ask `subjects` who does it and `objects` to whom; both find `groups`, and `sides` says which members fit.
-//! `values` reads what stands behind a label or in a cell of a table, where no verb is.
+//! `passages` reads what passes a place where that takes more. `values` reads what stands behind a label or in a cell of a table, where no verb is.
 
 mod actions;
 mod areas;
@@ -26,6 +26,7 @@ mod groups;
 mod kinds;
 mod lesions;
 mod objects;
+mod passages;
 mod predicates;
 mod questions;
 mod relations;
@@ -48,6 +49,7 @@ use crate::mentions::Mentions;
 use crate::names::NameIndex;
 use crate::text::{Plain, Span};
 
+pub use self::kinds::passer_role;
 pub use self::sides::{Side, side_of};
 pub use self::values::{effects, movement_values, values};
 
@@ -205,6 +207,8 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
     let asks = sentence.atoms.last().is_some_and(|atom| atom.word == "?");
     let lesion = cause.map(|cause| cause.nerves).unwrap_or_default();
     let (subject, named, goes_on) = (sentence.main_subject(), sentence.named(), sentence.takes_up_subject());
+    // "Longest branch of the femoral nerve." says it of the subject of the sentence before.
+    let goes_on = goes_on || sentence.is_fragment();
     memory.told = told;
     memory.asked = asked;
     memory.lesion = lesion;
@@ -309,7 +313,8 @@ impl Sentence<'_, '_> {
                     || lexicon::tells_way(self.word(at))
                     || lexicon::tells_place(self.word(at)) =>
             {
-                self.unusual_claims(at, last_subject)
+                let claims = self.unusual_claims(at, last_subject);
+                if claims.is_empty() && lexicon::tells_way(self.word(at)) { self.inverted_passage(at) } else { claims }
             }
             Some(AtomKind::Word) => self.noun_of_implied(at),
             _ => Vec::new(),

@@ -44,6 +44,7 @@ impl Sentence<'_, '_> {
             }
             return claims;
         };
+        let relation = &self.of_passage(relation, before, &object);
         let negated = negated != self.written(at).split(' ').any(|word| word == "not");
         let denied = self.group_to(before).is_some_and(|group| group.denied);
         let negated = negated || denied;
@@ -57,6 +58,12 @@ impl Sentence<'_, '_> {
             Object::Segments(..) if relation.left != PartRole::Parent => self.subject_with_roots(before, relation),
             _ => self.subject(before, relation, last_subject),
         };
+        if relation.kind == ClaimKind::Passage && relation.left == PartRole::Nerve {
+            left = self.passers_from_start(before).unwrap_or(left);
+        }
+        if left.is_empty() && matches!(relation.kind, ClaimKind::Passage | ClaimKind::Attachment) {
+            left = self.announced_behind(before, relation, &object);
+        }
         if left.is_empty() && relation.form == Form::Participle && relation.left == PartRole::Muscle {
             left = self.listed_behind(&object);
         }
@@ -76,11 +83,18 @@ impl Sentence<'_, '_> {
         }
         (*last_subject).clone_from(&left);
         let hedged = hedged || self.clause_hedged(at);
+        let object = self.with_all_passers(relation, object);
         let of_all =
             self.group_to(before).or_else(|| self.main_group()).is_some_and(|group| group.all && !group.partial);
         let mut claims = self.combine(relation, &left, &object, at, negated, hedged, of_all);
         if negated && let Some(instead) = self.said_instead(&object, relation) {
             claims.extend(self.combine(relation, &left, &instead, at, false, hedged, false));
+        }
+        if relation.kind == ClaimKind::Passage
+            && relation.left == PartRole::Nerve
+            && let Object::Names(first) = &object
+        {
+            claims.extend(self.further_passages(&left, first.end, negated, hedged));
         }
         if relation.kind == ClaimKind::Attachment
             && relation.phrase.ends_with(" from")

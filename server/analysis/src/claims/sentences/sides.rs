@@ -80,7 +80,8 @@ impl Sentence<'_, '_> {
     pub(super) fn bare_nerve(&self, at: usize) -> Option<(Side, usize)> {
         (1..=4).rev().find_map(|len| {
             let end = at + len;
-            if !self.word(end - 1).ends_with(char::is_alphabetic) {
+            let is_number = || len == 1 && lexicon::is_cranial_number(&self.written(at).to_uppercase());
+            if !self.word(end - 1).ends_with(char::is_alphabetic) && !is_number() {
                 return None;
             }
             let tokens = &self.scope.mentions.tokens;

@@ -13,7 +13,8 @@ impl Sentence<'_, '_> {
     pub(super) fn subject(&self, end: usize, relation: &RelationWord, last: &[Side]) -> Vec<Side> {
         let role = relation.left;
         let roles = [role, PartRole::Structure];
-        let role = if role == PartRole::Nerve && relation.kind == ClaimKind::Branching { roles[1] } else { role };
+        let may_be_other = matches!(relation.kind, ClaimKind::Branching | ClaimKind::Passage);
+        let role = if role == PartRole::Nerve && may_be_other { roles[1] } else { role };
         // "MUSCLE's *tendon* attaches to", "the MUSCLE *fibres* converge on"
         let is_of_muscle = end.checked_sub(1).is_some_and(|place| lexicon::is_of_muscle(self.word(place)));
         let behind_muscle = end.checked_sub(2).is_some_and(|place| matches!(self.class(place), Some(1 | 2)));

@@ -53,6 +53,12 @@ pub fn values(scope: &Scope<'_>, from: usize, to: usize, role: PartRole) -> Vec<
             Some(AtomKind::Name(_)) if role == PartRole::Landmark && sentence.is_place_within(at) => {}
             // "the deep branch of the ulnar": the branch is meant.
             Some(AtomKind::Name(_)) if role == PartRole::Nerve && sentence.is_stem_of_last(at, &sides) => {}
+            // "IV, V1, VI": beside other nerves a number is one, whatever muscle goes by the same letters.
+            Some(AtomKind::Name(_))
+                if role == PartRole::Nerve && lexicon::is_cranial_number(&sentence.written(at).to_uppercase()) =>
+            {
+                sides.extend(sentence.side(at, role).or_else(|| sentence.bare_nerve(at).map(|(side, _)| side)));
+            }
             Some(AtomKind::Name(_)) => sides.extend(sentence.side(at, role)),
             Some(AtomKind::Word) if role == PartRole::Nerve => {
                 if let Some((side, end)) = sentence.bare_nerve(at) {
