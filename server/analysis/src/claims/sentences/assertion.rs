@@ -21,7 +21,7 @@ impl Sentence<'_, '_> {
     }
 
     /// Whether it has no verb, and is about a branch of what it names: "Longest branch of the femoral nerve".
-    pub(super) fn is_fragment(&self) -> bool {
+    pub(super) fn tells_branch_only(&self) -> bool {
         let tells_branch = |at: usize| self.written(at).split(' ').any(|word| matches!(word, "branch" | "division"));
         let is_verb = |atom: &super::Atom| match &atom.kind {
             AtomKind::Relation(relation) => relation.form == Form::Verb,

@@ -208,7 +208,7 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
     let lesion = cause.map(|cause| cause.nerves).unwrap_or_default();
     let (subject, named, goes_on) = (sentence.main_subject(), sentence.named(), sentence.takes_up_subject());
     // "Longest branch of the femoral nerve." says it of the subject of the sentence before.
-    let goes_on = goes_on || sentence.is_fragment();
+    let goes_on = goes_on || sentence.tells_branch_only();
     memory.told = told;
     memory.asked = asked;
     memory.lesion = lesion;
