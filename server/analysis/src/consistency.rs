@@ -13,13 +13,12 @@ use std::hash::Hash;
 use fascicle_model::{EntryId, Kind, Standing, Vocabulary};
 use rustc_hash::{FxHashMap, FxHashSet};
 
-use crate::blocks::Block;
+use crate::blocks::{Block, Blocks};
 use crate::findings::{Edit, Finding, FindingKind, Fix, Severity};
 use crate::knowledge::Knowledge;
 use crate::lexicon;
 use crate::mentions::{Mention, Mentions};
 use crate::names::{NameIndex, WordId};
-use crate::reading::Reading;
 use crate::settings::{EnglishSpelling, Settings};
 use crate::text::{Mark, Span};
 use crate::words::{fold, fold_into};
@@ -100,10 +99,11 @@ impl Usage {
 }
 
 /// What a document calls things.
-pub fn usage(reading: &Reading, knowledge: &Knowledge) -> Usage {
-    let mut usage = Usage { names: names_of(reading, knowledge), ..Usage::default() };
-    gather_spellings(reading, &mut usage);
-    gather_abbreviations(reading, &knowledge.vocabulary, &mut usage);
+pub fn usage(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge) -> Usage {
+    let own = own_blocks(blocks, mentions);
+    let mut usage = Usage { names: names_of(&own, knowledge), ..Usage::default() };
+    gather_spellings(&own, &mut usage);
+    gather_abbreviations(&own, &knowledge.vocabulary, &mut usage);
     usage
 }
 
@@ -127,8 +127,8 @@ struct Use<'a> {
 }
 
 /// Blocks whose words are the author's own, with their mentions.
-fn own_blocks(reading: &Reading) -> impl Iterator<Item = (&Block, &Mentions)> {
-    reading.blocks.list.iter().zip(&reading.mentions).filter(|(block, _)| !block.quoted)
+fn own_blocks<'a>(blocks: &'a Blocks, mentions: &'a [Mentions]) -> Vec<(&'a Block, &'a Mentions)> {
+    blocks.list.iter().zip(mentions).filter(|(block, _)| !block.quoted).collect()
 }
 
 fn hint(code: &'static str, span: Span, message: String) -> Finding {
@@ -146,13 +146,13 @@ fn hint(code: &'static str, span: Span, message: String) -> Finding {
 }
 
 /// The full names that mean one entry. Bones and organs have everyday names beside their own, so they are left out.
-fn names_of(reading: &Reading, knowledge: &Knowledge) -> Vec<NameUse> {
+fn names_of(own: &[(&Block, &Mentions)], knowledge: &Knowledge) -> Vec<NameUse> {
     let vocabulary = &knowledge.vocabulary;
     let mut keys: FxHashMap<EntryId, Vec<Vec<WordId>>> = FxHashMap::default();
     let mut known: FxHashMap<(EntryId, &str), Option<usize>> = FxHashMap::default();
     let mut places: FxHashMap<(EntryId, usize), usize> = FxHashMap::default();
     let mut list: Vec<NameUse> = Vec::new();
-    for (block, mentions) in own_blocks(reading) {
+    for (block, mentions) in own {
         for mention in &mentions.list {
             let [entry] = mention.candidates[..] else { continue };
             if mention.shared
@@ -385,12 +385,12 @@ pub(crate) fn respelled(text: &str, spelling: EnglishSpelling) -> String {
 }
 
 /// Words that are spelled in the British or in the American way.
-fn gather_spellings(reading: &Reading, usage: &mut Usage) {
+fn gather_spellings(own: &[(&Block, &Mentions)], usage: &mut Usage) {
     let british: FxHashMap<&str, &'static str> = SPELLINGS.iter().copied().collect();
     let american: FxHashMap<&str, &'static str> =
         SPELLINGS.iter().map(|(british, american)| (*american, *british)).collect();
     let mut word = String::new();
-    for (block, mentions) in own_blocks(reading) {
+    for (block, mentions) in own {
         for token in mentions.tokens.iter().filter(|token| token.is_word && token.span.len() > 3) {
             let written = token.span.of(&block.plain.text);
             fold_into(written, &mut word);
@@ -447,10 +447,10 @@ fn in_brackets(text: &str, mention: &Mention) -> bool {
 }
 
 /// Abbreviations that are introduced, and those that are used before they are.
-fn gather_abbreviations(reading: &Reading, vocabulary: &Vocabulary, usage: &mut Usage) {
+fn gather_abbreviations(own: &[(&Block, &Mentions)], vocabulary: &Vocabulary, usage: &mut Usage) {
     let mut named: FxHashSet<EntryId> = FxHashSet::default();
-    let later = named_anywhere(reading);
-    for (block, mentions) in own_blocks(reading) {
+    let later = named_anywhere(own);
+    for (block, mentions) in own {
         let text = &block.plain.text;
         for (at, mention) in mentions.list.iter().enumerate() {
             if mention.standing != Standing::Abbreviation {
@@ -514,8 +514,9 @@ fn abbreviations(documents: &[&Usage], vocabulary: &Vocabulary, out: &mut [Vec<F
 }
 
 /// Entries that a document names in full somewhere.
-fn named_anywhere(reading: &Reading) -> FxHashSet<EntryId> {
-    let full = own_blocks(reading)
+fn named_anywhere(own: &[(&Block, &Mentions)]) -> FxHashSet<EntryId> {
+    let full = own
+        .iter()
         .flat_map(|(_, mentions)| &mentions.list)
         .filter(|mention| mention.standing != Standing::Abbreviation);
     full.flat_map(|mention| mention.candidates.iter().copied()).collect()

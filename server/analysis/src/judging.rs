@@ -7,18 +7,20 @@ use crate::claims::{self, Claim, Section};
 use crate::knowledge::Knowledge;
 use crate::memo::Kept;
 use crate::mentions::Mentions;
-use crate::reading::Stage;
+use crate::stages::Stage;
 use crate::text::Span;
 use crate::verdicts::{self, Judgement};
 
-/// Reads the claims of a document and judges them, in the order of the text. `ended` is told of the two stages in turn.
+/// Reads the claims of a document and judges them, in the order of the text; nothing once they are not wanted any more.
+/// `ended` is told of the two stages in turn.
 pub fn judged(
     blocks: &Blocks,
     mentions: &[Mentions],
     knowledge: &Knowledge,
     kept: &mut Kept<Arc<JudgedSection>>,
+    is_wanted: &dyn Fn() -> bool,
     ended: &mut dyn FnMut(Stage),
-) -> Vec<(Claim, Judgement)> {
+) -> Option<Vec<(Claim, Judgement)>> {
     let judge = |claim: Claim| {
         let judgement = verdicts::judge(&claim, &knowledge.vocabulary);
         (claim, judgement)
@@ -28,6 +30,9 @@ pub fn judged(
     let mut list: Vec<(Claim, Judgement)> = exam.into_iter().map(judge).collect();
     ended(Stage::Verdicts);
     for section in claims::sections(blocks) {
+        if !is_wanted() {
+            return None;
+        }
         let key = section.fingerprint(blocks, mentions, &|block| taken.contains(&block));
         let read = kept.of(key, || {
             let claims = claims::of_section(&section, blocks, mentions, knowledge, &taken);
@@ -40,7 +45,7 @@ pub fn judged(
     }
     list.sort_by_key(|(claim, _)| (claim.span, claim.kind));
     ended(Stage::Claims);
-    list
+    Some(list)
 }
 
 /// The judged claims of a section, as they stood where it was read.

@@ -15,6 +15,7 @@ use crate::mentions::{self, Mentions};
 use crate::misspellings::{self, Suspect};
 use crate::resolve;
 use crate::settings::Settings;
+use crate::stages::Stage;
 use crate::verdicts::{self, Judgement};
 
 /// What was read before, by what it was read from. It belongs to one document, one vocabulary and one set of settings.
@@ -33,44 +34,6 @@ impl Memo {
         self.mentions.turn();
         self.suspects.turn();
         self.sections.turn();
-    }
-}
-
-/// A stage of the way from a text to findings.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum Stage {
-    /// The text is cut into blocks.
-    Blocks,
-    /// Names are found in them.
-    Mentions,
-    /// Misspelled names are found.
-    Misspellings,
-    /// What a name means by what stands around it, and abbreviations that the document explains.
-    Context,
-    /// Statements are read.
-    Claims,
-    /// The graph judges them.
-    Verdicts,
-    /// What is to be told is put into words, and names are compared over the document.
-    Findings,
-}
-
-impl Stage {
-    /// All of them, in order.
-    pub const ALL: [Self; 7] =
-        [Self::Blocks, Self::Mentions, Self::Misspellings, Self::Context, Self::Claims, Self::Verdicts, Self::Findings];
-
-    /// Its name.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Blocks => "blocks",
-            Self::Mentions => "mentions",
-            Self::Misspellings => "misspellings",
-            Self::Context => "context",
-            Self::Claims => "claims",
-            Self::Verdicts => "verdicts",
-            Self::Findings => "findings",
-        }
     }
 }
 
@@ -97,52 +60,52 @@ pub fn read(text: &str, form: Form, knowledge: &Knowledge, settings: &Settings) 
 /// Reads a document of which an earlier version was read with the same memo, by the same knowledge and settings. What
 /// comes out is what [`read`] makes of the text; what the edit has not touched is not worked out again.
 pub fn read_again(text: &str, form: Form, knowledge: &Knowledge, settings: &Settings, memo: &mut Memo) -> Reading {
-    read_observed(text, form, knowledge, settings, memo, &mut |_| {})
+    read_observed(text, form, knowledge, settings, memo, &|| true, &mut |_| {}).unwrap_or_default()
 }
 
-/// As [`read_again`]. `ended` is told of each stage when it ends; a stage that is gone through in parts is told of after
-/// each of them, so that who has a clock can add up where the time goes.
+/// As [`read_again`]. `is_wanted` is asked between blocks and between sections; once nobody wants the reading any more it
+/// ends with nothing, and what was read until then stays in the memo. `ended` is told of each stage when it ends; a stage that
+/// is gone through in parts is told of after each of them, so that who has a clock can add up where the time goes.
 pub fn read_observed(
     text: &str,
     form: Form,
     knowledge: &Knowledge,
     settings: &Settings,
     memo: &mut Memo,
+    is_wanted: &dyn Fn() -> bool,
     ended: &mut dyn FnMut(Stage),
-) -> Reading {
+) -> Option<Reading> {
     let blocks = blocks::blocks(text, form);
     ended(Stage::Blocks);
-    let mut mentions: Vec<Mentions> = blocks
-        .list
-        .iter()
-        .map(|block| {
-            let text = &block.plain.text;
-            let find = || Arc::new(mentions::mentions(text, &knowledge.vocabulary, &knowledge.names));
-            Mentions::clone(&memo.mentions.of(fingerprint_of(text, &()), find))
-        })
-        .collect();
+    let mut mentions: Vec<Mentions> = Vec::with_capacity(blocks.list.len());
+    for block in &blocks.list {
+        if !is_wanted() {
+            return None;
+        }
+        let text = &block.plain.text;
+        let find = || Arc::new(mentions::mentions(text, &knowledge.vocabulary, &knowledge.names));
+        mentions.push(Mentions::clone(&memo.mentions.of(fingerprint_of(text, &()), find)));
+    }
     ended(Stage::Mentions);
-    let repairs = misspellings::repairs_again(&blocks, &mentions, knowledge, settings, &mut memo.suspects);
+    let repairs = misspellings::repairs_again(&blocks, &mentions, knowledge, settings, &mut memo.suspects, is_wanted)?;
     misspellings::apply(&mut mentions, &repairs);
     ended(Stage::Misspellings);
     resolve::resolve(&blocks, &mut mentions, &knowledge.vocabulary);
     abbreviations::apply(&blocks, &mut mentions, &knowledge.vocabulary);
     ended(Stage::Context);
-    let claims = judging::judged(&blocks, &mentions, knowledge, &mut memo.sections, ended);
+    let claims = judging::judged(&blocks, &mentions, knowledge, &mut memo.sections, is_wanted, ended)?;
     memo.turn();
     let mut findings: Vec<Finding> = claims
         .iter()
         .filter_map(|(claim, judgement)| verdicts::finding(claim, judgement, &knowledge.vocabulary, text))
         .collect();
     findings.extend(misspellings::findings(&blocks, &repairs));
-    let mut reading = Reading { blocks, mentions, claims, findings, usage: Usage::default() };
-    reading.usage = consistency::usage(&reading, knowledge);
-    let of_names = consistency::compare(&[&reading.usage], knowledge, settings);
-    reading.findings.extend(of_names.into_iter().flatten());
+    let usage = consistency::usage(&blocks, &mentions, knowledge);
+    findings.extend(consistency::compare(&[&usage], knowledge, settings).into_iter().flatten());
     let allowed = Allowances::of(text, form);
     let is_off = |finding: &Finding| settings.off.iter().any(|code| code == finding.code) || allowed.allows(finding);
-    reading.findings.retain(|finding| !is_off(finding));
-    reading.findings.sort_by_key(|finding| (finding.span, finding.code));
+    findings.retain(|finding| !is_off(finding));
+    findings.sort_by_key(|finding| (finding.span, finding.code));
     ended(Stage::Findings);
-    reading
+    Some(Reading { blocks, mentions, claims, findings, usage })
 }

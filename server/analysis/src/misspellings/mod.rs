@@ -109,7 +109,7 @@ impl Repair {
 
 /// Finds the misspelled names of a document.
 pub fn repairs(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge, settings: &Settings) -> Vec<Repair> {
-    repairs_again(blocks, mentions, knowledge, settings, &mut Kept::default())
+    repairs_again(blocks, mentions, knowledge, settings, &mut Kept::default(), &|| true).unwrap_or_default()
 }
 
 /// As [`repairs`]; what is suspect in a text that was looked at before is not looked for again. The mentions are those
@@ -120,7 +120,8 @@ pub fn repairs_again(
     knowledge: &Knowledge,
     settings: &Settings,
     kept: &mut Kept<Arc<Vec<Suspect>>>,
-) -> Vec<Repair> {
+    is_wanted: &dyn Fn() -> bool,
+) -> Option<Vec<Repair>> {
     let course: FxHashSet<String> = settings
         .words
         .iter()
@@ -134,6 +135,9 @@ pub fn repairs_again(
     let mut ids = Vec::new();
     let mut subject = rank::Subject::new(blocks, mentions, knowledge);
     for (at, (block, mentions)) in blocks.list.iter().zip(mentions).enumerate() {
+        if !is_wanted() {
+            return None;
+        }
         if block.kind == BlockKind::Title {
             continue; // front matter
         }
@@ -157,7 +161,7 @@ pub fn repairs_again(
             list.extend(repair(at, &block.plain, &guesses, knowledge));
         }
     }
-    list
+    Some(list)
 }
 
 /// Adds what was meant to the mentions of each block, in place of mentions of parts of it.
