@@ -76,6 +76,66 @@ fn work_on_a_version_that_was_overtaken_is_dropped() {
     server.shut_down();
 }
 
+/// A text that takes long to read: no two of its sections are alike.
+fn long() -> String {
+    let section =
+        |n: usize| format!("## Note {n}\n\nThe axillary nerve supplies deltoid and teres minor, says note {n}.\n\n");
+    (0..20_000).map(section).collect()
+}
+
+/// Asks how often the open documents were read until it is as wanted.
+fn wait_for_readings(server: &mut Server, wanted: impl Fn(u64, u64) -> bool) {
+    let until = std::time::Instant::now() + support::PATIENCE;
+    loop {
+        let readings = server.ask("fascicle/status", &json!({}))["readings"].clone();
+        if wanted(readings["begun"].as_u64().unwrap(), readings["givenUp"].as_u64().unwrap()) {
+            return;
+        }
+        assert!(std::time::Instant::now() < until, "{readings}");
+    }
+}
+
+#[test]
+fn reading_a_version_that_is_overtaken_ends_midway() {
+    // One client is told of its document, one asks: both have the old version read when the new one comes.
+    for (capabilities, is_asked) in [(json!({}), false), (json!({ "textDocument": { "diagnostic": {} } }), true)] {
+        let mut server = Server::start("utf-16", capabilities, None);
+        server.open(URI, 1, &long());
+        let params = json!({ "textDocument": { "uri": URI } });
+        let first = is_asked.then(|| server.send("textDocument/diagnostic", &params));
+        wait_for_readings(&mut server, |begun, _| begun == 1);
+        server.replace(URI, 2, "Deltoid.\n");
+        if let Some(first) = first {
+            assert_eq!(server.answer(first)["error"]["code"], -32801);
+        }
+        let tokens = server.ask("textDocument/semanticTokens/full", &params);
+        assert_eq!(tokens["data"], json!([0, 0, 7, 3, 0]));
+        wait_for_readings(&mut server, |begun, given_up| (begun, given_up) == (2, 1));
+        server.shut_down();
+    }
+}
+
+#[test]
+fn reading_for_a_request_that_was_taken_back_ends_midway_but_not_for_who_still_waits() {
+    let mut server = Server::start("utf-16", json!({ "textDocument": { "diagnostic": {} } }), None);
+    server.open(URI, 1, &long());
+    let hover = server.send("textDocument/hover", &at(URI, 2, 6));
+    wait_for_readings(&mut server, |begun, _| begun == 1);
+    server.notify("$/cancelRequest", &json!({ "id": hover }));
+    assert_eq!(server.answer(hover)["error"]["code"], -32800);
+    wait_for_readings(&mut server, |_, given_up| given_up == 1);
+    // Two wait, one of them no longer: the other gets its answer, though a newer version has come.
+    let text: String = long().chars().take(20_000).collect();
+    server.replace(URI, 2, &text);
+    let [one, other] = [0, 0].map(|_| server.send("textDocument/hover", &at(URI, 2, 6)));
+    server.replace(URI, 3, "Deltoid.\n");
+    server.notify("$/cancelRequest", &json!({ "id": one }));
+    assert_eq!(server.answer(one)["error"]["code"], -32800);
+    let card = server.answer(other)["result"]["contents"]["value"].to_string();
+    assert!(card.contains("axillary nerve"), "{card}");
+    server.shut_down();
+}
+
 /// A small generator of numbers, so that a failure can be repeated (`SplitMix64`).
 struct Numbers(u64);
 

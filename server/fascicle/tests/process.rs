@@ -184,12 +184,24 @@ fn a_server_that_is_asked_nothing_does_nothing() {
 }
 
 #[test]
+fn who_writes_empty_parameters_for_none_is_understood() {
+    for none in [Value::Null, json!({}), json!([])] {
+        let mut server = Server::plain();
+        assert_eq!(server.ask("fascicle/status", &none)["documents"], 0);
+        assert!(server.ask("shutdown", &none).is_null());
+        server.notify("exit", &none);
+        assert_eq!(server.end(Duration::from_secs(5)).code(), Some(0));
+    }
+}
+
+#[test]
 fn status_tells_memory_and_times() {
     let mut server = Server::plain();
     server.open("file:///a.md", 1, "The axillary nerve.\n");
     server.ask("textDocument/hover", &at("file:///a.md", 0, 6));
     let status = server.ask("fascicle/status", &Value::Null);
     assert_eq!(status["documents"], 1);
+    assert_eq!(status["readings"]["givenUp"], 0);
     if cfg!(target_os = "linux") {
         assert!(status["memory"].as_u64().unwrap() > 1_000_000, "{status}");
     }

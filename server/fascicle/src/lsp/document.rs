@@ -4,8 +4,9 @@
 //! read once, however many requests ask for it. What reading one version has found is handed on to the next, so that an
 //! edit in a long document costs what the edit is worth.
 
-use std::sync::atomic::{AtomicBool, Ordering};
-use std::sync::{Arc, Mutex, OnceLock};
+use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
+use std::sync::{Arc, Mutex, MutexGuard, OnceLock, TryLockError};
+use std::thread;
 use std::time::{Duration, Instant};
 
 use fascicle_analysis::lines::{Encoding, LineIndex, Position};
@@ -23,12 +24,34 @@ pub struct Document {
     pub form: Form,
     growing: Option<usize>,
     has_settled: AtomicBool,
+    /// It is no longer what the editor shows.
+    is_overtaken: AtomicBool,
     rope: Rope,
     source: OnceLock<Source>,
     reading: OnceLock<(Reading, Times)>,
-    /// What reading the versions before has left, for an open document.
-    memo: Option<Arc<Mutex<Memo>>>,
+    shared: Arc<Shared>,
 }
+
+/// What the versions of a document share.
+#[derive(Debug, Default)]
+struct Shared {
+    /// What reading the versions before has left. Who has it reads; one reading goes on at a time.
+    memo: Mutex<Memo>,
+    begun: AtomicUsize,
+    given_up: AtomicUsize,
+}
+
+/// How many readings of a document there were.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Readings {
+    /// All that have begun.
+    pub begun: usize,
+    /// Those that ended midway, for nobody waited for them any more.
+    pub given_up: usize,
+}
+
+/// How often who waits for a reading looks whether it is still wanted.
+const MOMENT: Duration = Duration::from_millis(1);
 
 /// How long each stage of a reading took.
 pub type Times = [(Stage, Duration); Stage::ALL.len()];
@@ -58,7 +81,7 @@ pub struct BadChange;
 impl Document {
     /// A document as it was opened.
     pub fn new(version: i32, form: Form, text: &str) -> Self {
-        Self::of_rope(Some(version), form, Rope::from_str(text)).remembering(Arc::default())
+        Self::of_rope(Some(version), form, Rope::from_str(text))
     }
 
     /// A document as it stands on disk.
@@ -67,27 +90,22 @@ impl Document {
     }
 
     fn of_rope(version: Option<i32>, form: Form, rope: Rope) -> Self {
-        let has_settled = AtomicBool::new(false);
         Self {
             version,
             form,
             growing: None,
-            has_settled,
+            has_settled: AtomicBool::new(false),
+            is_overtaken: AtomicBool::new(false),
             rope,
             source: OnceLock::new(),
             reading: OnceLock::new(),
-            memo: None,
+            shared: Arc::default(),
         }
-    }
-
-    fn remembering(self, memo: Arc<Mutex<Memo>>) -> Self {
-        Self { memo: Some(memo), ..self }
     }
 
     /// The same version, to be read anew (settings or vocabulary have changed).
     pub fn unread(&self) -> Self {
-        let unread = Self::of_rope(self.version, self.form, self.rope.clone());
-        if self.memo.is_some() { unread.remembering(Arc::default()) } else { unread }
+        Self::of_rope(self.version, self.form, self.rope.clone())
     }
 
     /// The next version. Each change is told in terms of the text that the one before it left.
@@ -116,8 +134,8 @@ impl Document {
                 }
             };
         }
-        let memo = self.memo.clone();
-        Ok(Self { growing, memo, ..Self::of_rope(Some(version), self.form, rope) })
+        let shared = Arc::clone(&self.shared);
+        Ok(Self { growing, shared, ..Self::of_rope(Some(version), self.form, rope) })
     }
 
     /// Where the last edit ended, so that a word that is still growing is left alone; `None` once the author has paused.
@@ -128,6 +146,22 @@ impl Document {
     /// The author has paused at this version.
     pub fn settle(&self) {
         self.has_settled.store(true, Ordering::Relaxed);
+    }
+
+    /// Another version has come, or the document is closed.
+    pub fn overtake(&self) {
+        self.is_overtaken.store(true, Ordering::Relaxed);
+    }
+
+    /// Whether it is no longer what the editor shows.
+    pub fn is_overtaken(&self) -> bool {
+        self.is_overtaken.load(Ordering::Relaxed)
+    }
+
+    /// How many readings of it and of the versions before there were.
+    pub fn readings(&self) -> Readings {
+        let count = |count: &AtomicUsize| count.load(Ordering::Relaxed);
+        Readings { begun: count(&self.shared.begun), given_up: count(&self.shared.given_up) }
     }
 
     /// Length of the text in bytes.
@@ -144,9 +178,20 @@ impl Document {
         })
     }
 
-    /// What was read of it.
-    pub fn reading(&self, course: &Course) -> &Reading {
-        &self.timed_reading(course).0
+    /// What was read of it; `None` once nobody wants it any more. What was read until then is not read again by who comes
+    /// next.
+    pub fn reading(&self, course: &Course, is_wanted: &dyn Fn() -> bool) -> Option<&Reading> {
+        if let Some((reading, _)) = self.reading.get() {
+            return Some(reading);
+        }
+        // Another version may be at it, or another request for this one. Waiting costs less than reading it all twice: what
+        // is left to do of the one is as good as done for the other.
+        let mut memo = lock_while(&self.shared.memo, is_wanted)?;
+        if self.reading.get().is_none() {
+            let reading = self.read(course, &mut memo, is_wanted)?;
+            drop(self.reading.set(reading));
+        }
+        self.reading.get().map(|(reading, _)| reading)
     }
 
     /// How long each stage of reading it took, once it was read.
@@ -154,27 +199,39 @@ impl Document {
         self.reading.get().map(|(_, times)| times)
     }
 
-    fn timed_reading(&self, course: &Course) -> &(Reading, Times) {
-        self.reading.get_or_init(|| {
-            let (knowledge, settings) = (course.knowledge(), &course.settings.reading);
-            let text = &self.source().text;
-            // Two versions may be read at the same time; the one that comes second has no use for waiting.
-            let mut kept = self.memo.as_ref().and_then(|memo| memo.try_lock().ok());
-            let mut fresh = Memo::default();
-            let memo = kept.as_deref_mut().unwrap_or(&mut fresh);
-            let mut times = Stage::ALL.map(|stage| (stage, Duration::ZERO));
-            let mut from = Instant::now();
-            let mut ended = |stage: Stage| {
-                let now = Instant::now();
-                if let Some((_, time)) = times.iter_mut().find(|(known, _)| *known == stage) {
-                    *time += now.saturating_duration_since(from);
-                }
-                from = now;
-            };
-            let reading = fascicle_analysis::read_observed(text, self.form, knowledge, settings, memo, &mut ended);
-            (reading, times)
-        })
+    fn read(&self, course: &Course, memo: &mut Memo, is_wanted: &dyn Fn() -> bool) -> Option<(Reading, Times)> {
+        let (knowledge, settings) = (course.knowledge(), &course.settings.reading);
+        let text = &self.source().text;
+        self.shared.begun.fetch_add(1, Ordering::Relaxed);
+        let mut times = Stage::ALL.map(|stage| (stage, Duration::ZERO));
+        let mut from = Instant::now();
+        let mut ended = |stage: Stage| {
+            let now = Instant::now();
+            if let Some((_, time)) = times.iter_mut().find(|(known, _)| *known == stage) {
+                *time += now.saturating_duration_since(from);
+            }
+            from = now;
+        };
+        let reading =
+            fascicle_analysis::read_observed(text, self.form, knowledge, settings, memo, is_wanted, &mut ended);
+        if reading.is_none() {
+            self.shared.given_up.fetch_add(1, Ordering::Relaxed);
+        }
+        Some((reading?, times))
     }
+}
+
+/// Waits for a lock for as long as that is wanted.
+fn lock_while<'a, T>(mutex: &'a Mutex<T>, is_wanted: &dyn Fn() -> bool) -> Option<MutexGuard<'a, T>> {
+    while is_wanted() {
+        match mutex.try_lock() {
+            Ok(guard) => return Some(guard),
+            // Who broke off left answers that are whole each for itself.
+            Err(TryLockError::Poisoned(broken)) => return Some(broken.into_inner()),
+            Err(TryLockError::WouldBlock) => thread::sleep(MOMENT),
+        }
+    }
+    None
 }
 
 /// The byte at a position. What lies past the end of a line or of the text means that end.

@@ -48,8 +48,22 @@ pub struct Everywhere {
 }
 
 impl Everywhere {
-    /// Views of the documents that name one of these entries, each with the entries as its own course numbers them: the
-    /// open ones first, then those on disk by path.
+    /// The same for an answer that is of use only while the document that was asked about is the latest version.
+    pub fn only_latest(mut self) -> Self {
+        self.here = self.here.only_latest();
+        for view in &mut self.open {
+            view.wish = self.here.wish.clone();
+        }
+        self
+    }
+
+    /// Whether somebody still waits for what is made of them.
+    pub fn is_wanted(&self) -> bool {
+        self.here.wish.holds()
+    }
+
+    /// Views of the documents that name one of these entries, read, each with the entries as its own course numbers them: the
+    /// open ones first, then those on disk by path. It ends early once nobody waits for the answer.
     pub fn naming(&self, entries: &[EntryId]) -> impl Iterator<Item = (View, Vec<EntryId>)> + use<'_> {
         let signs = self.signs_of(entries);
         let list: Vec<(View, Vec<EntryId>)> =
@@ -64,10 +78,12 @@ impl Everywhere {
         }
         paths.sort_by_key(|(path, ..)| *path);
         paths.dedup_by_key(|(path, ..)| *path);
-        list.into_iter().chain(paths.into_iter().filter_map(move |(path, folder, own, names)| {
+        let closed = paths.into_iter().filter_map(move |(path, folder, own, names)| {
             let view = self.closed(path, folder)?;
             (names || signs.iter().any(|sign| sign.is_in(view.text()))).then_some((view, own))
-        }))
+        });
+        let wanted = list.into_iter().chain(closed).take_while(|_| self.is_wanted());
+        wanted.filter(|(view, _)| view.wanted_reading().is_some())
     }
 
     /// Segments and movements are no names, so the index does not hold them: where one is asked for, the texts that have

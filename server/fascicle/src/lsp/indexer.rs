@@ -9,7 +9,7 @@ use tokio::sync::mpsc;
 use tower_lsp::lsp_types as lsp;
 
 use super::publish::{self, Publisher};
-use super::server::refresh;
+use super::server::upkeep::refresh;
 use super::state::{Folder, Session};
 use crate::course::index;
 use crate::course::{SETTINGS_FILE, statements};

@@ -13,6 +13,7 @@ use fascicle_analysis::course::stated;
 use tokio::sync::mpsc;
 use tower_lsp::lsp_types::{MessageType, Url};
 
+use super::everywhere::Everywhere;
 use super::requests::{diagnostics, differences};
 use super::state::{Session, View};
 use super::to_proto;
@@ -55,7 +56,7 @@ async fn run(session: Session, again: mpsc::WeakUnboundedSender<Url>, mut marks:
             waiting.insert(mark);
         }
         for uri in waiting {
-            let Some(all) = session.everywhere(&uri) else {
+            let Some(all) = session.everywhere(&uri).map(Everywhere::only_latest) else {
                 if sent.remove(&uri).is_some() {
                     mark_others(&session, &again, &uri);
                 }
@@ -65,11 +66,12 @@ async fn run(session: Session, again: mpsc::WeakUnboundedSender<Url>, mut marks:
             let view = all.here.clone();
             let job = tokio::task::spawn_blocking(move || {
                 let view = &all.here;
+                view.wanted_reading()?;
                 let (list, held_back) = diagnostics::of(&all, view, &differences::of_document(&all, view));
-                (list, held_back, states(view))
+                Some((list, held_back, states(view)))
             });
-            let Ok((list, held_back, states)) = job.await else { continue };
-            if !session.is_latest(&view) {
+            let Ok(Some((list, held_back, states))) = job.await else { continue };
+            if !view.is_latest() {
                 continue; // a later mark is on its way
             }
             let version = view.document.version;
@@ -83,7 +85,7 @@ async fn run(session: Session, again: mpsc::WeakUnboundedSender<Url>, mut marks:
             }
             if held_back {
                 let again = again.clone();
-                settle_later(session.clone(), view, move || {
+                settle_later(view, move || {
                     if let Some(sender) = again.upgrade() {
                         drop(sender.send(uri));
                     }
@@ -116,10 +118,10 @@ fn states(view: &View) -> u64 {
 }
 
 /// Calls `then` when the author has paused at a version with a word that was left alone while it grew.
-pub fn settle_later(session: Session, view: View, then: impl FnOnce() + Send + 'static) {
+pub fn settle_later(view: View, then: impl FnOnce() + Send + 'static) {
     tokio::spawn(async move {
         tokio::time::sleep(PAUSE).await;
-        if session.is_latest(&view) {
+        if view.is_latest() {
             view.document.settle();
             then();
         }

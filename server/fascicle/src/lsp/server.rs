@@ -4,20 +4,20 @@
 //! another thread. [`super::transport`] polls each handler as its message is read, so both happen in the order of the
 //! messages.
 
-use std::borrow::Cow;
-use std::future::Future;
+mod answers;
+mod polling;
+pub mod upkeep;
+
 use std::path::PathBuf;
 use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, Ordering};
-use std::time::{Duration, Instant};
 
-use fascicle_analysis::Form;
-use serde_json::{Value, json};
-use tokio::sync::{Notify, mpsc};
-use tower_lsp::jsonrpc::{Error, ErrorCode, Result};
+use serde_json::Value;
+use tokio::sync::Notify;
+use tower_lsp::jsonrpc::{Error, Result};
 use tower_lsp::lsp_types as lsp;
 use tower_lsp::{ClientSocket, LanguageServer, LspService};
 
+use self::answers::not_open;
 use super::capabilities::{self, Can};
 use super::document::Document;
 use super::everywhere::Everywhere;
@@ -25,15 +25,12 @@ use super::indexer::{Indexer, Order};
 use super::publish::{self, Publisher};
 use super::requests::{
     code_actions, commands, completion, diagnostics, hierarchy, hover, lenses, navigation, references, status,
-    structure, symbols, tokens, tree, workspace_diagnostics,
+    structure, symbols, tokens, tree,
 };
 use super::state::{Folder, Session, View};
 use super::transport::Output;
 use super::{from_proto, transport};
-use crate::course::{Course, SETTINGS_FILE, settings};
-
-/// How often a partial result is sent at most.
-const PART: Duration = Duration::from_millis(50);
+use crate::course::{Course, SETTINGS_FILE};
 
 /// The handlers.
 #[derive(Debug)]
@@ -65,150 +62,7 @@ pub fn service(gone: Arc<Notify>, output: Output) -> (LspService<impl LanguageSe
     (service, socket, held)
 }
 
-/// Tells the work on a request that nobody waits for it any more.
-struct TellWhenDropped(Arc<AtomicBool>);
-
-impl Drop for TellWhenDropped {
-    fn drop(&mut self) {
-        self.0.store(true, Ordering::Relaxed);
-    }
-}
-
-/// A step of the work on a request, with when it was done.
-type Mark = (Cow<'static, str>, Instant);
-
-fn milliseconds(time: Duration) -> String {
-    format!("{:.2} ms", time.as_secs_f64() * 1e3)
-}
-
-/// The step of reading a document, with how long each stage of it took.
-fn reading_step(document: &Document, was_read: bool) -> String {
-    let stages = document.times().into_iter().flatten();
-    let stages: Vec<String> = stages.map(|(stage, time)| format!("{} {}", stage.name(), milliseconds(*time))).collect();
-    let before = if was_read { "before this request: " } else { "" };
-    format!("read the document ({before}{})", stages.join(", "))
-}
-
 impl Server {
-    fn view(&self, uri: &lsp::Url) -> Result<View> {
-        self.session.view(uri).ok_or_else(|| not_open(uri))
-    }
-
-    /// Answers a request about a document in another thread. The view was taken before the first await.
-    fn answer<T: Send + 'static>(
-        &self,
-        method: &'static str,
-        view: Result<View>,
-        work: impl FnOnce(&View) -> T + Send + 'static,
-    ) -> impl Future<Output = Result<T>> + Send {
-        self.try_answer(method, view, |view| Ok(work(view)))
-    }
-
-    /// The same for what the client asks for again after each change: work on a version that was overtaken is dropped.
-    fn answer_latest<T: Send + 'static>(
-        &self,
-        method: &'static str,
-        view: Result<View>,
-        work: impl FnOnce(&View) -> T + Send + 'static,
-    ) -> impl Future<Output = Result<T>> + Send {
-        let session = self.session.clone();
-        self.try_answer(method, view, move |view| {
-            if session.is_latest(view) { Ok(work(view)) } else { Err(Error::content_modified()) }
-        })
-    }
-
-    async fn try_answer<T: Send + 'static>(
-        &self,
-        method: &'static str,
-        view: Result<View>,
-        work: impl FnOnce(&View) -> Result<T> + Send + 'static,
-    ) -> Result<T> {
-        let view = view?;
-        let began = Instant::now();
-        let _tell = TellWhenDropped(Arc::clone(&view.cancelled));
-        let is_traced = self.session.state().trace;
-        let job = tokio::task::spawn_blocking(move || {
-            let mut marks = vec![("waited for a thread".into(), Instant::now())];
-            if view.is_cancelled() {
-                return (Err(Error::request_cancelled()), marks);
-            }
-            if is_traced {
-                view.course.knowledge();
-                marks.push(("waited for the vocabulary".into(), Instant::now()));
-                let was_read = view.document.times().is_some();
-                view.reading();
-                marks.push((reading_step(&view.document, was_read).into(), Instant::now()));
-            }
-            let answer = work(&view);
-            marks.push(("answered".into(), Instant::now()));
-            (answer, marks)
-        });
-        let Ok((answer, marks)) = job.await else { return Err(Error::internal_error()) };
-        self.note(method, began, is_traced, &marks);
-        answer
-    }
-
-    /// Keeps how long a request took, and tells the client if it wants to know.
-    fn note(&self, method: &'static str, began: Instant, is_traced: bool, marks: &[Mark]) {
-        let took = began.elapsed();
-        {
-            let mut state = self.session.state();
-            let times = state.times.entry(method).or_default();
-            times.count += 1;
-            times.last = took;
-            times.longest = times.longest.max(took);
-        }
-        if is_traced {
-            let mut from = began;
-            let mut steps = Vec::new();
-            for (what, at) in marks {
-                steps.push(format!("{what}: {}", milliseconds(at.saturating_duration_since(from))));
-                from = *at;
-            }
-            let params = lsp::LogTraceParams {
-                message: format!("{method}: {}", milliseconds(took)),
-                verbose: Some(steps.join("\n")),
-            };
-            let client = self.session.client.clone();
-            tokio::spawn(async move { client.send_notification::<lsp::notification::LogTrace>(params).await });
-        }
-    }
-
-    /// Answers a request about the vocabulary of a document's course in another thread.
-    async fn ask<T: Send + 'static>(
-        &self,
-        method: &'static str,
-        about: Option<lsp::Url>,
-        work: impl FnOnce(&Course, &Can) -> T + Send + 'static,
-    ) -> Result<T> {
-        let (course, can) = {
-            let mut state = self.session.state();
-            let course = match &about {
-                Some(uri) => state.course_of(uri),
-                None => Arc::clone(state.folders.first().map_or(&state.elsewhere, |folder| &folder.course)),
-            };
-            (course, Arc::clone(&state.can))
-        };
-        let began = Instant::now();
-        let answer =
-            tokio::task::spawn_blocking(move || work(&course, &can)).await.map_err(|_| Error::internal_error());
-        self.note(method, began, false, &[]);
-        answer
-    }
-
-    /// Answers a request about a document and all others in another thread. What was seen of them was seen before the first
-    /// await.
-    async fn answer_from_all<T: Send + 'static>(
-        &self,
-        method: &'static str,
-        uri: &lsp::Url,
-        work: impl FnOnce(&Everywhere) -> Result<T> + Send + 'static,
-    ) -> Result<T> {
-        let all = self.session.everywhere(uri).ok_or_else(|| not_open(uri))?;
-        let view = Ok(all.here.clone());
-        self.try_answer(method, view, move |_| work(&all)).await
-    }
-
     #[allow(clippy::unused_async)] // the shape that the service wants
     async fn status(&self) -> Result<status::Status> {
         Ok(status::status(&self.session))
@@ -239,159 +93,6 @@ impl Server {
     async fn cancel_progress(&self, params: lsp::WorkDoneProgressCancelParams) {
         self.indexer.cancel(&params.token);
     }
-
-    /// Tells the author once that a document has to be opened again.
-    fn drop_document(&self, uri: &lsp::Url, why: &str) {
-        let first = {
-            let mut state = self.session.state();
-            state.documents.remove(uri);
-            state.dropped.insert(uri.clone())
-        };
-        tracing::error!(%uri, why, "document dropped");
-        self.publisher.mark(uri.clone());
-        if first {
-            let client = self.session.client.clone();
-            let message = format!("fascicle lost track of {uri} ({why}). Please close it and open it again.");
-            tokio::spawn(async move { client.show_message(lsp::MessageType::ERROR, message).await });
-        }
-    }
-
-    /// A document has changed.
-    fn changed(&self, uri: lsp::Url) {
-        if !self.session.state().can.pull_diagnostics {
-            self.publisher.mark(uri);
-        }
-        self.session.bump();
-    }
-
-    /// Files or folders have come, changed or gone.
-    fn files_changed(&self, files: impl Iterator<Item = lsp::Url>) {
-        let mut documents = Vec::new();
-        let mut folders = false;
-        let mut settings = false;
-        for path in files.filter_map(|uri| path(&uri)) {
-            settings |= path.extension().is_some_and(|extension| extension == "toml");
-            let is_document = path.file_name().and_then(|name| name.to_str()).and_then(Form::of_name).is_some();
-            folders |= !is_document;
-            if is_document {
-                documents.push(path);
-            }
-        }
-        if settings {
-            self.reopen();
-        } else if folders {
-            // What was in a folder that is gone is not known; what has not changed costs nothing.
-            let roots: Vec<PathBuf> = self.session.state().folders.iter().map(|folder| folder.root.clone()).collect();
-            for root in roots {
-                self.indexer.order(Order::Folder(root));
-            }
-        } else if !documents.is_empty() {
-            self.indexer.order(Order::Files(documents));
-        }
-    }
-
-    /// Settings or vocabulary have changed: everything is read and told anew.
-    fn reopen(&self) {
-        let folders: Vec<PathBuf> = {
-            let mut state = self.session.state();
-            state.reopen_courses();
-            state.folders.iter().map(|folder| folder.root.clone()).collect()
-        };
-        for root in folders {
-            self.indexer.order(Order::Folder(root));
-        }
-        refresh(&self.session, &self.publisher);
-    }
-
-    /// Asks for the editor's settings, and takes them.
-    fn ask_settings(&self, pushed: Option<Value>) {
-        let (session, publisher, indexer) = (self.session.clone(), self.publisher.clone(), self.indexer.clone());
-        tokio::spawn(async move {
-            let item = lsp::ConfigurationItem { scope_uri: None, section: Some("fascicle".to_owned()) };
-            let can = session.state().can.configuration;
-            let value = if can {
-                session.client.configuration(vec![item]).await.ok().and_then(|list| list.into_iter().next())
-            } else {
-                pushed.map(|all| all.get("fascicle").cloned().unwrap_or(all))
-            };
-            let Some(value) = value.filter(Value::is_object) else { return };
-            let (editor, wrong) = settings::from_client(&value);
-            publish::tell_once(&session, wrong).await;
-            let Some(editor) = editor else { return };
-            let folders: Vec<PathBuf> = {
-                let mut state = session.state();
-                if state.editor == editor {
-                    return;
-                }
-                state.editor = editor;
-                state.reopen_courses();
-                state.folders.iter().map(|folder| folder.root.clone()).collect()
-            };
-            for root in folders {
-                indexer.order(Order::Folder(root));
-            }
-            refresh(&session, &publisher);
-        });
-    }
-
-    /// Asks the client to watch the files that we read.
-    fn watch(&self) {
-        if !self.session.state().can.watch {
-            return;
-        }
-        let glob = |pattern: &str| lsp::FileSystemWatcher {
-            glob_pattern: lsp::GlobPattern::String(pattern.to_owned()),
-            kind: None,
-        };
-        let options = lsp::DidChangeWatchedFilesRegistrationOptions { watchers: vec![glob(capabilities::FILES)] };
-        let registration = lsp::Registration {
-            id: "fascicle/files".to_owned(),
-            method: "workspace/didChangeWatchedFiles".to_owned(),
-            register_options: serde_json::to_value(options).ok(),
-        };
-        let client = self.session.client.clone();
-        tokio::spawn(async move {
-            if let Err(error) = client.register_capability(vec![registration]).await {
-                tracing::warn!(%error, "the client does not watch files");
-            }
-        });
-    }
-}
-
-/// Has everything told anew.
-pub fn refresh(session: &Session, publisher: &Publisher) {
-    session.bump();
-    let (can, open) = {
-        let state = session.state();
-        (Arc::clone(&state.can), state.documents.keys().cloned().collect::<Vec<_>>())
-    };
-    if !can.pull_diagnostics {
-        for uri in open {
-            publisher.mark(uri);
-        }
-    }
-    let session = session.clone();
-    tokio::spawn(async move {
-        publish::settings(&session).await;
-        let client = &session.client;
-        let (lenses, hints, tokens) = can.refresh;
-        if can.pull_diagnostics && can.refresh_diagnostics {
-            drop(client.workspace_diagnostic_refresh().await);
-        }
-        if lenses {
-            drop(client.code_lens_refresh().await);
-        }
-        if hints {
-            drop(client.inlay_hint_refresh().await);
-        }
-        if tokens {
-            drop(client.semantic_tokens_refresh().await);
-        }
-    });
-}
-
-fn not_open(uri: &lsp::Url) -> Error {
-    Error { code: ErrorCode::InvalidParams, message: format!("{uri} is not open").into(), data: None }
 }
 
 /// Addresses that come as text.
@@ -461,7 +162,7 @@ impl LanguageServer for Server {
         {
             let mut state = self.session.state();
             state.dropped.remove(&uri);
-            state.documents.insert(uri.clone(), Arc::new(document));
+            state.put(uri.clone(), document);
         }
         self.changed(uri);
     }
@@ -474,7 +175,7 @@ impl LanguageServer for Server {
             let encoding = state.encoding;
             match state.documents.get(&uri).map(|document| document.changed(version, &changes, encoding)) {
                 Some(Ok(next)) => {
-                    state.documents.insert(uri.clone(), Arc::new(next));
+                    state.put(uri.clone(), next);
                     Ok(())
                 }
                 Some(Err(_)) => Err("an edit ends before it begins"),
@@ -497,7 +198,7 @@ impl LanguageServer for Server {
         let uri = params.text_document.uri;
         {
             let mut state = self.session.state();
-            state.documents.remove(&uri);
+            state.remove(&uri);
             state.dropped.remove(&uri);
             state.tokens.remove(&uri);
         }
@@ -607,13 +308,13 @@ impl LanguageServer for Server {
 
     async fn diagnostic(&self, params: lsp::DocumentDiagnosticParams) -> Result<lsp::DocumentDiagnosticReportResult> {
         let uri = params.text_document.uri.clone();
-        let all = self.session.everywhere(&uri).ok_or_else(|| not_open(&uri))?;
+        let all = self.session.everywhere(&uri).map(Everywhere::only_latest).ok_or_else(|| not_open(&uri))?;
         let (view, seen) = (Ok(all.here.clone()), all.here.clone());
         let work = move |_: &View| diagnostics::document(&all, &params);
         let (report, held_back) = self.answer_latest("textDocument/diagnostic", view, work).await?;
         if held_back {
             let session = self.session.clone();
-            publish::settle_later(self.session.clone(), seen, move || {
+            publish::settle_later(seen, move || {
                 session.bump();
                 tokio::spawn(async move { drop(session.client.workspace_diagnostic_refresh().await) });
             });
@@ -625,43 +326,7 @@ impl LanguageServer for Server {
         &self,
         params: lsp::WorkspaceDiagnosticParams,
     ) -> Result<lsp::WorkspaceDiagnosticReportResult> {
-        let mut changes = self.session.changes();
-        let token = params.partial_result_params.partial_result_token;
-        loop {
-            let all = self.session.anywhere();
-            let known = Arc::clone(&self.session.state().told);
-            let _tell = TellWhenDropped(Arc::clone(&all.here.cancelled));
-            let (sender, mut parts) = mpsc::unbounded_channel();
-            let previous = params.previous_result_ids.clone();
-            let job = tokio::task::spawn_blocking(move || {
-                workspace_diagnostics::reports(&all, &known, previous, &mut |report| drop(sender.send(report)))
-            });
-            let mut items = Vec::new();
-            let (mut is_news, mut is_streamed) = (false, false);
-            let mut last = Instant::now();
-            while let Some(report) = parts.recv().await {
-                is_news |= workspace_diagnostics::is_news(&report);
-                items.push(report);
-                if let Some(token) = token.as_ref().filter(|_| is_news && last.elapsed() > PART) {
-                    self.send_part(token, &std::mem::take(&mut items));
-                    (last, is_streamed) = (Instant::now(), true);
-                }
-            }
-            let told = job.await.map_err(|_| Error::internal_error())?;
-            self.session.state().told = Arc::new(told);
-            if let Some(token) = token.as_ref().filter(|_| is_streamed && !items.is_empty()) {
-                // Who sends a part sends all in parts.
-                self.send_part(token, &std::mem::take(&mut items));
-            }
-            if is_news {
-                let report = lsp::WorkspaceDiagnosticReport { items };
-                return Ok(lsp::WorkspaceDiagnosticReportResult::Report(report));
-            }
-            // Nothing is new: the answer waits until something is, so that the client need not ask again and again.
-            if changes.changed().await.is_err() {
-                return Err(Error::internal_error());
-            }
-        }
+        self.poll_diagnostics(params).await
     }
 
     async fn goto_definition(&self, params: lsp::GotoDefinitionParams) -> Result<Option<lsp::GotoDefinitionResponse>> {
@@ -821,7 +486,7 @@ impl LanguageServer for Server {
         let uri = params.text_document.uri;
         let view = self.view(&uri);
         let data = self.answer_latest("textDocument/semanticTokens/full", view, tokens::full).await?;
-        let result_id = self.keep_tokens(uri, &data);
+        let result_id = self.session.state().keep_tokens(uri, &data);
         Ok(Some(lsp::SemanticTokensResult::Tokens(lsp::SemanticTokens { result_id: Some(result_id), data })))
     }
 
@@ -833,7 +498,7 @@ impl LanguageServer for Server {
         let view = self.view(&uri);
         let old = self.session.state().tokens.get(&uri).filter(|(id, _)| *id == params.previous_result_id).cloned();
         let data = self.answer_latest("textDocument/semanticTokens/full/delta", view, tokens::full).await?;
-        let result_id = Some(self.keep_tokens(uri, &data));
+        let result_id = Some(self.session.state().keep_tokens(uri, &data));
         Ok(Some(match old {
             Some((_, old)) => lsp::SemanticTokensFullDeltaResult::TokensDelta(lsp::SemanticTokensDelta {
                 result_id,
@@ -870,22 +535,5 @@ impl LanguageServer for Server {
     async fn document_link(&self, params: lsp::DocumentLinkParams) -> Result<Option<Vec<lsp::DocumentLink>>> {
         let view = self.view(&params.text_document.uri);
         self.answer_latest("textDocument/documentLink", view, |view| Some(structure::links(view))).await
-    }
-}
-
-impl Server {
-    /// Sends a part of a result. It must be written before the answer, which the way through the client does not promise.
-    fn send_part(&self, token: &lsp::ProgressToken, items: &[lsp::WorkspaceDocumentDiagnosticReport]) {
-        let params = json!({ "token": token, "value": { "items": items } });
-        self.output.send(&json!({ "jsonrpc": "2.0", "method": "$/progress", "params": params }));
-    }
-
-    /// Keeps what the client has now, so that next time only the difference is sent.
-    fn keep_tokens(&self, uri: lsp::Url, data: &[lsp::SemanticToken]) -> String {
-        let mut state = self.session.state();
-        let number = state.tokens.get(&uri).and_then(|(id, _)| id.parse::<u64>().ok()).map_or(1, |id| id + 1);
-        let id = number.to_string();
-        state.tokens.insert(uri, (id.clone(), Arc::new(data.to_vec())));
-        id
     }
 }

@@ -6,7 +6,7 @@
 use std::collections::{BTreeMap, HashMap, HashSet};
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicBool, Ordering};
-use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use std::sync::{Arc, LazyLock, Mutex, MutexGuard, PoisonError};
 use std::time::Duration;
 
 use fascicle_analysis::Reading;
@@ -32,7 +32,7 @@ pub struct State {
     pub encoding: Encoding,
     /// What the client can do.
     pub can: Arc<Can>,
-    /// The open documents.
+    /// The open documents, changed by [`State::put`] and [`State::remove`].
     pub documents: HashMap<Url, Arc<Document>>,
     /// Documents that were dropped because an edit could not be applied.
     pub dropped: HashSet<Url>,
@@ -160,14 +160,9 @@ impl Session {
             course,
             encoding: state.encoding,
             can: Arc::clone(&state.can),
-            cancelled: Arc::default(),
+            wish: Wish::default(),
         };
         state.everywhere(here)
-    }
-
-    /// Whether a view is of the latest version of its document.
-    pub fn is_latest(&self, view: &View) -> bool {
-        self.state().documents.get(&view.uri).is_some_and(|latest| Arc::ptr_eq(latest, &view.document))
     }
 }
 
@@ -187,13 +182,37 @@ impl State {
             course: self.course_of(uri),
             encoding: self.encoding,
             can: Arc::clone(&self.can),
-            cancelled: Arc::default(),
+            wish: Wish::default(),
         })
     }
 
+    /// Keeps the tokens that the client has now, so that next time only the difference is sent. Returns their name.
+    pub fn keep_tokens(&mut self, uri: Url, data: &[SemanticToken]) -> String {
+        let number = self.tokens.get(&uri).and_then(|(id, _)| id.parse::<u64>().ok()).map_or(1, |id| id + 1);
+        let id = number.to_string();
+        self.tokens.insert(uri, (id.clone(), Arc::new(data.to_vec())));
+        id
+    }
+
+    /// Takes a document, or its next version, in place of the one that was there.
+    pub fn put(&mut self, uri: Url, document: Document) {
+        if let Some(before) = self.documents.insert(uri, Arc::new(document)) {
+            before.overtake();
+        }
+    }
+
+    /// Lets go of a document.
+    pub fn remove(&mut self, uri: &Url) {
+        if let Some(document) = self.documents.remove(uri) {
+            document.overtake();
+        }
+    }
+
+    /// A snapshot of all documents, of which all are read for the one that was asked about.
     fn everywhere(&mut self, here: View) -> Everywhere {
         let open: Vec<Url> = self.documents.keys().cloned().collect();
-        let mut open: Vec<View> = open.iter().filter_map(|uri| self.view(uri)).collect();
+        let view = |uri: &Url| Some(View { wish: here.wish.clone(), ..self.view(uri)? });
+        let mut open: Vec<View> = open.iter().filter_map(view).collect();
         open.sort_by(|a, b| a.uri.cmp(&b.uri));
         Everywhere { here, open, folders: self.folders.clone() }
     }
@@ -266,8 +285,39 @@ impl State {
             self.folders.push(folder);
         }
         for document in self.documents.values_mut() {
+            document.overtake();
             *document = Arc::new(document.unread());
         }
+    }
+}
+
+/// Who waits for an answer, and so for all that is read for it.
+#[derive(Clone, Debug, Default)]
+pub struct Wish {
+    is_cancelled: Arc<AtomicBool>,
+    /// The document of which only the latest version is asked about.
+    latest: Option<Arc<Document>>,
+}
+
+impl Wish {
+    /// Whether somebody still waits.
+    pub fn holds(&self) -> bool {
+        !self.is_cancelled.load(Ordering::Relaxed)
+            && !self.latest.as_ref().is_some_and(|document| document.is_overtaken())
+    }
+
+    /// Gives the wish up when what is returned is dropped.
+    pub fn until_dropped(&self) -> impl Drop + use<> {
+        GiveUpWhenDropped(Arc::clone(&self.is_cancelled))
+    }
+}
+
+/// Tells the work on a request that nobody waits for it any more.
+struct GiveUpWhenDropped(Arc<AtomicBool>);
+
+impl Drop for GiveUpWhenDropped {
+    fn drop(&mut self) {
+        self.0.store(true, Ordering::Relaxed);
     }
 }
 
@@ -284,19 +334,36 @@ pub struct View {
     pub encoding: Encoding,
     /// What the client can do.
     pub can: Arc<Can>,
-    /// The request was taken back.
-    pub cancelled: Arc<AtomicBool>,
+    /// Who waits for what is made of it.
+    pub wish: Wish,
 }
 
 impl View {
+    /// The same for an answer that is of use only while this is the latest version.
+    pub fn only_latest(mut self) -> Self {
+        self.wish.latest = Some(Arc::clone(&self.document));
+        self
+    }
+
+    /// Whether it is of the latest version of its document.
+    pub fn is_latest(&self) -> bool {
+        !self.document.is_overtaken()
+    }
+
     /// The text.
     pub fn text(&self) -> &str {
         &self.document.source().text
     }
 
-    /// What was read of it.
+    /// What is read of it; `None` once nobody waits for the answer, which is then not sent.
+    pub fn wanted_reading(&self) -> Option<&Reading> {
+        self.document.reading(&self.course, &|| self.wish.holds())
+    }
+
+    /// What was read of it. Who answers has had it read before; else it is read now, to its end.
     pub fn reading(&self) -> &Reading {
-        self.document.reading(&self.course)
+        static NOTHING: LazyLock<Reading> = LazyLock::new(Reading::default);
+        self.document.reading(&self.course, &|| true).unwrap_or(&NOTHING)
     }
 
     /// The byte at a position of the protocol.
@@ -314,10 +381,5 @@ impl View {
     /// The text at a range.
     pub fn slice(&self, span: Span) -> &str {
         span.of(self.text())
-    }
-
-    /// Whether the request was taken back, so that the work on it can stop.
-    pub fn is_cancelled(&self) -> bool {
-        self.cancelled.load(Ordering::Relaxed)
     }
 }

@@ -71,7 +71,7 @@ where
             return end(output, u8::from(!shut_down));
         };
         let message = match incoming {
-            Incoming::Message(message) => with_words_of_the_types(without_null_params(message)),
+            Incoming::Message(message) => with_words_of_the_types(without_empty_params(message)),
             Incoming::Malformed(error) => {
                 output.send(&Response::from_error(Id::Null, error));
                 continue;
@@ -169,10 +169,15 @@ async fn finish_work(at_work: &Arc<()>) {
     }
 }
 
-/// Some clients write `"params": null` where there are none, which `tower-lsp` refuses.
-fn without_null_params(mut message: Value) -> Value {
+/// Requests that say nothing but their name.
+const WITHOUT_PARAMS: [&str; 2] = ["shutdown", "fascicle/status"];
+
+/// Some clients write `"params": null` or `"params": {}` where there are none, which `tower-lsp` refuses.
+fn without_empty_params(mut message: Value) -> Value {
+    let has_none = |method: &Value| WITHOUT_PARAMS.iter().any(|known| method == known);
+    let has_none = message.get("method").is_some_and(has_none);
     if let Some(object) = message.as_object_mut()
-        && object.get("params").is_some_and(Value::is_null)
+        && object.get("params").is_some_and(|params| params.is_null() || has_none)
     {
         object.remove("params");
     }

@@ -322,7 +322,7 @@ fn everywhere(
     let closed = paths.into_iter().filter_map(|(path, folder)| all.closed(path, folder));
     let mut list = Vec::new();
     for view in open.chain(closed).filter(|view| is_worth_it(view.text())) {
-        if all.here.is_cancelled() {
+        if !all.is_wanted() || view.wanted_reading().is_none() {
             break;
         }
         let own = edits(&view);

@@ -31,7 +31,8 @@ pub type Differences = HashMap<lsp::Url, Vec<Difference>>;
 /// What the documents of a course tell differently.
 pub fn of_course(all: &Everywhere, course: &Course) -> Differences {
     let is_member = |view: &&View| course.root.is_some() && view.course.root == course.root && !library::is_own(view);
-    let open: Vec<&View> = all.open.iter().filter(is_member).collect();
+    // What nobody waits for any more is not read, and what comes out is not sent.
+    let open: Vec<&View> = all.open.iter().filter(is_member).filter(|view| view.wanted_reading().is_some()).collect();
     let folders: Vec<&Folder> = all.folders.iter().filter(|folder| folder.course.root == course.root).collect();
     let mut found = among(all, &open, &folders, course);
     if course.is_declared {

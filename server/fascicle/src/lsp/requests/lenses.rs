@@ -68,7 +68,8 @@ fn elsewhere(all: &Everywhere, subject: EntryId, here: Span) -> impl Iterator<It
     };
     let is_of_course =
         |other: &&View| other.uri == view.uri || other.course.root.is_some() && other.course.root == view.course.root;
-    let open = all.open.iter().filter(is_of_course).flat_map(move |other| {
+    let open = all.open.iter().filter(is_of_course).filter(|other| other.wanted_reading().is_some());
+    let open = open.flat_map(move |other| {
         let sections = outline::outline(other.reading(), other.text().len());
         let taught = sections
             .into_iter()

@@ -33,9 +33,6 @@ pub fn references(all: &Everywhere, position: lsp::Position, with_definition: bo
         );
     }
     for (view, entries) in all.naming(&place.entries) {
-        if all.here.is_cancelled() {
-            return None;
-        }
         list.extend(
             navigation::names_of(&view, &entries)
                 .into_iter()

@@ -16,10 +16,22 @@ pub struct Status {
     documents: usize,
     /// How many bytes of text they have.
     text: usize,
+    /// How often they were read.
+    readings: Readings,
     /// The workspace folders.
     folders: Vec<Folder>,
     /// Requests by method.
     requests: Vec<Latency>,
+}
+
+/// How often the open documents were read.
+#[derive(Debug, Serialize)]
+#[serde(rename_all = "camelCase")]
+struct Readings {
+    /// How many readings have begun.
+    begun: usize,
+    /// How many of them ended midway, for nobody waited for them any more.
+    given_up: usize,
 }
 
 /// A workspace folder.
@@ -66,11 +78,17 @@ pub fn status(session: &Session) -> Status {
         names: folder.index.files.values().map(|file| file.contents.spots.len()).sum(),
         unread: folder.statements.missing(&folder.index).count(),
     };
+    let readings = || state.documents.values().map(|document| document.readings());
+    let readings = Readings {
+        begun: readings().map(|readings| readings.begun).sum(),
+        given_up: readings().map(|readings| readings.given_up).sum(),
+    };
     Status {
         version: env!("CARGO_PKG_VERSION"),
         memory: memory(),
         documents: state.documents.len(),
         text: state.documents.values().map(|document| document.len()).sum(),
+        readings,
         folders: state.folders.iter().map(folder).collect(),
         requests: state.times.iter().map(latency).collect(),
     }

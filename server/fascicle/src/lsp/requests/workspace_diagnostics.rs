@@ -32,6 +32,9 @@ pub fn reports(
     let mut told = Told::new();
     let mut courses: HashMap<Option<PathBuf>, Differences> = HashMap::new();
     for view in all.open.iter().filter(|view| !library::is_own(view)) {
+        if view.wanted_reading().is_none() {
+            return told;
+        }
         let had = previous.remove(&view.uri);
         let found = courses
             .entry(view.course.root.clone())
@@ -48,7 +51,7 @@ pub fn reports(
     files.sort_by_key(|(path, ..)| *path);
     files.dedup_by_key(|(path, ..)| *path);
     for (path, stamp, folder) in files {
-        if all.here.is_cancelled() {
+        if !all.is_wanted() {
             return told;
         }
         let Ok(uri) = lsp::Url::from_file_path(path) else { continue };
@@ -68,7 +71,7 @@ pub fn reports(
             tell(unchanged(uri, None, id.clone()));
             continue;
         }
-        let Some(view) = all.closed(path, folder) else { continue };
+        let Some(view) = all.closed(path, folder).filter(|view| view.wanted_reading().is_some()) else { continue };
         let id = report(all, &view, found, had.as_ref(), tell);
         told.insert(path.clone(), (stamp, sum, id));
     }
