@@ -187,7 +187,8 @@ Where nothing is named, the last tree stays."
           (pop-to-buffer fascicle--source)
           (goto-char (fascicle--point (fascicle--get mention "start"))))
       (with-current-buffer fascicle--source
-        (fascicle--ask "fascicle/entry" (list :id id) #'fascicle--show-entry)))))
+        (fascicle--ask "fascicle/entry" (list :id id :textDocument (plist-get (fascicle--place) :textDocument))
+                       #'fascicle--show-entry)))))
 
 (declare-function markdown-mode "ext:markdown-mode")
 

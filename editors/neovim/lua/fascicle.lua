@@ -165,7 +165,8 @@ function M.go()
   if type(id) ~= 'string' then return end
   local mention = tree.mentions[id]
   if mention then return jump({ uri = vim.uri_from_bufnr(panel.source), range = mention }) end
-  request(panel.client, 'fascicle/entry', { id = id }, function(error, entry)
+  local met = vim.lsp.util.make_text_document_params(panel.source)
+  request(panel.client, 'fascicle/entry', { id = id, textDocument = met }, function(error, entry)
     if error or not entry then return vim.notify('fascicle: there is no entry ' .. id, vim.log.levels.WARN) end
     local start = { line = 0, character = 0 }
     jump({ uri = entry.uri, range = { start = start, ['end'] = start } })

@@ -7,11 +7,6 @@ import { entryRequest } from "./requests";
 
 export const scheme = "fascicle";
 
-/** The address of an entry's document. */
-export function addressOf(id: string): Uri {
-  return Uri.from({ scheme, path: `/entry/${id}.md` });
-}
-
 export class Entries implements TextDocumentContentProvider {
   private readonly changed = new EventEmitter<Uri>();
   readonly onDidChange = this.changed.event;

@@ -200,7 +200,7 @@ async function readEntry(): Promise<void> {
     textDocument: client.code2ProtocolConverter.asTextDocumentIdentifier(editor.document),
     position: client.code2ProtocolConverter.asPosition(editor.selection.active),
   });
-  if (at) await openEntry(at.id);
+  if (at) await openEntry(client, at.id, editor.document);
   else await commands.executeCommand("editor.action.revealDefinition");
 }
 
@@ -226,7 +226,7 @@ async function wellbeing(): Promise<void> {
   }
   const told = await client.sendRequest(statusRequest, {});
   const megabytes = told.memory === null ? "unknown" : `${(told.memory / 1e6).toFixed(0)} MB`;
-  log.info(`version ${told.version}, memory ${megabytes}, ${told.documents} open documents (${told.text} bytes), ${told.courses} courses`);
+  log.info(`version ${told.version}, memory ${megabytes}, ${told.documents} open documents (${told.text} bytes), ${told.folders.length} courses`);
   for (const one of told.requests) {
     log.info(`${one.method}: ${one.count} times, last ${one.lastMilliseconds.toFixed(1)} ms, longest ${one.longestMilliseconds.toFixed(1)} ms`);
   }

@@ -20,8 +20,15 @@ export interface Tree {
   mentions: { [id: string]: Range };
 }
 
+export interface EntryParams {
+  uri?: string;
+  id?: string;
+  textDocument?: TextDocumentIdentifier;
+}
+
 export interface Entry {
   id: string;
+  uri: string | null;
   text: string;
 }
 
@@ -30,10 +37,10 @@ export interface Wellbeing {
   memory: number | null;
   documents: number;
   text: number;
-  courses: number;
+  folders: { path: string; documents: number }[];
   requests: { method: string; count: number; lastMilliseconds: number; longestMilliseconds: number }[];
 }
 
 export const treeRequest = new RequestType<TreeParams, Tree | null, void>("fascicle/tree");
-export const entryRequest = new RequestType<{ uri: string }, Entry | null, void>("fascicle/entry");
+export const entryRequest = new RequestType<EntryParams, Entry | null, void>("fascicle/entry");
 export const statusRequest = new RequestType<object, Wellbeing, void>("fascicle/status");

@@ -2,12 +2,11 @@
 
 import { randomBytes } from "node:crypto";
 import {
-  Disposable, Selection, TextEditor, TextEditorRevealType, Uri, WebviewView, WebviewViewProvider, window, workspace,
+  Disposable, Selection, TextDocument, TextEditor, TextEditorRevealType, Uri, WebviewView, WebviewViewProvider, window, workspace,
 } from "vscode";
 import { LanguageClient } from "vscode-languageclient/node";
 
-import { addressOf } from "./entries";
-import { Tree, treeRequest } from "./requests";
+import { Tree, entryRequest, treeRequest } from "./requests";
 
 /** How long the cursor must rest, in milliseconds. */
 const rest = 120;
@@ -91,7 +90,7 @@ export class BranchTree implements WebviewViewProvider, Disposable {
       editor.revealRange(place, TextEditorRevealType.InCenterIfOutsideViewport);
       return;
     }
-    await openEntry(id);
+    if (client && this.editor) await openEntry(client, id, this.editor.document);
   }
 
   /** Saves the picture where the author says. */
@@ -115,9 +114,12 @@ export class BranchTree implements WebviewViewProvider, Disposable {
   }
 }
 
-/** Opens the document of an entry. */
-export async function openEntry(id: string): Promise<void> {
-  const document = await workspace.openTextDocument(addressOf(id));
+/** Opens the document of an entry that was met in a document, whose course says what the entry is. */
+export async function openEntry(client: LanguageClient, id: string, metIn: TextDocument): Promise<void> {
+  const textDocument = client.code2ProtocolConverter.asTextDocumentIdentifier(metIn);
+  const entry = await client.sendRequest(entryRequest, { id, textDocument });
+  if (!entry?.uri) return;
+  const document = await workspace.openTextDocument(client.protocol2CodeConverter.asUri(entry.uri));
   await window.showTextDocument(document, { preview: true });
 }
 

@@ -279,6 +279,38 @@ fn a_course_is_held_to_the_reference_that_it_adopts() {
 }
 
 #[test]
+fn names_in_settings_that_nothing_has_are_told_at_their_lines_with_the_nearest() {
+    let settings = concat!(
+        "prefer = [\n  \"Common Fibular Nreve\",\n  \"common peroneal nerve\",\n  \"common fibular nerve\",\n]\n",
+        "overlay = [\"own.toml\", \"gone.toml\"]\n",
+        "reference = \"gray1981\"\n",
+    );
+    let own = "[[muscle]]\nname = \"aldermoor muscle\"\nregion = \"thorax\"\n";
+    let desk = Desk::with(&[("fascicle.toml", settings), ("own.toml", own), ("note.md", CLEAN)]);
+    let told = desk.run(&["check", ".", "--format", "json"]).json();
+    let findings = told["files"][0]["findings"].as_array().unwrap();
+    let told: Vec<(u64, &str)> = findings
+        .iter()
+        .map(|finding| (finding["range"]["start"]["line"].as_u64().unwrap(), finding["message"].as_str().unwrap()))
+        .collect();
+    let expected = [
+        (1, "`prefer`: nothing is called `Common Fibular Nreve`; did you mean `common fibular nerve`?"),
+        (3, "`prefer`: `common fibular nerve` is called `common peroneal nerve` already, by the name before it"),
+        (5, "the overlay `gone.toml` cannot be read"),
+        (6, "no segments rest on the reference `gray1981`; did you mean `gray1918`?"),
+    ];
+    for (told, expected) in told.iter().zip(expected) {
+        assert!(told.0 == expected.0 && told.1.starts_with(expected.1), "{told:?} and not {expected:?}");
+    }
+    assert_eq!(told.len(), expected.len(), "{told:?}");
+    // A name that the course itself gives is one.
+    let settings = "prefer = [\"aldermoor muscle\", \"fibularis longus\"]\noverlay = [\"own.toml\"]\n";
+    let desk = Desk::with(&[("fascicle.toml", settings), ("own.toml", own), ("note.md", CLEAN)]);
+    let told = desk.run(&["check", ".", "--format", "json"]).json().to_string();
+    assert!(told.contains("own.toml") && !told.contains("fascicle.toml"), "{told}");
+}
+
+#[test]
 fn names_are_compared_over_the_files_of_a_course() {
     let fibular = "The common fibular nerve winds round. The common fibular nerve divides. Muscle fibres.\n";
     let peroneal = "The common peroneal nerve is at risk. Muscle fibers.\n";

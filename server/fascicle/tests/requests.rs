@@ -207,7 +207,7 @@ const REQUESTS: &[(&str, &str, &str)] = &[
         "files and folders that the editor deletes",
         "requests::files_and_folders_that_the_editor_moves_are_followed_at_once",
     ),
-    ("fascicle/status", "memory, documents, times", "process::status_tells_memory_and_times"),
+    ("fascicle/status", "memory, documents, how often they were read, times", "process::status_tells_memory_and_times"),
 ];
 
 /// Requests of the protocol that the server does not answer, for there is nothing that they could mean here.
@@ -485,6 +485,69 @@ fn definitions_lead_to_documents_that_can_be_read() {
     assert!(entry["text"].as_str().unwrap().contains("axillary nerve"));
     assert!(server.ask("fascicle/entry", &json!({ "id": "no-such-thing" })).is_null());
     server.shut_down();
+}
+
+#[test]
+fn entries_of_courses_with_other_vocabularies_are_kept_apart() {
+    let text = "The deltoid and the axillary nerve.\n";
+    // Both courses have a muscle of one name, each with a nerve of its own, and the third has the built-in vocabulary.
+    let folder = Folder::new("shelves", &[]);
+    for (name, nerve) in [("a", Some("axillary-nerve")), ("b", Some("radial-nerve")), ("c", None)] {
+        fs::create_dir_all(folder.0.join(name).join("inner")).unwrap();
+        folder.write(&format!("{name}/note.md"), text);
+        if let Some(nerve) = nerve {
+            folder.write(&format!("{name}/ours.toml"), &own_muscle(nerve));
+            folder.write(&format!("{name}/fascicle.toml"), "overlay = [\"ours.toml\"]\n");
+        }
+    }
+    for is_virtual in [true, false] {
+        let mut server = Server::spawn();
+        let folders: Vec<Value> =
+            ["a", "b", "c"].iter().map(|name| json!({ "uri": folder.uri(name), "name": name })).collect();
+        let options = json!({ "entryDocuments": is_virtual });
+        let params = json!({ "capabilities": {}, "workspaceFolders": folders, "initializationOptions": options });
+        server.ask("initialize", &params);
+        server.notify("initialized", &json!({}));
+        let mut seen = Vec::new();
+        for (name, own) in [("a", true), ("b", false), ("c", false)] {
+            let note = folder.uri(&format!("{name}/note.md"));
+            server.open(&note, 1, text);
+            let found = server.ask("textDocument/definition", &find(&note, text, "axillary"));
+            let uri = found[0]["uri"].as_str().unwrap().to_owned();
+            assert_eq!(uri.starts_with("fascicle:/entry/"), is_virtual, "{uri}");
+            assert!(!seen.contains(&uri), "{uri} is of two courses");
+            let entry = server.ask("fascicle/entry", &json!({ "uri": uri }));
+            let shown = entry["text"].as_str().unwrap().to_owned();
+            assert_eq!((&entry["uri"], shown.contains("sternalis parvus")), (&json!(uri), own), "{name}: {shown}");
+            if !is_virtual {
+                let path = uri.strip_prefix("file://").unwrap();
+                assert_eq!(fs::read_to_string(path).unwrap(), shown);
+            }
+            // The same by its identifier, for who has met it in a document of the course.
+            let document = json!({ "uri": note });
+            let met = server.ask("fascicle/entry", &json!({ "id": "axillary-nerve", "textDocument": document }));
+            assert_eq!(met, entry);
+            // Every link of the document leads to an entry of the same course, and there is one to each of its muscles.
+            server.open(&uri, 1, &shown);
+            let links = server.ask("textDocument/documentLink", &json!({ "textDocument": { "uri": uri } }));
+            let targets: Vec<&str> =
+                links.as_array().unwrap().iter().map(|link| link["target"].as_str().unwrap()).collect();
+            let shelf = uri.strip_suffix("axillary-nerve.md").unwrap();
+            assert!(targets.len() > 5 && targets.iter().all(|to| to.starts_with(shelf)), "{targets:?}");
+            assert_eq!(targets.contains(&&*format!("{shelf}sternalis-parvus.md")), own, "{targets:?}");
+            for target in targets {
+                let linked = server.ask("fascicle/entry", &json!({ "uri": target }));
+                assert_eq!(linked["uri"], target, "a link without an entry");
+            }
+            // What is shown in the document of an entry is of its course, too.
+            let hover = server.ask("textDocument/hover", &find(&uri, &shown, "axillary nerve"));
+            assert_eq!(hover.to_string().contains("sternalis parvus"), own, "{hover}");
+            seen.push(uri);
+        }
+        let nowhere = json!({ "uri": "fascicle:/entry/gone-0123456789abcdef/deltoid.md" });
+        assert!(server.ask("fascicle/entry", &nowhere).is_null(), "of a course that is not open");
+        server.shut_down();
+    }
 }
 
 #[test]
@@ -1059,10 +1122,12 @@ fn settings_of_the_editor_count_at_once() {
     let hints = server.ask("textDocument/inlayHint", &with(document(URI), "range", whole()));
     assert_eq!(hints.as_array().unwrap().len(), 1);
     // What was told is not told again; what is new is, though there is no file with a line for it.
-    let settings = json!({ "fascicle": { "nonsense": 1, "reference": "no-such-book", "off": ["eponyms"] } });
-    server.notify("workspace/didChangeConfiguration", &json!({ "settings": settings }));
+    let (prefer, off) = (json!(["deltoid", "teres minro"]), json!(["eponyms"]));
+    let settings = json!({ "nonsense": 1, "reference": "no-such-book", "prefer": prefer, "off": off });
+    server.notify("workspace/didChangeConfiguration", &json!({ "settings": { "fascicle": settings } }));
     let mut told = String::new();
-    while !(told.contains("no-such-book") && told.contains("did you mean `eponym`?")) {
+    let news = ["no-such-book", "did you mean `eponym`?", "did you mean `teres minor`?"];
+    while !news.iter().all(|new| told.contains(new)) {
         told += server.wait_for("window/showMessage")["params"]["message"].as_str().unwrap();
     }
     server.listen(Duration::from_millis(300));

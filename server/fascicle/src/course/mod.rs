@@ -4,6 +4,7 @@
 //! by the same functions.
 
 pub mod index;
+mod preferred;
 pub mod settings;
 pub mod statements;
 
@@ -38,15 +39,17 @@ impl Known {
 
     /// Lays the vocabulary files of a course over a vocabulary and adopts the course's reference. A file that is not
     /// there is told of and left out.
-    fn overlaid(base: &Vocabulary, root: &Path, overlay: &[String], reference: Option<&str>) -> Self {
+    fn overlaid(base: &Vocabulary, root: &Path, settings: &Settings) -> Self {
+        let (overlay, reference) = (&settings.file.overlay, settings.file.reference.as_deref());
+        let line = |key: &str, place: usize| settings.lines.of(key, place).unwrap_or(1);
         let mut problems = Vec::new();
         let mut texts = Vec::new();
-        for name in overlay {
+        for (place, name) in overlay.iter().enumerate() {
             match std::fs::read_to_string(root.join(name)) {
                 Ok(text) => texts.push((name.clone(), text)),
                 Err(error) => problems.push(Problem {
                     file: SETTINGS_FILE.to_owned(),
-                    line: 1,
+                    line: line("overlay", place),
                     message: format!("the overlay `{name}` cannot be read: {error}"),
                 }),
             }
@@ -57,12 +60,13 @@ impl Known {
         if let Some(source) = reference {
             let known = vocabulary.sources_of_segments();
             if !known.contains(&source) {
+                let near = fascicle_vocab::problem::did_you_mean(source, known.iter().copied());
                 let most = known.into_iter().take(6).collect::<Vec<_>>().join("`, `");
                 let message = format!(
-                    "no segments rest on the reference `{source}`; the sources with most are `{most}` \
+                    "no segments rest on the reference `{source}`{near}; the sources with most are `{most}` \
                      (`fascicle facts --audit` lists all)"
                 );
-                problems.push(Problem { file: SETTINGS_FILE.to_owned(), line: 1, message });
+                problems.push(Problem { file: SETTINGS_FILE.to_owned(), line: line("reference", 0), message });
             }
             vocabulary.adopt(source);
         }
@@ -112,6 +116,8 @@ pub struct Course {
     pub root: Option<PathBuf>,
     /// Its folder has a settings file, so all its documents are to call things alike.
     pub is_declared: bool,
+    /// Its reader knows other things than the built-in vocabulary: it lays files over it or adopts a reference.
+    pub has_own_vocabulary: bool,
     /// What it decides.
     pub settings: Settings,
     /// What is wrong with its settings file.
@@ -127,6 +133,7 @@ impl Course {
         Self {
             root: None,
             is_declared: false,
+            has_own_vocabulary: false,
             settings: Settings::default(),
             told: Vec::new(),
             files: Vec::new(),
@@ -137,9 +144,14 @@ impl Course {
     /// Documents that stand in no folder, for an editor with settings.
     pub fn none_over(known: &Lazy, editor: &settings::File) -> Self {
         let none = Self { settings: editor.clone().into(), ..Self::none(known) };
-        let (Some(reference), base) = (editor.reference.clone(), known.clone()) else { return none };
-        let make = move || Known::overlaid(&base.get().knowledge.vocabulary, Path::new(""), &[], Some(&reference));
-        Self { known: Lazy::of(Box::new(make)), ..none }
+        if editor.reference.is_none() {
+            return none;
+        }
+        let base = known.clone();
+        // Vocabulary files are those of a folder.
+        let file = settings::File { overlay: Vec::new(), ..editor.clone() };
+        let make = move || Known::overlaid(&base.get().knowledge.vocabulary, Path::new(""), &file.into());
+        Self { has_own_vocabulary: true, known: Lazy::of(Box::new(make)), ..none }
     }
 
     /// The course in a folder. Reads its settings file, if there is one.
@@ -158,15 +170,15 @@ impl Course {
         };
         let file = &settings.file;
         files.extend(file.overlay.iter().map(|name| (root.join(name), Stamp::of(&root.join(name)))));
-        let known = if file.overlay.is_empty() && file.reference.is_none() {
-            known.clone()
-        } else {
-            let (base, root, overlay) = (known.clone(), root.to_path_buf(), file.overlay.clone());
-            let reference = file.reference.clone();
-            let make = move || Known::overlaid(&base.get().knowledge.vocabulary, &root, &overlay, reference.as_deref());
+        let has_own_vocabulary = !file.overlay.is_empty() || file.reference.is_some();
+        let known = if has_own_vocabulary {
+            let (base, root, settings) = (known.clone(), root.to_path_buf(), settings.clone());
+            let make = move || Known::overlaid(&base.get().knowledge.vocabulary, &root, &settings);
             Lazy::of(Box::new(make))
+        } else {
+            known.clone()
         };
-        Self { root: Some(root.to_path_buf()), is_declared, settings, told, files, known }
+        Self { root: Some(root.to_path_buf()), is_declared, has_own_vocabulary, settings, told, files, known }
     }
 
     /// Whether its settings or vocabulary files are others than those that were read.
@@ -181,7 +193,24 @@ impl Course {
 
     /// What is wrong with its settings and its vocabulary files.
     pub fn problems(&self) -> Vec<Problem> {
-        self.told.iter().chain(&self.known.get().problems).cloned().collect()
+        self.problems_beside(&[])
+    }
+
+    /// The same for one of several courses. What the editor says holds for all of them, so a name there is right if one of
+    /// them has it, and it is told where no settings file is.
+    pub fn problems_beside(&self, others: &[Arc<Self>]) -> Vec<Problem> {
+        let mut list: Vec<Problem> = self.told.iter().chain(&self.known.get().problems).cloned().collect();
+        let has = |course: &Arc<Self>, name: &str| !course.knowledge().names.lookup(name).is_empty();
+        let is_known_elsewhere = |name: &str| !self.is_declared && others.iter().any(|course| has(course, name));
+        let prefer = &self.settings.reading.prefer;
+        for (place, message) in preferred::in_vain(prefer, self.knowledge(), &is_known_elsewhere) {
+            let line = self.settings.lines.of("prefer", place);
+            if line.is_some() || !self.is_declared {
+                list.push(Problem { file: SETTINGS_FILE.to_owned(), line: line.unwrap_or(1), message });
+            }
+        }
+        list.sort_by(|a, b| (&a.file, a.line).cmp(&(&b.file, b.line)));
+        list
     }
 
     /// What its reader knows.

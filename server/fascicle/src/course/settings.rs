@@ -1,5 +1,7 @@
 //! The settings of a course, as its `fascicle.toml` states them.
 
+use std::collections::BTreeMap;
+
 use fascicle_analysis::Span;
 use fascicle_analysis::consistency;
 use fascicle_analysis::settings::EnglishSpelling;
@@ -21,6 +23,20 @@ pub struct Settings {
     pub reading: fascicle_analysis::Settings,
     /// What the editor shows.
     pub file: File,
+    /// Where the settings file says it.
+    pub lines: Lines,
+}
+
+/// The lines of a settings file on which the values of its keys stand, each value of a list by itself. What the editor says
+/// stands on none.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Lines(BTreeMap<String, Vec<u32>>);
+
+impl Lines {
+    /// The line of the value of a key, or of one of its list.
+    pub fn of(&self, key: &str, place: usize) -> Option<u32> {
+        self.0.get(key)?.get(place).copied()
+    }
 }
 
 /// The settings file of a course, `fascicle.toml`. Editors send the same keys under `fascicle`.
@@ -94,7 +110,7 @@ impl From<File> for Settings {
             }),
             reference: file.reference.clone(),
         };
-        Self { reading, file }
+        Self { reading, file, lines: Lines::default() }
     }
 }
 
@@ -114,6 +130,7 @@ pub fn read(text: &str, editor: &File) -> (Settings, Vec<Problem>) {
         }
     };
     let known = keys();
+    let mut lines = Lines::default();
     let mut good = toml::Table::try_from(editor).unwrap_or_default();
     for (key, value) in table.get_ref() {
         let word = key.get_ref().as_ref();
@@ -128,6 +145,11 @@ pub fn read(text: &str, editor: &File) -> (Settings, Vec<Problem>) {
         match (toml::from_str::<File>(&alone), toml::from_str::<toml::Table>(&alone)) {
             (Ok(file), Ok(one)) => {
                 good.extend(one);
+                let starts = match value.get_ref().as_array() {
+                    Some(list) => list.iter().map(|item| line_at(item.span().start)).collect(),
+                    None => vec![line_at(value.span().start)],
+                };
+                lines.0.insert(word.to_owned(), starts);
                 for (place, message) in vain(&file) {
                     let item = value.get_ref().as_array().and_then(|list| list.get(place));
                     problems.push(problem(item.map_or(value.span(), toml::Spanned::span).start, message));
@@ -140,7 +162,7 @@ pub fn read(text: &str, editor: &File) -> (Settings, Vec<Problem>) {
     }
     problems.sort_by_key(|problem| problem.line);
     let file: File = good.try_into().unwrap_or_default();
-    (file.into(), problems)
+    (Settings { lines, ..file.into() }, problems)
 }
 
 /// Reads settings as an editor sends them. Also what is not understood, each with the nearest right key.

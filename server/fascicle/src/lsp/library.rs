@@ -4,10 +4,14 @@
 //! A client that says so in its `initializationOptions` (`"entryDocuments": true`) gets addresses of the scheme
 //! `fascicle:` and asks for their text by `fascicle/entry`. For every other client they are written into the user's cache
 //! folder, where any editor can open them.
+//!
+//! A course that lays files over the vocabulary has entries of its own making, so its documents stand in a folder of their
+//! own, a [`shelf`]. Links from one entry to another are relative and stay on the shelf.
 
 use std::path::{Path, PathBuf};
 
 use fascicle_analysis::features::entry_document::entry_document;
+use fascicle_analysis::memo::fingerprint_of;
 use fascicle_vocab::EntryId;
 use tower_lsp::lsp_types as lsp;
 
@@ -17,6 +21,9 @@ use crate::findings;
 
 /// The scheme of the addresses.
 pub const SCHEME: &str = "fascicle";
+
+/// What the addresses of entries begin with.
+const ENTRIES: &str = "entry";
 
 /// The name of the page of findings.
 const FINDINGS_NAME: &str = "findings";
@@ -58,13 +65,45 @@ pub fn location(course: &Course, virtual_documents: bool, id: EntryId) -> Option
 
 /// Where the document of an entry is.
 pub fn address(course: &Course, virtual_documents: bool, id: EntryId) -> Option<lsp::Url> {
-    let name = &course.knowledge().vocabulary.entry(id).id;
+    let name = format!("{}.md", course.knowledge().vocabulary.entry(id).id);
+    let shelf = shelf(course);
     if virtual_documents {
-        return lsp::Url::parse(&format!("{SCHEME}:/entry/{name}.md")).ok();
+        let shelf = if shelf.is_empty() { shelf } else { format!("{shelf}/") };
+        return lsp::Url::parse(&format!("{SCHEME}:/{ENTRIES}/{shelf}{name}")).ok();
     }
-    let path = folder().join(format!("{name}.md"));
+    let path = folder().join(shelf).join(name);
     write(&path, &text(course, id));
     lsp::Url::from_file_path(path).ok()
+}
+
+/// The folder in which the documents of a course's entries stand, apart from those of other courses; an empty one for who
+/// reads by the built-in vocabulary. Its name tells a person the course, and the program the course's folder.
+pub fn shelf(course: &Course) -> String {
+    if !course.has_own_vocabulary {
+        return String::new();
+    }
+    let root = course.root.as_deref().unwrap_or(Path::new(""));
+    let reference = course.settings.file.reference.as_deref().filter(|_| course.root.is_none()).unwrap_or_default();
+    let whole = format!("{}{reference}", root.display());
+    let name = root.file_name().and_then(|name| name.to_str()).unwrap_or(reference);
+    let name: String = name.chars().filter(char::is_ascii_alphanumeric).collect();
+    format!("{name}-{:016x}", fingerprint_of(&whole, &()) as u64)
+}
+
+/// The shelf on which the document of an entry stands; nothing where the address is none of ours.
+pub fn shelf_of(uri: &lsp::Url) -> Option<String> {
+    let path = if uri.scheme() == SCHEME {
+        PathBuf::from(uri.path()).strip_prefix(format!("/{ENTRIES}")).ok()?.to_path_buf()
+    } else {
+        uri.to_file_path().ok()?.strip_prefix(folder()).ok()?.to_path_buf()
+    };
+    path.parent()?.to_str().map(str::to_owned)
+}
+
+/// Where a link from the document of one entry leads: to the document of another, of the same course.
+pub fn linked(course: &Course, from: &lsp::Url, to: &str) -> Option<lsp::Url> {
+    let to = from.join(to).ok().filter(is_ours)?;
+    entry_at(course, &to).map(|_| to)
 }
 
 /// The text of the document of an entry.

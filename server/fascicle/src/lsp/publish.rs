@@ -142,9 +142,10 @@ pub async fn settings(session: &Session) {
         }
     }
     let job = tokio::task::spawn_blocking(move || {
-        let problems =
-            |course: Arc<Course>| (course.root.clone(), course.settings.file.overlay.clone(), course.problems());
-        courses.into_iter().map(problems).collect::<Vec<(Option<PathBuf>, _, _)>>()
+        let problems = |course: &Arc<Course>| {
+            (course.root.clone(), course.settings.file.overlay.clone(), course.problems_beside(&courses))
+        };
+        courses.iter().map(problems).collect::<Vec<(Option<PathBuf>, _, _)>>()
     });
     let Ok(all) = job.await else { return };
     let mut told = HashSet::new();

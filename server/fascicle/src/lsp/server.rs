@@ -30,7 +30,7 @@ use super::requests::{
 use super::state::{Folder, Session, View};
 use super::transport::Output;
 use super::{from_proto, transport};
-use crate::course::{Course, SETTINGS_FILE};
+use crate::course::SETTINGS_FILE;
 
 /// The handlers.
 #[derive(Debug)]
@@ -69,11 +69,9 @@ impl Server {
     }
 
     async fn entry(&self, params: navigation::EntryParams) -> Result<Option<navigation::EntryDocument>> {
-        let courses: Vec<Arc<Course>> =
-            self.session.state().folders.iter().map(|folder| Arc::clone(&folder.course)).collect();
-        self.ask("fascicle/entry", None, move |course, can| {
-            let all = std::iter::once(course).chain(courses.iter().map(|course| &**course));
-            all.into_iter().find_map(|course| navigation::entry(course, can.entry_documents, &params))
+        let courses = navigation::courses_of_entry(&mut self.session.state(), &params);
+        self.ask("fascicle/entry", None, move |_, can| {
+            courses.iter().find_map(|course| navigation::entry(course, can.entry_documents, &params))
         })
         .await
     }

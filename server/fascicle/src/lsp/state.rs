@@ -19,6 +19,7 @@ use tower_lsp::lsp_types::{SemanticToken, Url};
 use super::capabilities::Can;
 use super::document::Document;
 use super::everywhere::Everywhere;
+use super::library;
 use super::requests::workspace_diagnostics::Told;
 use crate::course::index::Index;
 use crate::course::settings::File;
@@ -217,11 +218,21 @@ impl State {
         Everywhere { here, open, folders: self.folders.clone() }
     }
 
-    /// The course that a document belongs to: the nearest folder above it with a settings file, else the innermost
+    /// The course that a document belongs to: for one of our own that of its entry, else the nearest folder above it with a settings file, else the innermost
     /// workspace folder, else none.
     pub fn course_of(&mut self, uri: &Url) -> Arc<Course> {
+        if let Some(shelf) = library::shelf_of(uri) {
+            return self.course_on(&shelf).unwrap_or_else(|| Arc::new(Course::none(&self.known)));
+        }
         let Ok(path) = uri.to_file_path() else { return Arc::clone(&self.elsewhere) };
         self.course_in(path.parent().unwrap_or(&path))
+    }
+
+    /// A course whose entries have their documents on a shelf.
+    pub fn course_on(&self, shelf: &str) -> Option<Arc<Course>> {
+        let folders = self.folders.iter().map(|folder| &folder.course);
+        let mut all = std::iter::once(&self.elsewhere).chain(folders).chain(self.courses.values());
+        all.find(|course| library::shelf(course) == shelf).cloned()
     }
 
     /// The course to which the documents of a folder belong.

@@ -1,5 +1,7 @@
 //! `textDocument/definition`, `declaration`, `typeDefinition`, `references`, `documentHighlight`, and `fascicle/entry`.
 
+use std::sync::Arc;
+
 use fascicle_analysis::features::places::{self, Place};
 use fascicle_vocab::{EntryId, Kind};
 use serde::{Deserialize, Serialize};
@@ -7,7 +9,7 @@ use tower_lsp::lsp_types as lsp;
 
 use crate::course::Course;
 use crate::findings;
-use crate::lsp::state::View;
+use crate::lsp::state::{State, View};
 use crate::lsp::{from_proto, library, to_proto};
 
 /// The name at a position, or the spinal segment, or the movement.
@@ -89,8 +91,8 @@ pub fn about(data: Option<&serde_json::Value>) -> Option<lsp::Url> {
     serde_json::from_value(data?.get("of")?.clone()).ok()
 }
 
-/// What `fascicle/entry` asks for: an entry by its identifier or by the address of its document, or the page of findings
-/// by its address.
+/// What `fascicle/entry` asks for: an entry by its identifier, as the course of a document has it, or by the address of its
+/// document; or the page of findings by its address.
 #[derive(Debug, Deserialize)]
 #[serde(rename_all = "camelCase")]
 pub struct EntryParams {
@@ -98,6 +100,23 @@ pub struct EntryParams {
     id: Option<String>,
     /// Address.
     uri: Option<lsp::Url>,
+    /// The document in which the identifier was met. Without one, the first course that has the entry is asked.
+    text_document: Option<lsp::TextDocumentIdentifier>,
+}
+
+/// The courses that are asked for an entry, one after the other.
+pub fn courses_of_entry(state: &mut State, params: &EntryParams) -> Vec<Arc<Course>> {
+    if let Some(document) = &params.text_document {
+        return vec![state.course_of(&document.uri)];
+    }
+    if let Some(uri) = params.uri.as_ref().filter(|uri| !library::is_findings(uri)) {
+        let Some(shelf) = library::shelf_of(uri) else { return Vec::new() };
+        // A course that is not open has no entries; the built-in vocabulary always has.
+        let is_open = shelf.is_empty() || state.course_on(&shelf).is_some();
+        return is_open.then(|| state.course_of(uri)).into_iter().collect();
+    }
+    let folders = state.folders.iter().map(|folder| &folder.course);
+    folders.chain([&state.elsewhere]).cloned().collect()
 }
 
 /// The answer to `fascicle/entry`.

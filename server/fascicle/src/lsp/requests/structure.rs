@@ -6,7 +6,7 @@ use tower_lsp::lsp_types as lsp;
 
 use crate::course::Course;
 use crate::lsp::state::View;
-use crate::lsp::{from_proto, to_proto};
+use crate::lsp::{from_proto, library, to_proto};
 
 /// `textDocument/foldingRange`
 pub fn folding(view: &View) -> Vec<lsp::FoldingRange> {
@@ -52,6 +52,9 @@ pub fn links(view: &View) -> Vec<lsp::DocumentLink> {
             let mut own = view.uri.clone();
             own.set_fragment(Some(anchor));
             return Some(own);
+        }
+        if library::is_own(view) {
+            return library::linked(&view.course, &view.uri, &link.destination);
         }
         let folder = folder.as_ref()?;
         let plain = path.replace("%20", " ");
