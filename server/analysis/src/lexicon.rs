@@ -357,3 +357,12 @@ pub const JOINT_KINDS: &[(&str, &str)] = &[
     ("synchondrosis", "synchondrosis"),
     ("symphysis", "symphysis"),
 ];
+
+/// Whether a text is nothing but words for the kind of a joint: "Pivot", "synovial hinge joint".
+pub fn is_joint_kind(text: &str) -> bool {
+    let lower = text.to_lowercase();
+    let mut words = lower.split(|c: char| !c.is_alphanumeric() && c != '-').filter(|word| !word.is_empty());
+    let is_kind = |word: &str| JOINT_KINDS.iter().chain(JOINT_CLASSES).any(|(known, _)| *known == word);
+    is_kind(lower.split(' ').next().unwrap_or_default())
+        && words.all(|word| is_kind(word) || matches!(word, "joint" | "and" | "socket" | "type"))
+}

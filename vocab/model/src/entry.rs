@@ -20,6 +20,8 @@ pub const COUNTED_WORDS: &[&str] = &[
     "tendons",
     "muscles",
     "bones",
+    "phalanges",
+    "pairs",
     "layers",
     "roots",
     "trunks",

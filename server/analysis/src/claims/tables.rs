@@ -6,7 +6,7 @@
 
 use std::collections::BTreeMap;
 
-use fascicle_model::EntryId;
+use fascicle_model::{EntryId, Kind};
 
 use super::labels;
 use super::sentences::{self, Scope, Side, Subject};
@@ -30,6 +30,10 @@ pub fn read(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge) -> Ve
 
 /// What a column of nerves beside muscles holds.
 const SUPPLY: Label = Label { kind: Some(ClaimKind::Supply), value: PartRole::Nerve, subject: PartRole::Muscle };
+
+/// What a column without a header beside joints may hold.
+const KIND_OF_JOINT: Label =
+    Label { kind: Some(ClaimKind::Joint), value: PartRole::JointKind, subject: PartRole::Joint };
 
 struct Grid<'a> {
     blocks: &'a Blocks,
@@ -193,6 +197,15 @@ impl<'a> Grid<'a> {
     fn sides(&self, cell: BlockIx, role: PartRole) -> Vec<Side> {
         let Some(scope) = self.scope(cell, &[]) else { return Vec::new() };
         let mut sides = sentences::values(&scope, 0, scope.mentions.tokens.len(), role);
+        // "Carpometacarpal of the thumb": the joint is meant, not the thumb.
+        let is_joint =
+            |side: &Side| side.what.entries().iter().all(|id| self.knowledge.vocabulary.kind(*id) == Kind::Joint);
+        if role == PartRole::Joint && !sides.iter().all(is_joint) {
+            let named = labels::completed_values(&scope, 0, scope.mentions.tokens.len(), role, &["joint".to_owned()]);
+            if !named.is_empty() && named.iter().all(is_joint) {
+                sides = named;
+            }
+        }
         if sides.is_empty() && role == PartRole::Nerve {
             // A column of cranial nerves may hold their numbers only.
             let names = self.knowledge.names.lookup(&format!("CN {}", self.text(cell)));
@@ -230,8 +243,33 @@ impl<'a> Grid<'a> {
         sides
     }
 
+    /// A row whose first cell tells what the second is: "Heads of gastrocnemius | two", "Hip joint | ball and socket".
+    fn row_with_head(&self, row: &[Option<BlockIx>]) -> Vec<Claim> {
+        let [Some(first), Some(second)] = row else { return Vec::new() };
+        let Some(scope) = self.scope(*first, &[]) else { return Vec::new() };
+        let head = labels::head(&scope, 0, scope.mentions.tokens.len(), &[]);
+        let Some(head) = head.filter(|head| head.whole && head.names.len() == 1) else { return Vec::new() };
+        let (label, word) = match head.label {
+            Some((label, word)) if label.kind == Some(ClaimKind::Count) => (label, word),
+            None if lexicon::is_joint_kind(self.text(*second)) => (KIND_OF_JOINT, String::new()),
+            _ => return Vec::new(),
+        };
+        let roles: &[PartRole] = if label.kind == Some(ClaimKind::Count) {
+            &[PartRole::Muscle, PartRole::Nerve, PartRole::Joint, PartRole::Landmark]
+        } else {
+            &[PartRole::Joint]
+        };
+        let vocabulary = &self.knowledge.vocabulary;
+        let side = |role: &PartRole| head.names.first().and_then(|name| sentences::side_of(vocabulary, name, *role));
+        let subjects: Vec<Side> = roles.iter().find_map(side).into_iter().collect();
+        self.values(*second, label, &word, &subjects)
+    }
+
     fn claims(&self) -> Vec<Claim> {
         let labels = self.labels();
+        if labels.len() == 2 && labels.iter().all(Option::is_none) {
+            return self.rows.iter().skip(1).flat_map(|row| self.row_with_head(row)).collect();
+        }
         let column_of = |role: PartRole| labels.iter().position(|label| label.is_some_and(|label| label.value == role));
         let muscle = labels
             .iter()
@@ -251,8 +289,11 @@ impl<'a> Grid<'a> {
             let row: Vec<Option<BlockIx>> = (0..labels.len())
                 .map(|column| {
                     let is_blank = row.get(column).copied().flatten().is_some_and(|cell| self.text(cell).is_empty());
-                    // A nerve without muscles has none, not those of the nerve above.
-                    if is_blank && nerve_leads && muscle == Some(column) {
+                    // A nerve without muscles has none, not those of the nerve above; nor has a joint what another has.
+                    let is_of_joint = labels
+                        .get(column)
+                        .is_some_and(|label| label.is_some_and(|label| label.kind == Some(ClaimKind::Joint)));
+                    if is_blank && ((nerve_leads && muscle == Some(column)) || is_of_joint) {
                         None
                     } else {
                         self.cell(row, column, &above)
@@ -296,7 +337,13 @@ impl<'a> Grid<'a> {
                 at(column).map(|cell| self.sides(cell, role)).unwrap_or_default()
             };
             for (column, label) in labels.iter().enumerate() {
+                // Beside a joint, a word for a kind of joint tells its kind, whatever the header says.
+                let joint_kind = label.is_none() && column > 0 && column_of(PartRole::Joint) == Some(0);
+                let label = label.as_ref().or_else(|| joint_kind.then_some(&KIND_OF_JOINT));
                 let (Some(label), Some(cell)) = (label, at(Some(column))) else { continue };
+                if joint_kind && !lexicon::is_joint_kind(self.text(cell)) {
+                    continue;
+                }
                 let Some(kind) = label.kind else {
                     // Muscles behind a column of nerves are what the nerves supply.
                     if label.value == PartRole::Muscle && muscle == Some(column) && nerve_leads {

@@ -68,6 +68,9 @@ pub const COUNTED: &[Counted] = &[
     counted("members", "muscles", PartRole::Group),
     counted("layers", "layers", PartRole::Group),
     counted("bones", "bones", PartRole::Structure),
+    counted("vertebrae", "bones", PartRole::Structure),
+    counted("phalanges", "phalanges", PartRole::Structure),
+    counted("pairs", "pairs", PartRole::Structure),
     counted("degrees of freedom", "axes", PartRole::Joint),
     counted("degree of freedom", "axes", PartRole::Joint),
     counted("axes", "axes", PartRole::Joint),
@@ -86,6 +89,16 @@ pub const COUNTED: &[Counted] = &[
 /// The counted noun that a row of words is, by whatever words it is written.
 pub fn counted_noun(written: &str) -> Option<&'static Counted> {
     COUNTED.iter().find(|counted| counted.written == written)
+}
+
+/// How many words at a place say only of what there are so many: "four *on each side*".
+pub fn said_of_each(words: &[&str]) -> usize {
+    match words {
+        ["on" | "in", "each" | "either", "side" | "hand" | "foot" | "limb" | "half" | "eye", ..] => 3,
+        ["a" | "per", "side" | "hand" | "foot", ..] | ["in", "number" | "all" | "total", ..] => 2,
+        ["altogether", ..] => 1,
+        _ => 0,
+    }
 }
 
 /// The number that a word is where something is counted: "a *single* head".
@@ -136,20 +149,14 @@ pub fn owner_of_counted(noun: &str) -> PartRole {
 pub fn is_before_counted(word: &str) -> bool {
     matches!(
         word,
-        "main"
-            | "separate"
+        "separate"
             | "distinct"
             | "different"
             | "individual"
             | "fleshy"
             | "named"
-            | "big"
-            | "large"
-            | "small"
-            | "principal"
             | "component"
             | "constituent"
-            | "major"
             | "muscular"
             | "articulating"
     )
@@ -180,6 +187,9 @@ pub fn leads_to_count(word: &str) -> bool {
             | "possesses"
             | "possess"
             | "shows"
+            | "described"
+            | "come"
+            | "comes"
             | "owns"
             | "holds"
             | "houses"

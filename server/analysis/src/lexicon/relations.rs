@@ -158,7 +158,7 @@ pub const RELATIONS: &[RelationWord] = &[
 
     // Renaming.
     verb("continues|continue as|into", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve continues as the posterior interosseous nerve."),
-    verb("continues|continue|proceeds|proceed|goes|go on? ~ as", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve continues beyond the supinator as the posterior interosseous nerve."),
+    verb("continues|continue|proceeds|proceed|goes|go|runs|run|passes|pass|carries|carry on? ~ as", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve continues beyond the supinator as the posterior interosseous nerve."),
     verb("turns|turn into", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve turns into the posterior interosseous nerve."),
     participle("called|known as?", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve is called the posterior interosseous nerve."),
     verb("takes|take the? name of?", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve takes the name posterior interosseous nerve."),
@@ -278,6 +278,7 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("strengthens|strengthen|reinforces|reinforce|stabilises|stabilise|stabilizes|stabilize|supports|support|steadies|steady|braces|brace", K::Joint, P::Landmark, P::Joint, "The patellar ligament strengthens the knee joint."),
     participle("strengthened|reinforced|stabilised|stabilized|supported|steadied|braced|held in? front|behind|medially|laterally|together? by", K::Joint, P::Joint, P::Landmark, "The knee joint is strengthened by the patellar ligament."),
     verb("connects|connect|links|link", K::Joint, P::Joint, P::Landmark, "The elbow joint connects the humerus and the ulna."),
+    verb("articulates|articulate directly? with", K::Joint, P::Landmark, P::Parent, "The humerus articulates with the ulna."),
     verb("involves|involve", K::Joint, P::Joint, P::Landmark, "The elbow joint involves the humerus and the ulna."),
     verb("is|are|lies|lie formed? between", K::Joint, P::Joint, P::Landmark, "The elbow joint is formed between the humerus and the ulna."),
     noun("ligaments|ligament|bones|bone of|at|in", K::Joint, P::Landmark, P::Joint, "The bones of the elbow joint are the humerus and the ulna."),

@@ -314,6 +314,9 @@ word_lists! {
     // Forms of claims.
     /// Words between "is" and the group that a muscle belongs to ("is *one of* the hamstrings").
     is_before_group: "one" "of" "member" "muscle" "muscles";
+    /// Words for one of a group that is not named again ("is *another* of them", "is the *fourth*").
+    is_one_of_some:
+        "one" "member" "members" "another" "second" "third" "fourth" "fifth" "sixth" "last" "part";
     /// Adverbs that deny everything else ("*purely* sensory").
     means_only: "purely" "pure" "entirely" "solely" "exclusively" "wholly" "only";
     /// Nouns behind a word for what a nerve carries ("motor *fibres*").

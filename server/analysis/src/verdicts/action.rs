@@ -369,3 +369,48 @@ fn joint_ligament(vocabulary: &Vocabulary, joint: EntryId, ligament: EntryId) ->
         format!("{} is a ligament of {}, not of {}", the(vocabulary, ligament), list(&names), the(vocabulary, joint));
     Judgement::new(Verdict::Contradicts, why)
 }
+
+/// Judges that two bones meet in a joint. Those of the limbs meet where the vocabulary says; those of skull and trunk are
+/// not all told.
+pub fn articulation(vocabulary: &Vocabulary, bone: EntryId, other: EntryId) -> Judgement {
+    let family = |id: EntryId| -> Vec<EntryId> {
+        std::iter::once(id).chain(vocabulary.wholes(id)).chain(vocabulary.all_parts(id)).collect()
+    };
+    let (own, others) = (family(bone), family(other));
+    let has = |joint: EntryId, bones: &[EntryId]| {
+        vocabulary.entry(joint).facts.iter().any(|fact| match fact.relation {
+            Relation::Bone { bone } => bones.contains(&bone),
+            _ => false,
+        })
+    };
+    let joints = vocabulary.iter().filter(|(_, entry)| entry.kind == Kind::Joint).map(|(id, _)| id);
+    let (mut of_own, mut of_others) = (Vec::new(), Vec::new());
+    for joint in joints {
+        let (one, two) = (has(joint, &own), has(joint, &others));
+        if one && two {
+            let why =
+                format!("{} and {} meet in {}", the(vocabulary, bone), the(vocabulary, other), the(vocabulary, joint));
+            return Judgement::new(Verdict::Agrees, why);
+        }
+        if one {
+            of_own.push(joint);
+        }
+        if two {
+            of_others.push(joint);
+        }
+    }
+    let is_of_limb = |joint: &EntryId| limb(vocabulary.entry(*joint).region).is_some();
+    let all_in_limbs = of_own.iter().chain(&of_others).all(is_of_limb);
+    if of_own.is_empty() || of_others.is_empty() || !all_in_limbs || own.iter().any(|id| others.contains(id)) {
+        return Judgement::unknown();
+    }
+    let names: Vec<String> = of_own.iter().take(3).map(|id| the(vocabulary, *id)).collect();
+    let why = format!(
+        "{} and {} meet in no joint; {} is in {}",
+        the(vocabulary, bone),
+        the(vocabulary, other),
+        the(vocabulary, bone),
+        list(&names)
+    );
+    Judgement::new(Verdict::Contradicts, why)
+}

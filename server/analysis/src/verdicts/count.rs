@@ -38,7 +38,16 @@ fn of_all(vocabulary: &Vocabulary, id: EntryId, told: u32, noun: &str) -> Judgem
         }
         let names = counted(vocabulary, id, noun).unwrap_or_default();
         let names = if names.len() == *number as usize { names_of(vocabulary, &names) } else { String::new() };
-        let why = format!("{whole} has {} {noun}, not {}{names}", in_words(*number), in_words(told));
+        let (is, told) = (in_words(*number), in_words(told));
+        let why = if kind == Kind::Group {
+            if whole.ends_with('s') || whole.contains("muscles") {
+                format!("{whole} are {is}, not {told}{names}")
+            } else {
+                format!("there are {is} {noun} in {whole}, not {told}{names}")
+            }
+        } else {
+            format!("{whole} has {is} {noun}, not {told}{names}")
+        };
         return Judgement::new(Verdict::Contradicts, why).remedy(PartRole::Number, in_words(*number));
     }
     if !matches!(kind, Kind::Muscle | Kind::Group | Kind::Plexus | Kind::Nerve) {
@@ -119,7 +128,11 @@ fn counted(vocabulary: &Vocabulary, id: EntryId, noun: &str) -> Option<Vec<Entry
         }
         (Some(Some(_)), _) => return None,
         // Of branches, tendons and the like the graph need not hold all.
-        _ if matches!(noun, "branches" | "terminal branches" | "tendons" | "layers" | "bones" | "columns") => {
+        _ if matches!(
+            noun,
+            "branches" | "terminal branches" | "tendons" | "layers" | "bones" | "columns" | "phalanges" | "pairs"
+        ) =>
+        {
             return None;
         }
         // A member that is only a part stands for its muscle.

@@ -169,6 +169,11 @@ fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
         ClaimKind::Joint if claim.part(PartRole::Muscle).is_some() => {
             each(claim, PartRole::Muscle, PartRole::Joint, |muscle, joint| crossing::judge(vocabulary, muscle, joint))
         }
+        ClaimKind::Joint if claim.part(PartRole::Parent).is_some() => {
+            each(claim, PartRole::Landmark, PartRole::Parent, |bone, other| {
+                action::articulation(vocabulary, bone, other)
+            })
+        }
         ClaimKind::Joint if claim.part(PartRole::Landmark).is_some() => {
             each(claim, PartRole::Joint, PartRole::Landmark, |joint, bone| action::joint_bone(vocabulary, joint, bone))
         }

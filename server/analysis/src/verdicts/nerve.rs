@@ -186,7 +186,12 @@ pub fn renaming(vocabulary: &Vocabulary, child: EntryId, parent: EntryId) -> Jud
             format!("{} continues as {}", the(vocabulary, parent), the(vocabulary, child)),
         );
     }
-    if vocabulary.is_or_above(parent, child) {
+    // What another name is known for, goes on as no other branch.
+    let goes_on_otherwise = {
+        let next = next(parent);
+        !next.is_empty() && !next.iter().any(|next| vocabulary.is_or_above(*next, child))
+    };
+    if vocabulary.is_or_above(parent, child) && !goes_on_otherwise {
         return Judgement::new(
             Verdict::LessExact,
             format!("{} comes from {}", the(vocabulary, child), the(vocabulary, parent)),

@@ -203,6 +203,12 @@ impl Reader<'_, '_> {
                 at = (at..self.to).find(|at| matches!(self.word(*at), ")" | "]")).map_or(self.to, |close| close + 1);
                 continue;
             }
+            let ahead: Vec<&str> = (at..(at + 3).min(self.to)).map(|at| self.word(at)).collect();
+            let each = if at > self.from { lexicon::said_of_each(&ahead) } else { 0 };
+            if each > 0 {
+                at += each; // "Number of scalene muscles on each side"
+                continue;
+            }
             // "zygomatic" below *Branches of the facial nerve* is a branch, whatever the word may mean elsewhere.
             let is_branch = |noun: &String| noun.starts_with("branch");
             if let Some(mention) = self.mention(at)

@@ -1,6 +1,6 @@
 //! Values: the claims that what stands behind a label, or in a cell, makes of its subjects.
 
-use fascicle_model::{Kind, Vocabulary};
+use fascicle_model::{EntryId, Kind, Relation, Vocabulary};
 
 use super::heads;
 use crate::claims::sentences::{self, Scope, Side, side_of};
@@ -92,6 +92,9 @@ pub fn value_claims(
                 }
                 if kind == ClaimKind::Passage && role == PartRole::Nerve {
                     add_passers(scope, from, to, &mut values);
+                }
+                if values.is_empty() && kind == ClaimKind::Membership && role == PartRole::Group {
+                    values.extend(beside_own_groups(scope, from, to, &subject.what));
                 }
                 for value in values {
                     let mut role = role;
@@ -243,6 +246,53 @@ pub fn completed_values(scope: &Scope<'_>, from: usize, to: usize, role: PartRol
     sides
 }
 
+/// "Posterior" below *Compartment*, "First" below *Layer*: the group that lies beside one to which the muscle belongs and that
+/// the adjective tells from it.
+fn beside_own_groups(scope: &Scope<'_>, from: usize, to: usize, muscle: &What) -> Option<Side> {
+    let tokens = &scope.mentions.tokens;
+    let span = Span::new(tokens.get(from)?.span.start, tokens.get(to.checked_sub(1)?)?.span.end);
+    let written = span.of(&scope.plain.text).trim().to_lowercase();
+    let first = written.split(' ').next()?;
+    if written.split(' ').count() > 2 || lexicon::contrast_of(first).is_none() {
+        return None;
+    }
+    let vocabulary = scope.vocabulary;
+    let mut own: Vec<EntryId> = Vec::new();
+    for id in muscle.entries().iter().flat_map(|id| std::iter::once(*id).chain(vocabulary.wholes(*id))) {
+        for fact in &vocabulary.entry(id).facts {
+            if let Relation::Member { of } = fact.relation {
+                own.push(of);
+                own.extend(vocabulary.wholes(of));
+            }
+        }
+    }
+    let class = |id: EntryId| vocabulary.entry(id).class.as_deref();
+    let tail = |name: &str| name.split_once(" of ").map(|(_, tail)| tail.to_owned());
+    let is_beside = |id: EntryId, other: EntryId| {
+        let (entry, beside) = (vocabulary.entry(id), vocabulary.entry(other));
+        matches!(class(id), Some("compartment" | "layer"))
+            && class(id) == class(other)
+            && (id == other
+                || (entry.part_of.is_some() && entry.part_of == beside.part_of)
+                || (tail(entry.name()).is_some() && tail(entry.name()) == tail(beside.name())))
+    };
+    let is_called = |id: EntryId| {
+        vocabulary.entry(id).names.iter().any(|name| {
+            let rest = name.text.strip_prefix(&*written).and_then(|rest| rest.strip_prefix(' '));
+            let noun = rest.and_then(|rest| rest.split(' ').next());
+            matches!(noun, Some("compartment" | "layer" | "part"))
+        })
+    };
+    let ids: Vec<EntryId> = vocabulary
+        .iter()
+        .map(|(id, _)| id)
+        .filter(|id| {
+            vocabulary.kind(*id) == Kind::Group && own.iter().any(|own| is_beside(*own, *id)) && is_called(*id)
+        })
+        .collect();
+    (!ids.is_empty()).then(|| Side { what: What::Entry(ids), span: scope.plain.to_source(span) })
+}
+
 /// A value that is a number, with what is counted: "four", "three heads".
 fn number(scope: &Scope<'_>, from: usize, to: usize, word: &str) -> Option<Vec<Part>> {
     if is_doubtful(scope, from, to) {
@@ -257,8 +307,17 @@ fn number(scope: &Scope<'_>, from: usize, to: usize, word: &str) -> Option<Vec<P
     let written: Vec<String> = rest.iter().map(|span| lower(*span)).collect();
     let counted = |noun: &str| lexicon::counted_noun(noun).map(|counted| counted.noun);
     let label = word.to_lowercase();
+    let label = label.strip_suffix(" of").unwrap_or(&label);
+    let words: Vec<&str> = written.iter().map(String::as_str).collect();
+    let noun_len = (0..words.len()).find(|at| lexicon::said_of_each(words.get(*at..).unwrap_or_default()) > 0);
+    let noun_len = noun_len.unwrap_or(words.len());
+    let each = words.get(noun_len..).unwrap_or_default();
+    if lexicon::said_of_each(each) != each.len() {
+        return None;
+    }
+    let written = words.get(..noun_len).unwrap_or_default();
     let noun = if written.is_empty() {
-        let of_label = label.strip_prefix("number of ").or_else(|| label.strip_prefix("no of ")).unwrap_or(&label);
+        let of_label = label.strip_prefix("number of ").or_else(|| label.strip_prefix("no of ")).unwrap_or(label);
         counted(of_label).or_else(|| counted(of_label.rsplit(' ').next().unwrap_or_default())).unwrap_or("named")
     } else {
         counted(&written.join(" "))?

@@ -227,7 +227,7 @@ impl Sentence<'_, '_> {
             let role = RelationWord { left: PartRole::Joint, ..action_relation() };
             negated = true;
             joints = self.subject(verb, &role, &[]);
-        } else if let Some(verb) = (at + 1..self.atoms.len()).find(|place| !passes(*place))
+        } else if let Some(verb) = (self.behind_moved(at)..self.atoms.len()).find(|place| !passes(*place))
             && lexicon::happens(self.word(verb))
         {
             negated = at.checked_sub(1).is_some_and(|place| matches!(self.word(place), "no" | "neither"));
@@ -255,6 +255,12 @@ impl Sentence<'_, '_> {
         {
             joints.extend(self.joint_of_movements(verb));
         }
+        // "cannot occur at the elbow *alone*"
+        let is_alone =
+            |atom: &super::atoms::Atom| matches!(&*atom.word, "alone" | "only" | "itself" | "proper" | "without");
+        if negated && self.atoms.iter().any(is_alone) {
+            joints.clear();
+        }
         let span = self.source(at, at + 1);
         joints
             .into_iter()
@@ -268,6 +274,15 @@ impl Sentence<'_, '_> {
                 Claim { kind: ClaimKind::Joint, span: whole, parts, negated, hedged, all: false, block: self.scope.block, key: None }
             })
             .collect()
+    }
+
+    /// The atom behind the part of the body whose movement is told: "rotation *of the head* occurs at".
+    fn behind_moved(&self, at: usize) -> usize {
+        let name = (at + 2..at + 4).find(|place| self.mention(*place).is_some());
+        let is_of_part = |name: usize| {
+            self.word(at + 1) == "of" && self.side(name, PartRole::Joint).is_some() && self.class(name) != Some(3)
+        };
+        name.filter(|name| is_of_part(*name)).map_or(at + 1, |name| name + 1)
     }
 
     /// "The movements at JOINT *include*", "the chief movement of JOINT *is*": the joint whose movements a verb tells.

@@ -35,10 +35,14 @@ const LONGEST_LEAD: usize = 10;
 impl Sentence<'_, '_> {
     /// The claims of a number: "has three heads", "there are four dorsal interossei", "are four in number"
     pub(super) fn count_claims(&self, at: usize) -> Vec<Claim> {
+        if self.is_range(at) {
+            return Vec::new();
+        }
         let counted = self.number_at(at);
         if let Some(number) = &counted {
             let claims = self.counts_of(number);
-            if !claims.is_empty() {
+            // "three heads" names no head
+            if !claims.is_empty() || number.noun != "muscles" {
                 return claims;
             }
         }
@@ -69,10 +73,12 @@ impl Sentence<'_, '_> {
             })
             && !self.speaks_of_a_part(at + 1)
         {
-            let is_told = back(lexicon::precedes_count).is_some() || at == 0 || self.word(at - 1) == ":";
+            // "Two gluteal muscles abduct": some of them
+            let begins = at.checked_sub(1).is_none_or(|before| self.word(before) == ":");
+            let is_told = back(lexicon::precedes_count).is_some();
             let has_article = at.checked_sub(1).is_some_and(|before| lexicon::is_determiner(self.word(before)));
-            if is_told && !has_article {
-                return vec![claim(side, true)];
+            if (is_told || begins) && !has_article {
+                return vec![claim(side, is_told || self.ends_clause(at + 2))];
             }
             let begins = at.checked_sub(1).is_some_and(|article| {
                 self.word(article) == "the"
@@ -104,6 +110,14 @@ impl Sentence<'_, '_> {
                 .collect();
         }
         Vec::new()
+    }
+
+    /// "three or four", "5 to 7": no number that can be wrong by itself.
+    fn is_range(&self, at: usize) -> bool {
+        let joins = |word: &str| matches!(word, "or" | "to" | "–" | "-" | "/");
+        let is_number = |place: usize| lexicon::number(&self.written(place)).is_some();
+        (joins(self.word(at + 1)) && is_number(at + 2))
+            || at.checked_sub(2).is_some_and(|before| joins(self.word(before + 1)) && is_number(before))
     }
 
     /// "is a biaxial joint", "is a two-headed muscle": the number that an adjective tells.
@@ -280,6 +294,12 @@ impl Sentence<'_, '_> {
             words = format!("{} {words}", self.written(before));
             place = before;
         }
+        // "NAME: three heads", "NAME: a deep muscle, three heads"
+        if place == start
+            && let Some(sign) = self.line_sign(start)
+        {
+            (leads, place) = (true, sign + 1);
+        }
         if !leads || words.contains("not ") {
             return Vec::new();
         }
@@ -289,7 +309,12 @@ impl Sentence<'_, '_> {
             number.noun
         };
         let (before, negated, _) = self.before_verb(place);
-        if negated {
+        // "gives off two branches in the arm": not all of them
+        let is_limited = number.noun == "branches" && noun == "branches" && {
+            let behind = self.word(number.end - usize::from(number.binds));
+            lexicon::is_preposition(behind) || lexicon::is_relative(behind)
+        };
+        if negated || is_limited {
             return Vec::new();
         }
         let role = RelationWord { left: number.counted.of, ..action_relation() };
@@ -313,6 +338,22 @@ impl Sentence<'_, '_> {
         sides.into_iter().map(claim).collect()
     }
 
+    /// The sign behind the name that leads the line of an atom, where nothing between says of whom else it may speak.
+    fn line_sign(&self, at: usize) -> Option<usize> {
+        let sign = (0..at).find(|place| lexicon::is_value_sign(self.word(*place)))?;
+        let head = self.group_to(sign).filter(|head| head.members.len() == 1)?;
+        let first = *head.members.first()?;
+        let is_head = self.leads_clause(first) && (0..first).all(|place| self.word(place) != ",");
+        let is_plain = (sign + 1..at).all(|place| {
+            let is_word = matches!(self.atoms.get(place).map(|atom| &atom.kind), Some(AtomKind::Word));
+            let is_place = matches!(self.class(place), Some(2 | 4 | 5));
+            (is_word && !matches!(self.word(place), ";" | "." | ":") && !lexicon::is_auxiliary(self.word(place)))
+                || is_place
+        });
+        let begins = at.checked_sub(1).is_some_and(|before| before == sign || self.word(before) == ",");
+        (is_head && is_plain && begins).then_some(sign)
+    }
+
     /// "Three muscles form NAME", "three bones meet at NAME"
     fn counts_before_verb(&self, number: &Told, behind: usize) -> Vec<Claim> {
         let starts = number.at.checked_sub(1).is_none_or(|before| {
@@ -322,7 +363,7 @@ impl Sentence<'_, '_> {
         let phrase: String =
             (behind..(behind + 2).min(self.atoms.len())).map(|at| self.written(at)).collect::<Vec<_>>().join(" ");
         let is_all = match number.noun {
-            "bones" => lexicon::meets(&phrase),
+            "bones" => lexicon::meets(&phrase) || lexicon::fills(&phrase),
             _ => lexicon::fills(&phrase),
         };
         if !starts || !is_all || number.binds {
@@ -359,7 +400,8 @@ impl Sentence<'_, '_> {
     fn may_have(&self, side: &Side, counted: &Counted) -> bool {
         let What::Entry(ids) = &side.what else { return false };
         let fits = |kind: Kind| match counted.noun {
-            "bones" => matches!(kind, Kind::Joint | Kind::Landmark),
+            "bones" | "pairs" => matches!(kind, Kind::Joint | Kind::Landmark),
+            "phalanges" => matches!(kind, Kind::Group | Kind::Landmark),
             "axes" => kind == Kind::Joint,
             _ => matches!(kind, Kind::Muscle | Kind::Group | Kind::Nerve | Kind::Plexus | Kind::Root),
         };

@@ -103,9 +103,10 @@ pub(super) fn kind_of(
             {
                 return Some((ClaimKind::Membership, PartRole::Muscle, PartRole::Group));
             }
-            // "belongs to the lumbar plexus" is said of nerves
+            // "belongs to the lumbar plexus" is said of nerves; what trunks form is what comes from them
             if relation.kind == ClaimKind::Membership
                 && relation.left == PartRole::Muscle
+                && !relation.phrase.contains("form")
                 && is_neural(first(left))
                 && is_neural(first(right))
             {
@@ -129,6 +130,9 @@ pub(super) fn kind_of(
                     .any(|(role, side)| *role == PartRole::Landmark && first(side) != Some(Kind::Landmark))
             {
                 return None; // a muscle supports a joint in another way than a ligament does
+            }
+            if relation.kind == ClaimKind::Renaming && !(is_neural(first(left)) && is_neural(first(right))) {
+                return None;
             }
             // "contains" and "is formed by" are said of roots, and of groups and their muscles
             let is_made = relation.right == PartRole::Parent

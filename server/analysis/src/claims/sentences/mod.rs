@@ -25,6 +25,7 @@ mod gaps;
 mod groups;
 mod kinds;
 mod lesions;
+mod members;
 mod objects;
 mod passages;
 mod predicates;
@@ -291,7 +292,11 @@ impl Sentence<'_, '_> {
                 }
             },
             Some(AtomKind::Movement(movement)) => self.action_claims(at, movement, last_subject),
-            Some(AtomKind::Name(_)) => self.bracket_claims(at),
+            Some(AtomKind::Name(_)) => {
+                let mut claims = self.bracket_claims(at);
+                claims.extend(self.apposed_members(at));
+                claims
+            }
             Some(AtomKind::Word) if matches!(self.word(at), "is" | "are" | "remains") => {
                 let mut claims = self.predicate_claims(at);
                 claims.extend(self.adjective_claims(at));

@@ -46,6 +46,12 @@ impl Sentence<'_, '_> {
     /// that of the sentence before.
     fn meant(&self, at: usize, role: PartRole) -> Vec<Side> {
         let own = self.main_sides_ending_before(at, role);
+        if own.is_empty() && self.word(at) == "them" && (0..at).any(|place| self.word(place) == ";") {
+            // "Four muscles form GROUP; MUSCLE is one of *them*", and where the clause before names no group, they are
+            // named nowhere: "several others do; MUSCLE is one of *them*".
+            let group = (0..at).rev().find(|place| self.class(*place) == Some(2));
+            return group.and_then(|group| self.side(group, role)).into_iter().collect();
+        }
         if own.is_empty() { self.implied(role, self.word(at) == "them") } else { own }
     }
 

@@ -153,70 +153,6 @@ impl Sentence<'_, '_> {
         self.subject(before, &relation, &[]).into_iter().map(claim).collect()
     }
 
-    /// "These are A, B and C", "the scalenes are A, B and C": the members of the group of which the sentence before speaks,
-    /// or of the one that is named.
-    fn listed_members(&self, at: usize) -> Vec<Claim> {
-        let pronoun = at.checked_sub(1).filter(|place| matches!(self.word(*place), "these" | "they" | "those"));
-        let mut next = at + 1;
-        while lexicon::number(self.word(next)).is_some()
-            || matches!(self.word(next), ":" | "," | "the" | "as" | "follows" | "namely")
-        {
-            next += 1;
-        }
-        let listed = self.group_from(next, true).filter(|group| group.members.len() > 1 && !group.partial);
-        // A list may end with what has no name of its own ("and the two pterygoids").
-        let ends = |end: usize| self.ends_clause(end) || lexicon::is_conjunction(self.word(end));
-        let Some(listed) = listed.filter(|group| ends(group.end)) else {
-            return Vec::new();
-        };
-        let named = self
-            .group_to(at)
-            .filter(|group| group.members.len() == 1 && !group.partial && pronoun.is_none())
-            .filter(|group| group.members.first().is_some_and(|first| self.leads_clause(*first)));
-        if named.is_none() && pronoun != Some(0) {
-            return Vec::new();
-        }
-        let is_group = |side: &Side| match &side.what {
-            What::Entry(ids) => ids.iter().all(|id| self.scope.vocabulary.kind(*id) == Kind::Group),
-            _ => false,
-        };
-        let implied =
-            named.map_or_else(|| self.implied(PartRole::Group, true), |named| self.sides(&named, PartRole::Group));
-        let [group] = implied.as_slice() else { return Vec::new() };
-        if !is_group(group) {
-            return Vec::new();
-        }
-        let muscles = self.sides(&listed, PartRole::Muscle);
-        if muscles.len() < listed.members.len() || muscles.iter().any(is_group) {
-            return Vec::new();
-        }
-        let hedged = self.clause_hedged(at);
-        let claim = |muscle: Side| {
-            let span = muscle.span;
-            let parts = vec![
-                Part { role: PartRole::Group, span: group.span, what: group.what.clone() },
-                Part { role: PartRole::Muscle, span, what: muscle.what },
-            ];
-            Claim { span, parts, hedged, ..self.empty_claim(ClaimKind::Membership) }
-        };
-        muscles.into_iter().map(claim).collect()
-    }
-
-    /// Whether a name is the subject of its clause: only articles and numbers stand before it.
-    fn leads_clause(&self, at: usize) -> bool {
-        let mut first = at;
-        while first.checked_sub(1).is_some_and(|place| {
-            let word = self.word(place);
-            lexicon::is_determiner(word) || lexicon::number(word).is_some() || lexicon::means_all(word)
-        }) {
-            first -= 1;
-        }
-        first.checked_sub(1).is_none_or(|place| {
-            let word = self.word(place);
-            lexicon::begins_clause(word) || lexicon::is_bullet(word) || word == ","
-        })
-    }
-
     /// "The femoral nerve is L2 to L4", "is from C5": segments that are said to be those of a nerve or muscle.
     fn copula_roots(&self, at: usize, before: usize) -> Vec<Claim> {
         let mut next = at + 1;
@@ -266,39 +202,5 @@ impl Sentence<'_, '_> {
             Claim { span, parts, negated, hedged, ..self.empty_claim(ClaimKind::Roots) }
         };
         self.sides(&group, PartRole::Structure).into_iter().filter(has_roots).map(claim).collect()
-    }
-
-    /// "is a hypothenar muscle", "is one of the hamstrings"
-    fn member_claims(&self, at: usize, before: usize) -> Vec<Claim> {
-        let mut next = at + 1;
-        let mut negated = false;
-        while lexicon::is_determiner(self.word(next))
-            || lexicon::is_adverb(self.word(next))
-            || lexicon::is_negation(self.word(next))
-            || lexicon::is_before_group(self.word(next))
-        {
-            negated |= lexicon::is_negation(self.word(next));
-            next += 1;
-        }
-        let Some(group) = self.side(next, PartRole::Group).filter(|_| next > at + 1) else { return Vec::new() };
-        // "is an oblique muscle", "is one of the obliques", not "is an oblique fibre"
-        let written = self.written(next);
-        if !(written.ends_with('s') || written.contains("muscle") || self.word(next - 1) == "of") {
-            return Vec::new();
-        }
-        let relation = RelationWord { kind: ClaimKind::Membership, ..action_relation() };
-        let span = self.source(at, at + 1);
-        self.subject(before, &relation, &[])
-            .into_iter()
-            .filter(|muscle| matches!(&muscle.what, What::Entry(ids) if ids.iter().all(|id| self.scope.vocabulary.kind(*id) == Kind::Muscle)))
-            .map(|muscle| {
-                let span = span.cover(self.claim_span(at, muscle.span, group.span));
-                let parts = vec![
-                    Part { role: PartRole::Muscle, span: muscle.span, what: muscle.what },
-                    Part { role: PartRole::Group, span: group.span, what: group.what.clone() },
-                ];
-                Claim { kind: ClaimKind::Membership, span, parts, negated, hedged: self.clause_hedged(at), all: false, block: self.scope.block, key: None }
-            })
-            .collect()
     }
 }

@@ -67,6 +67,9 @@ impl Sentence<'_, '_> {
         if left.is_empty() && relation.form == Form::Participle && relation.left == PartRole::Muscle {
             left = self.listed_behind(&object);
         }
+        if left.is_empty() && relation.kind == ClaimKind::Membership && relation.left == PartRole::Muscle {
+            left = self.belonging(before, relation, &object);
+        }
         let may_be_skin = (relation.kind == ClaimKind::Supply && relation.left == PartRole::Muscle)
             || (relation.kind == ClaimKind::Membership && relation.form == Form::Verb);
         if left.is_empty() && may_be_skin {
@@ -131,6 +134,19 @@ impl Sentence<'_, '_> {
             _ => return false,
         };
         self.first_word(at) != "the" && (self.ends_clause(end) || lexicon::is_relative(self.word(end)))
+    }
+
+    /// "The phrenic nerve belongs to the cervical plexus", "the cruciate ligaments belong to the knee": nerves and ligaments
+    /// belong as muscles do.
+    fn belonging(&self, before: usize, relation: &RelationWord, object: &Object) -> Vec<Side> {
+        let Object::Names(group) = object else { return Vec::new() };
+        let class = group.members.first().and_then(|first| self.class(*first));
+        let left = match class {
+            Some(0) => PartRole::Nerve,
+            Some(3) => PartRole::Landmark,
+            _ => return Vec::new(),
+        };
+        self.subject(before, &RelationWord { left, ..*relation }, &[])
     }
 
     /// "not by NERVE *but by NERVE*": what is said instead of what is denied.

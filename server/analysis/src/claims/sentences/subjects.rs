@@ -11,6 +11,10 @@ use crate::lexicon::{self, Form, RelationWord};
 impl Sentence<'_, '_> {
     /// The subject of a relation phrase, whose words before it end at `end`.
     pub(super) fn subject(&self, end: usize, relation: &RelationWord, last: &[Side]) -> Vec<Side> {
+        // What goes on under another name is a nerve.
+        let of_nerve = RelationWord { left: PartRole::Nerve, ..*relation };
+        let is_renamed = relation.kind == ClaimKind::Renaming && relation.left == PartRole::Parent;
+        let relation = if is_renamed { &of_nerve } else { relation };
         let role = relation.left;
         let roles = [role, PartRole::Structure];
         let may_be_other = matches!(relation.kind, ClaimKind::Branching | ClaimKind::Passage);
