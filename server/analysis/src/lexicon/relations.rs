@@ -279,7 +279,6 @@ pub const RELATIONS: &[RelationWord] = &[
     participle("strengthened|reinforced|stabilised|stabilized|supported|steadied|braced|held in? front|behind|medially|laterally|together? by", K::Joint, P::Joint, P::Landmark, "The knee joint is strengthened by the patellar ligament."),
     verb("connects|connect|links|link", K::Joint, P::Joint, P::Landmark, "The elbow joint connects the humerus and the ulna."),
     verb("articulates|articulate directly? with", K::Joint, P::Landmark, P::Parent, "The humerus articulates with the ulna."),
-    verb("involves|involve", K::Joint, P::Joint, P::Landmark, "The elbow joint involves the humerus and the ulna."),
     verb("is|are|lies|lie formed? between", K::Joint, P::Joint, P::Landmark, "The elbow joint is formed between the humerus and the ulna."),
     noun("ligaments|ligament|bones|bone of|at|in", K::Joint, P::Landmark, P::Joint, "The bones of the elbow joint are the humerus and the ulna."),
     verb("allows|allow|permits|permit", K::Joint, P::Joint, P::Movement, "The elbow joint allows flexion and extension."),
