@@ -328,6 +328,7 @@ pub fn of_section(
         let scope = sentences::Scope {
             of_vessels: subjects.is_of_vessels(at),
             of_lesions: subjects.is_of_lesions(at),
+            of_skin: subjects.is_of_skin(at),
             end_of_key: frames.end_of_key(at),
             ..sentences::Scope::new(knowledge, &block.plain, block_mentions, at).under(&above)
         };

@@ -304,6 +304,11 @@ impl<'a> Subjects<'a> {
         self.is_below(block, &|word| lexicon::is_injury(word) || lexicon::is_loss(word))
     }
 
+    /// Whether what a block stands under speaks of skin and feeling.
+    pub fn is_of_skin(&self, block: BlockIx) -> bool {
+        self.is_below(block, &lexicon::is_of_skin)
+    }
+
     /// Whether what a block stands under speaks of something in words outside of names.
     fn is_below(&self, block: BlockIx, is_such: &dyn Fn(&str) -> bool) -> bool {
         self.levels_above(block).into_iter().any(|at| self.has_word(at, is_such))

@@ -201,7 +201,7 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("sensory? sensation|function is|are|can|should|may be? best? tested|checked|assessed|examined over|on|at|in the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "Lateral cutaneous nerve of forearm sensation is tested over the lateral side of the forearm."),
     noun("dermatome|dermatomes of|for|over|at|around|round the? skin? of|over?", K::Skin, P::Nerve, P::Skin, "The dermatome of the thumb is C6."),
     participle("felt|covered|served by", K::Skin, P::Skin, P::Nerve, "The lateral side of the forearm is felt by the lateral cutaneous nerve of the forearm."),
-    participle("sensory to the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm is sensory to the lateral side of the forearm."),
+    participle("sensory|cutaneous to the? skin? of|over|on?", K::Skin, P::Nerve, P::Skin, "The lateral cutaneous nerve of the forearm is sensory to the lateral side of the forearm."),
 
     // Passage.
     verb("passes|pass|runs|run|travels|travel|courses|course|goes|go|enters|enter|exits|exit|leaves|leave|descends|descend|emerges|emerge|winds|wind by|via|through|within|in|inside", K::Passage, P::Nerve, P::Landmark, "The median nerve passes through the carpal tunnel."),

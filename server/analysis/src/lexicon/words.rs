@@ -178,7 +178,7 @@ word_lists! {
     is_area_noun:
         "skin" "of" "over" "on" "in" "to" "surface" "surfaces" "aspect" "aspects" "side" "sides" "border" "margin"
         "edge" "part" "area" "region" "and" "covering" "overlying" "most" "strip" "patch" "mucosa" "mucous" "membrane"
-        "between" "from";
+        "between" "from" "at" "level";
     /// Verbs of taking place: "inversion *occurs* at".
     happens:
         "occur" "occurs" "takes" "take" "happens" "happen" "is" "are" "cannot" "can" "does" "do" "can't" "can’t";
@@ -193,6 +193,8 @@ word_lists! {
         "abolishes" "abolish" "abolished" "cannot" "can't" "can’t" "unable" "inability" "impossible" "wipes" "loses"
         "lose" "lost" "loss" "paralysis"
         "paralyses" "paralysed" "paralyzed";
+    /// Words of a heading below which an area alone is what a nerve feels.
+    is_of_skin: "skin" "cutaneous" "sensory" "sensation" "feeling" "dermatome" "dermatomes";
     /// Words for a loss of feeling.
     is_numbness: "numbness" "numb" "numbs" "deadens" "anaesthesia" "anesthesia" "sensation" "feeling" "sensory";
     /// Words that may stand between a word of loss and what is lost.

@@ -96,16 +96,27 @@ pub fn read(scope: &Scope<'_>, from: usize, to: usize, nouns: &[String]) -> Opti
     let reader = Reader { scope, from, to, lower, nouns };
     let head = reader.head();
     // A part of the body may mean its skin, and an area may be described in words that are no name.
+    let is_skin = reader.lower.iter().any(|word| word == "skin");
+    let is_of_skin =
+        |head: &Head| head.label.as_ref().is_none_or(|(label, _)| is_skin && label.kind == Some(ClaimKind::Skin));
     let may_be_area =
-        head.as_ref().is_none_or(|head| head.label.is_none() && head.movement.is_none() && !head.is_only_parts());
-    let areas = if may_be_area { scope.relations.areas(reader.written(from, to)) } else { Vec::new() };
+        head.as_ref().is_none_or(|head| is_of_skin(head) && head.movement.is_none() && !head.is_only_parts());
+    let areas = match reader.written(from, to) {
+        written if may_be_area && is_skin => scope.relations.areas_of_skin(written),
+        written if may_be_area => scope.relations.areas(written),
+        _ => Vec::new(),
+    };
     if areas.is_empty() {
         return head;
     }
     let mut head = head.filter(|head| head.names.len() == 1 && head.parts.is_empty()).unwrap_or_default();
     head.whole = true;
+    head.label = None;
     match head.names.first_mut() {
-        Some(subject) => subject.candidates.extend(areas),
+        Some(subject) => {
+            let new: Vec<EntryId> = areas.into_iter().filter(|area| !subject.candidates.contains(area)).collect();
+            subject.candidates.extend(new);
+        }
         None => head.names.push(Subject { candidates: areas, span: reader.source(from, to) }),
     }
     Some(head)

@@ -9,6 +9,9 @@ use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
 use crate::lexicon::{self, RelationWord};
 use crate::text::Span;
 
+/// A name leads a block if no more tokens stand before it.
+const LEADS_WITHIN: usize = 2;
+
 /// The words of a description of areas are no more atoms than these.
 const LONGEST_AREA: usize = 16;
 
@@ -70,6 +73,29 @@ impl Sentence<'_, '_> {
         };
         let areas = self.areas_to(before);
         self.felt(at, &nerves, &areas, negated, hedged)
+    }
+
+    /// "SUBJECT. *Skin of the axilla.*": an area and nothing else, which the nerve that was spoken of feels.
+    pub(super) fn area_of_subject(&self) -> Vec<Claim> {
+        let is_passed = |at: &usize| lexicon::is_determiner(self.word(*at)) || lexicon::is_bullet(self.word(*at));
+        let Some(first) = (0..self.atoms.len()).find(|at| !is_passed(at)) else { return Vec::new() };
+        if !(self.scope.of_skin || self.word(first) == "skin") || self.has_verb() {
+            return Vec::new();
+        }
+        let areas = self.areas_of(first, true);
+        let Some(end) = areas.last().map(|area| self.behind_source(area.span)) else { return Vec::new() };
+        if !self.ends_clause(end) || end + 1 < self.atoms.len() {
+            return Vec::new();
+        }
+        // The nerve with which the block begins, or else the one that it stands under.
+        let leads = self.scope.mentions.list.first().filter(|mention| mention.tokens.0 <= LEADS_WITHIN);
+        let leading = leads.map(|mention| Subject {
+            candidates: mention.candidates.clone(),
+            span: self.scope.plain.to_source(mention.span),
+        });
+        let subject = leading.as_ref().or_else(|| self.scope.subjects.first());
+        let nerve = subject.and_then(|subject| side_of(self.scope.vocabulary, subject, PartRole::Nerve));
+        self.felt(first, nerve.as_slice(), &areas, false, false)
     }
 
     /// The areas of skin that the words from an atom on describe, up to a mark or a verb.

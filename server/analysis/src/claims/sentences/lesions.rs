@@ -8,7 +8,7 @@ use super::atoms::{Atom, AtomKind};
 use super::sides::{Side, side_of};
 use crate::claims::signs::held;
 use crate::claims::{PartRole, What};
-use crate::lexicon::{self, Form};
+use crate::lexicon::{self, Form, RelationWord};
 
 /// The nerves of a lesion and the atoms that speak of it.
 pub(super) struct Cause {
@@ -45,7 +45,10 @@ impl Sentence<'_, '_> {
             return Some(cause);
         }
         let is_hurting = |at: usize| {
-            let is_movement = matches!(self.atoms.get(at).map(|atom| &atom.kind), Some(AtomKind::Movement(_)));
+            let is_movement = matches!(
+                self.atoms.get(at).map(|atom| &atom.kind),
+                Some(AtomKind::Movement(_) | AtomKind::Relation(RelationWord { form: Form::Verb, .. }))
+            );
             is_movement && lexicon::hurts(&self.written(at))
         };
         let speaks = self.atoms.iter().any(speaks_of_lesion) || (0..self.atoms.len()).any(is_hurting);
@@ -183,6 +186,9 @@ impl Sentence<'_, '_> {
     fn cause_at(&self, at: usize) -> Option<(Vec<Side>, usize, usize)> {
         let word = self.word(at);
         let before = at.checked_sub(1).map_or("", |before| self.word(before));
+        if let Some(found) = self.hurt_by(at) {
+            return Some(found);
+        }
         // "Division of", which may also be a branch of
         if matches!(self.atoms.get(at)?.kind, AtomKind::Relation(_)) {
             // "after *high* division of"
@@ -200,7 +206,7 @@ impl Sentence<'_, '_> {
             })??;
             return Some((self.sides(&group, PartRole::Nerve), at, group.end));
         }
-        if let Some(found) = self.hurt_by(at).or_else(|| self.told_to_be(at)) {
+        if let Some(found) = self.told_to_be(at) {
             return Some(found);
         }
         if lexicon::is_lesion(word) || lexicon::lesions(word) {
@@ -285,9 +291,10 @@ impl Sentence<'_, '_> {
 
     /// "A fracture *damages* NERVE", "*knock* out NERVE", "an *injured* NERVE": a verb or an adjective right before the nerve.
     fn hurt_by(&self, at: usize) -> Option<(Vec<Side>, usize, usize)> {
-        // "compresses" is a movement as well
+        // "compresses" is a movement as well, "involves" is said of joints
         let movement = match self.atoms.get(at)?.kind {
             AtomKind::Movement(_) => self.written(at),
+            AtomKind::Relation(relation) if relation.form == Form::Verb => self.written(at),
             _ => String::new(),
         };
         let word = if movement.is_empty() { self.word(at) } else { &*movement };

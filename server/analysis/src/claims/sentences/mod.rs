@@ -75,6 +75,8 @@ pub struct Scope<'a> {
     pub of_vessels: bool,
     /// What it stands under speaks of lesions, so that what is lost is lost with the nerve that it stands under.
     pub of_lesions: bool,
+    /// What it stands under speaks of skin, so that an area alone is what the subject feels.
+    pub of_skin: bool,
     /// Where a verdict on what it states ends in the visible text; what stands behind it is a sentence of its own.
     pub end_of_key: Option<usize>,
 }
@@ -92,6 +94,7 @@ impl<'a> Scope<'a> {
             subjects: &[],
             of_vessels: false,
             of_lesions: false,
+            of_skin: false,
             end_of_key: None,
         }
     }
@@ -202,6 +205,9 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
             claims = sentence.answers(asked);
         }
         claims.extend(sentence.deficits(cause.as_ref()));
+        if claims.is_empty() {
+            claims = sentence.area_of_subject();
+        }
     }
     let asked = sentence.asked();
     let effects = if sentence.asserts() { sentence.effects_of_case(cause.as_ref()) } else { Vec::new() };
