@@ -23,7 +23,8 @@ pub struct Elliptic {
 pub fn elliptic(text: &str, tokens: &[Token], forms: &[Form], names: &[Mention]) -> Vec<Elliptic> {
     let word = |at: usize| tokens.get(at).map_or("", |token| token.span.of(text));
     let mut list: Vec<Elliptic> = Vec::new();
-    for (at, token) in tokens.iter().enumerate() {
+    let Some(first) = names.first() else { return list };
+    for (at, token) in tokens.iter().enumerate().skip(first.tokens.1) {
         if !token.is_word {
             continue;
         }

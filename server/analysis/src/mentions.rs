@@ -12,7 +12,7 @@ use crate::ellipsis;
 use crate::lexicon;
 use crate::names::{Form, Found, NameIndex, NameRef, is_article, is_case_bound};
 use crate::text::Span;
-use crate::words::{Token, fold_into, lower, tokens};
+use crate::words::{Token, fold, fold_into, lower, tokens};
 
 /// A name in a text.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
@@ -66,16 +66,14 @@ pub fn mentions(text: &str, vocabulary: &Vocabulary, index: &NameIndex) -> Menti
         list.extend(elliptic);
         list.sort_by_key(|mention| mention.span.start);
     }
-    let forms = reader.forms.into();
+    let forms = reader.forms;
     Mentions { tokens: tokens.into(), forms, list }
 }
 
 struct Reader<'a> {
     text: &'a str,
     tokens: &'a [Token],
-    forms: Vec<Form>,
-    /// Tokens over which a name may run: articles and hyphens.
-    passable: Vec<bool>,
+    forms: Arc<[Form]>,
     vocabulary: &'a Vocabulary,
     index: &'a NameIndex,
 }
@@ -83,24 +81,26 @@ struct Reader<'a> {
 impl<'a> Reader<'a> {
     fn new(text: &'a str, tokens: &'a [Token], vocabulary: &'a Vocabulary, index: &'a NameIndex) -> Self {
         let mut folded = String::new();
-        let mut forms = Vec::with_capacity(tokens.len());
-        let mut passable = Vec::with_capacity(tokens.len());
-        for token in tokens {
-            let word = token.span.of(text);
-            if token.is_word {
-                let is_folded = word.bytes().all(|c| c.is_ascii_lowercase());
-                if !is_folded {
-                    fold_into(word, &mut folded);
-                }
-                let looked_up = if is_folded { word } else { &folded };
-                forms.push(index.form(looked_up));
-                passable.push(is_article(looked_up));
-            } else {
-                forms.push(Form::default());
-                passable.push(lexicon::is_hyphen(word));
+        let form = |token: &Token| {
+            if !token.is_word {
+                return Form::default();
             }
-        }
-        Self { text, tokens, forms, passable, vocabulary, index }
+            let word = token.span.of(text);
+            if word.bytes().all(|c| c.is_ascii_lowercase()) {
+                return index.form(word);
+            }
+            fold_into(word, &mut folded);
+            index.form(&folded)
+        };
+        let forms = tokens.iter().map(form).collect();
+        Self { text, tokens, forms, vocabulary, index }
+    }
+
+    /// Whether a name may run over a token: an article or a hyphen.
+    fn is_passable(&self, at: usize) -> bool {
+        let Some(token) = self.tokens.get(at) else { return false };
+        let word = token.span.of(self.text);
+        if token.is_word { word.len() >= 3 && is_article(&fold(word)) } else { lexicon::is_hyphen(word) }
     }
 
     fn word(&self, at: usize) -> &'a str {
@@ -115,11 +115,11 @@ impl<'a> Reader<'a> {
 
     /// The longest name that begins at a token.
     fn name_at(&self, at: usize) -> Option<Mention> {
-        if self.forms.get(at)?.is_unknown() {
+        if !self.index.begins(*self.forms.get(at)?) {
             return None;
         }
-        let steps = self.forms.iter().copied().zip(self.passable.iter().copied()).skip(at);
-        let found = self.index.longest(steps)?;
+        let steps = self.forms.iter().copied().enumerate().skip(at);
+        let found = self.index.longest(steps.map(|(at, form)| (form, form.is_unknown() && self.is_passable(at))))?;
         let mut end = at + found.len;
         let mention = self.mention(at, end, &found, false)?;
         let next = lower(self.word(end));
@@ -193,7 +193,7 @@ impl<'a> Reader<'a> {
                 }
                 let prefix = self.forms.get(from..conjunction)?;
                 (start + 1..end).find_map(|cut| {
-                    let forms: Vec<Form> = prefix.iter().chain(self.forms.get(cut..end)?).copied().collect();
+                    let forms: SmallVec<[Form; 8]> = prefix.iter().chain(self.forms.get(cut..end)?).copied().collect();
                     let found = self.index.exactly(&forms)?;
                     self.mention(from, conjunction, &found, true)
                 })
@@ -216,7 +216,8 @@ impl<'a> Reader<'a> {
                 }
                 let suffix = self.forms.get(from..to)?;
                 (start + 1..end).rev().find_map(|cut| {
-                    let forms: Vec<Form> = self.forms.get(start..cut)?.iter().chain(suffix).copied().collect();
+                    let forms: SmallVec<[Form; 8]> =
+                        self.forms.get(start..cut)?.iter().chain(suffix).copied().collect();
                     let found = self.index.exactly(&forms)?;
                     self.mention(from, to, &found, true)
                 })

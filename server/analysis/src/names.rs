@@ -4,15 +4,34 @@
 //! The tree is walked without articles and hyphens, so *medial cutaneous nerve of the forearm* and *medial-cutaneous nerve
 //! of forearm* are one name.
 
+use std::num::NonZeroU32;
+
 use fascicle_model::{EntryId, Kind, Standing, Vocabulary};
 use rustc_hash::FxHashMap;
 use smallvec::{SmallVec, smallvec};
 
 use crate::words::{fold, fold_into, tokens};
 
-/// A word of the index.
+/// A word of the index: its number, counted from one, so that none takes no room beside it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub struct WordId(pub u32);
+pub struct WordId(NonZeroU32);
+
+impl WordId {
+    /// The word at a place of [`NameIndex::words`].
+    fn at(place: usize) -> Self {
+        Self(NonZeroU32::MIN.saturating_add(u32::try_from(place).unwrap_or(u32::MAX)))
+    }
+
+    /// Its place in [`NameIndex::words`].
+    pub const fn place(self) -> usize {
+        self.0.get() as usize - 1
+    }
+
+    /// Its number.
+    pub const fn number(self) -> u64 {
+        self.0.get() as u64
+    }
+}
 
 /// What a written word can stand for: a word of a name, and a word of a name whose plural it is.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -80,7 +99,7 @@ pub struct Found {
     /// How many of the forms it took.
     pub len: usize,
     /// The names that end there.
-    pub names: Vec<NameRef>,
+    pub names: SmallVec<[NameRef; 2]>,
     /// Whether a word of it was a plural.
     pub plural: bool,
     /// One of the names is written in capitals and read so only ([`is_case_bound`]).
@@ -129,7 +148,7 @@ impl NameIndex {
                 self.from.push(self.steps.len() as u32);
             }
             if node == 0
-                && let Some(slot) = self.first.get_mut(word.0 as usize)
+                && let Some(slot) = self.first.get_mut(word.place())
             {
                 *slot = next;
             }
@@ -165,14 +184,14 @@ impl NameIndex {
         if let Some(Form { exact: Some(id), .. }) = self.forms.get(word) {
             return *id;
         }
-        let id = WordId(u32::try_from(self.words.len()).unwrap_or(u32::MAX));
+        let id = WordId::at(self.words.len());
         self.words.push(word.into());
         self.forms.entry(word.into()).or_default().exact = Some(id);
         id
     }
 
     fn add_plurals(&mut self) {
-        let words: Vec<(WordId, Box<str>)> = (0..).map(WordId).zip(self.words.iter().cloned()).collect();
+        let words: Vec<(WordId, Box<str>)> = (0..).map(WordId::at).zip(self.words.iter().cloned()).collect();
         for (id, word) in words {
             if let Some(stem) = word.strip_suffix('s').filter(|stem| stem.len() > 3 && !stem.ends_with(['s', 'u', 'i']))
             {
@@ -197,7 +216,7 @@ impl NameIndex {
     /// One step down the tree of words; the walk begins at 0.
     pub fn step(&self, node: u32, word: WordId) -> Option<u32> {
         if node == 0 {
-            return self.first.get(word.0 as usize).copied().filter(|next| *next != NOWHERE);
+            return self.first.get(word.place()).copied().filter(|next| *next != NOWHERE);
         }
         let (from, to) = (*self.from.get(node as usize)?, *self.from.get(node as usize + 1)?);
         let steps = self.steps.get(from as usize..to as usize)?;
@@ -207,6 +226,11 @@ impl NameIndex {
             steps.binary_search_by_key(&word, |(known, _)| *known).ok()?
         };
         steps.get(place).map(|(_, next)| *next)
+    }
+
+    /// Whether a name begins with a word of a form.
+    pub fn begins(&self, form: Form) -> bool {
+        [form.exact, form.singular, form.plural].into_iter().flatten().any(|word| self.step(0, word).is_some())
     }
 
     /// The names that end at a place of the tree.
@@ -223,9 +247,9 @@ impl NameIndex {
     /// over it (articles, hyphens).
     pub fn longest(&self, forms: impl Iterator<Item = (Form, bool)>) -> Option<Found> {
         let mut reached: Reached = smallvec![(0, false)];
+        let mut next = Reached::new();
         let mut best: Option<(usize, Reached)> = None;
         for (at, (form, may_skip)) in forms.enumerate() {
-            let mut next = Reached::new();
             for (node, plural) in &reached {
                 for (word, is_plural) in [(form.exact, false), (form.singular, true), (form.plural, false)] {
                     if let Some(node) = word.and_then(|word| self.step(*node, word)) {
@@ -240,12 +264,13 @@ impl NameIndex {
                 break;
             }
             let by_plural_only = at == 0 && form.exact.is_none() && form.singular.is_none();
-            reached = next;
+            std::mem::swap(&mut reached, &mut next);
+            next.clear();
             if by_plural_only {
                 continue; // the singular of a plural name of one word is an ordinary word
             }
             if reached.iter().any(|(node, _)| !self.ending(*node).is_empty()) {
-                best = Some((at + 1, reached.clone()));
+                best = Some((at + 1, Reached::from_slice(&reached)));
             }
         }
         let (len, reached) = best?;
@@ -264,7 +289,7 @@ impl NameIndex {
     /// The names that a text is, whatever its case.
     pub fn lookup(&self, text: &str) -> Vec<NameRef> {
         let forms: Vec<Form> = self.forms_of(text);
-        self.exactly(&forms).map(|found| found.names).unwrap_or_default()
+        self.exactly(&forms).map(|found| found.names.into_vec()).unwrap_or_default()
     }
 
     /// The forms of the words of a text, without articles.

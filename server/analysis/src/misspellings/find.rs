@@ -6,6 +6,7 @@
 //! right word of any kind and stand very near to a word of the vocabulary.
 
 use std::cell::OnceCell;
+use std::rc::Rc;
 
 use fascicle_model::{EntryId, Kind, Vocabulary};
 use smallvec::SmallVec;
@@ -20,7 +21,7 @@ use crate::words::fold_into;
 use super::guard::Known;
 use super::index::{Near, SHORTEST, SpellingIndex, TargetIx};
 use super::latin;
-use super::word::{LONG, PREFIXES, Status, Word, WordIx, Words, without_possessive};
+use super::word::{LONG, PREFIXES, Status, Word, Words, without_possessive};
 
 /// Why a word may be wrong.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -161,8 +162,8 @@ pub struct Finder<'a> {
     names: &'a NameIndex,
     index: &'a SpellingIndex,
     words: &'a Words<'a>,
-    /// The words of the tokens.
-    ids: &'a [WordIx],
+    /// The words of the tokens, found out when they are asked for.
+    of_tokens: Vec<OnceCell<Rc<Word>>>,
     /// The document speaks of anatomy round about.
     in_subject: bool,
     status: Vec<Status>,
@@ -181,31 +182,22 @@ const MOST_PARTS: usize = 5;
 /// Longer rare words are what they are, though they sound like a name's.
 const LONGEST_HEARD: usize = 6;
 
-/// The words of the tokens of a block.
-pub fn ids_of<'t>(plain: &'t Plain, mentions: &Mentions, words: &mut Words<'t>, ids: &mut Vec<WordIx>) {
-    ids.clear();
-    ids.extend(
-        mentions.tokens.iter().zip(mentions.forms.iter()).map(|(token, form)| {
-            if token.is_word { words.id(token.span.of(&plain.text), *form) } else { WordIx::NONE }
-        }),
-    );
-}
-
 impl<'a> Finder<'a> {
-    /// A finder over a block, with what [`ids_of`] says of its words.
+    /// A finder over a block.
     pub fn new(
         plain: &'a Plain,
         mentions: &'a Mentions,
         knowledge: &'a Knowledge,
-        (words, ids): (&'a Words<'a>, &'a [WordIx]),
+        words: &'a Words<'a>,
         in_subject: bool,
     ) -> Self {
-        let status = Vec::with_capacity(ids.len());
-        let (triggers, choices) = (Vec::new(), Vec::new());
         let Knowledge { vocabulary, names, spelling: index, .. } = knowledge;
+        let count = mentions.tokens.len();
+        let (status, of_tokens) = (Vec::with_capacity(count), (0..count).map(|_| OnceCell::new()).collect());
+        let (triggers, choices) = (Vec::new(), Vec::new());
         let mut finder =
-            Self { plain, mentions, vocabulary, names, index, words, ids, in_subject, status, triggers, choices };
-        for at in 0..ids.len() {
+            Self { plain, mentions, vocabulary, names, index, words, of_tokens, in_subject, status, triggers, choices };
+        for at in 0..count {
             let status = finder.status_of(at);
             finder.status.push(status);
         }
@@ -216,13 +208,22 @@ impl<'a> Finder<'a> {
         self.mentions.tokens.get(at).map_or("", |token| token.span.of(&self.plain.text))
     }
 
-    fn word(&self, at: usize) -> Option<&'a Word<'a>> {
-        self.words.get(*self.ids.get(at)?)
+    fn word(&self, at: usize) -> Option<&Word> {
+        let token = self.mentions.tokens.get(at).filter(|token| token.is_word)?;
+        let form = self.mentions.forms.get(at).copied().unwrap_or_default();
+        Some(self.of_tokens.get(at)?.get_or_init(|| self.words.get(token.span.of(&self.plain.text), form)))
     }
 
     /// The word of a token as it is looked up; empty for what is no word.
-    fn folded(&self, at: usize) -> &'a str {
+    fn folded(&self, at: usize) -> &str {
         self.word(at).map_or("", |word| &word.folded)
+    }
+
+    /// Whether a token is no word, or one so short that a name may have another one behind it that counts.
+    fn is_small(&self, at: usize) -> bool {
+        let Some(token) = self.mentions.tokens.get(at).filter(|token| token.is_word) else { return true };
+        let text = token.span.of(&self.plain.text);
+        if text.is_ascii() { without_possessive(text) <= 3 } else { self.folded(at).len() <= 3 }
     }
 
     /// A word without the possessive ending.
@@ -232,12 +233,15 @@ impl<'a> Finder<'a> {
     }
 
     fn status_of(&self, at: usize) -> Status {
-        let id = self.ids.get(at).copied().unwrap_or(WordIx::NONE);
-        if !id.is_word() {
-            return if lexicon::is_hyphen(self.text(at)) { Status::Passable } else { Status::Aside };
+        let Some(token) = self.mentions.tokens.get(at) else { return Status::Aside };
+        let text = token.span.of(&self.plain.text);
+        if !token.is_word {
+            return if lexicon::is_hyphen(text) { Status::Passable } else { Status::Aside };
         }
-        if id.status != Status::Unknown {
-            return id.status;
+        let form = self.mentions.forms.get(at).copied().unwrap_or_default();
+        let status = self.words.status_of(text, form);
+        if status != Status::Unknown {
+            return status;
         }
         let Some(word) = self.word(at) else { return Status::Aside };
         // "ponto-mesencephalic" has the first part of a compound.
@@ -333,7 +337,9 @@ impl<'a> Finder<'a> {
 
     /// The name that a run of words is in another order, if no name stands there as it is.
     fn reordered(&self, from: usize, to: usize) -> Option<Guess> {
-        let overlapping = self.mentions.list.iter().filter(|one| one.tokens.0 < to && one.tokens.1 > from);
+        let list = &self.mentions.list;
+        let next = list.partition_point(|mention| mention.tokens.1 <= from);
+        let overlapping = list.iter().skip(next).take_while(|one| one.tokens.0 < to);
         let mut overlapping = overlapping.map(|one| one.tokens);
         let is_free = overlapping.all(|(start, end)| from <= start && end <= to && end - start < to - from);
         if !is_free {
@@ -347,7 +353,7 @@ impl<'a> Finder<'a> {
             return None;
         }
         let mut replacements = Vec::new();
-        for (at, text) in (from..to).zip(right.iter().filter_map(|id| self.names.words().get(id.0 as usize))) {
+        for (at, text) in (from..to).zip(right.iter().filter_map(|id| self.names.words().get(id.place()))) {
             let span = self.word_span(at);
             let mut written = String::new();
             fold_into(span.of(&self.plain.text), &mut written);
@@ -369,10 +375,10 @@ impl<'a> Finder<'a> {
 
     /// An English plural of a word that has another one (*foramens*).
     fn false_plural(&self, at: usize) -> Option<Suspect> {
-        if self.status(at) != Status::Vocabulary {
+        if self.status(at) != Status::Vocabulary || !self.is_derived(at) {
             return None;
         }
-        let right = self.word(at)?.plural?;
+        let right = self.index.right_plural(self.folded(at))?;
         let span = self.word_span(at);
         let change = Replacement {
             span,
@@ -407,7 +413,7 @@ impl<'a> Finder<'a> {
                 // "Went back to the muscles of … in your drawing": a name begins behind an article, and may end before any
                 // word that begins no noun phrase.
                 let (first, last) = (at, at + length);
-                let begins = (first..last).filter(|from| is_article(&self.before(*from).to_lowercase()));
+                let begins = (first..last).filter(|from| self.has_article(*from));
                 let ends = |from: usize| {
                     let ends = (from + 2..=last).rev();
                     ends.filter(move |to| *to == last || lexicon::ends_noun_phrase(self.text(*to)))
@@ -420,9 +426,10 @@ impl<'a> Finder<'a> {
         list
     }
 
-    /// The word before a token.
-    fn before(&self, at: usize) -> &'a str {
-        at.checked_sub(1).map_or("", |before| self.text(before))
+    /// Whether an article stands right before a token.
+    fn has_article(&self, at: usize) -> bool {
+        let before = at.checked_sub(1).filter(|before| self.status(*before) == Status::Passable);
+        before.and_then(|before| self.mentions.tokens.get(before)).is_some_and(|token| token.is_word)
     }
 
     /// The names that a whole run of words is but for one word. Notes leave nouns out on purpose (*Carpometacarpal of
@@ -453,7 +460,7 @@ impl<'a> Finder<'a> {
         let span = self.span(from, to)?;
         let mut guesses: Vec<Guess> = Vec::new();
         for gap in gaps.iter().filter(|gap| is_ended || !gap.needs_end) {
-            let missing = self.names.words().get(gap.word.0 as usize)?;
+            let missing = self.names.words().get(gap.word.place())?;
             // "The fibular collateral ligament … the tibial collateral": the noun is understood.
             if gap.needs_end && (0..from).any(|at| self.folded(at).starts_with(&**missing)) {
                 continue;
@@ -534,7 +541,7 @@ impl<'a> Finder<'a> {
         let beside_vocabulary = || {
             [true, false].into_iter().any(|back| {
                 let next = self.neighbour(at, back);
-                let small = |place: &usize| self.ids.get(*place).is_none_or(|id| id.is_small);
+                let small = |place: &usize| self.is_small(*place);
                 let next = next.filter(small).and_then(|place| self.neighbour(place, back)).or(next);
                 next.is_some_and(|place| self.status(place) == Status::Vocabulary && !small(&place))
             })
@@ -556,6 +563,14 @@ impl<'a> Finder<'a> {
     fn may_be_out_of_place(&self, at: usize) -> bool {
         let form = |place: usize| self.mentions.forms.get(place).copied();
         let own = form(at).unwrap_or_default();
+        if self.word_span(at).len() < SHORTEST {
+            return false;
+        }
+        let before = self.neighbour(at, true);
+        let is_known = |place: Option<usize>| place.and_then(form).is_some_and(|form| !form.is_unknown());
+        if own.exact.is_some() && !is_known(before) && !is_known(self.neighbour(at, false)) {
+            return false;
+        }
         let Some(word) = self.word(at).filter(|word| word.folded.len() >= SHORTEST) else { return false };
         if own.exact.is_none() && self.begins_word(at) {
             return true;
@@ -563,7 +578,6 @@ impl<'a> Finder<'a> {
         let list = &self.mentions.list;
         let mention = list.get(list.partition_point(|mention| mention.tokens.1 <= at));
         let mention = mention.filter(|one| one.tokens.0 <= at && one.tokens.1 - one.tokens.0 > 1);
-        let before = self.neighbour(at, true);
         // The first word of a name inside a longer one may have the wrong case (*ramus posterior nervus axillaris*).
         let is_led = |before: usize| latin::looks_latin(self.folded(before)) && latin::looks_latin(&word.folded);
         if mention.is_some_and(|one| one.tokens.0 < at || !before.is_some_and(is_led)) {
@@ -587,7 +601,7 @@ impl<'a> Finder<'a> {
 
     /// Targets that differ from a word of the vocabulary in its end and are of another family: a letter is lost there, or the
     /// word is no name's itself.
-    fn endings(&self, at: usize, word: &'a Word<'a>) -> impl Iterator<Item = Near> {
+    fn endings<'w>(&'w self, at: usize, word: &'w Word) -> impl Iterator<Item = Near> + 'w {
         let folded = &*word.folded;
         let is_derived = self.is_derived(at);
         let is_end = move |near: &&Near| {
@@ -856,7 +870,7 @@ impl<'a> Finder<'a> {
     }
 
     /// Targets near to an unknown word: more of them where something speaks for it.
-    fn targets_near(&self, at: usize, word: &'a Word<'a>) -> &'a [Near] {
+    fn targets_near<'w>(&self, at: usize, word: &'w Word) -> &'w [Near] {
         let is_spoken_for = |back: bool| {
             self.neighbour(at, back).is_some_and(|place| self.status(place) != Status::Right(Known::Common))
         };
@@ -1142,7 +1156,7 @@ impl<'a> Finder<'a> {
                 Some(Guess {
                     tokens: (at, at + 1),
                     span,
-                    names: names.names,
+                    names: names.names.into_vec(),
                     plural: false,
                     replacements: vec![change],
                     score: likeness * 0.7,

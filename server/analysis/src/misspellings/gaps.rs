@@ -103,7 +103,7 @@ impl Whole {
     }
 
     fn texts<'n>(&self, names: &'n NameIndex) -> Vec<&'n str> {
-        self.words.iter().map(|word| names.words().get(word.0 as usize).map_or("", |word| &**word)).collect()
+        self.words.iter().map(|word| names.words().get(word.place()).map_or("", |word| &**word)).collect()
     }
 
     /// Calls a function with a number for what is left without each word, and without each two of them.
@@ -262,7 +262,7 @@ fn is_often_left_out(word: &str) -> bool {
 /// A number for some words in their order.
 fn in_order<'a>(words: impl Iterator<Item = &'a WordId>) -> u64 {
     words.fold(0xcbf2_9ce4_8422_2325, |sum, word| {
-        let mixed = (sum ^ (u64::from(word.0) + 1)).wrapping_mul(0x9e37_79b9_7f4a_7c15);
+        let mixed = (sum ^ word.number()).wrapping_mul(0x9e37_79b9_7f4a_7c15);
         mixed ^ (mixed >> 31)
     })
 }

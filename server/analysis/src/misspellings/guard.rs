@@ -44,6 +44,11 @@ impl RightWords {
         }
     }
 
+    /// Whether a folded word is one of everyday or educated English.
+    pub fn is_common(&self, word: &str) -> bool {
+        self.common.contains(&key(word))
+    }
+
     /// Memory that the lists take, in bytes.
     pub fn bytes(&self) -> usize {
         (self.common.fingerprints.len() + self.other.fingerprints.len()) * size_of::<u16>()

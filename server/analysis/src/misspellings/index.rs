@@ -4,7 +4,7 @@ use fascicle_model::{Kind, Vocabulary};
 use rustc_hash::{FxHashMap, FxHashSet};
 use smallvec::SmallVec;
 
-use super::distance::{LONGEST, distance};
+use super::distance::{LONGEST, Pattern};
 use super::gaps::{Gap, Gaps};
 use super::guard::{Known, RightWords};
 use super::key::key;
@@ -160,14 +160,12 @@ impl SpellingIndex {
         let texts = targets.iter().map(|target| key(&target.text)).collect();
         let mut beside: FxHashMap<u64, SmallVec<[TargetIx; 2]>> = FxHashMap::default();
         for (at, target) in (0u32..).zip(&targets) {
-            beside.entry(key(&target.text)).or_default().push(at);
-            each_without_one(&target.text, |shorter| {
-                let list = beside.entry(key(shorter)).or_default();
+            for key in without_one(&target.text) {
+                let list = beside.entry(key).or_default();
                 if list.last() != Some(&at) {
                     list.push(at);
                 }
-                false
-            });
+            }
         }
         let mut hints = vec![0; HINTS].into_boxed_slice();
         for key in beside.keys() {
@@ -238,7 +236,7 @@ impl SpellingIndex {
     pub fn may_be_wrong_form(&self, form: Form, before: Option<Form>, behind: Option<Form>) -> bool {
         // A plural that no name has may stand for the singular that it is of.
         let own = form.singular.filter(|_| form.exact.is_none());
-        let family = words_of(form).filter_map(|word| self.families.get(word.0 as usize)).flatten();
+        let family = words_of(form).filter_map(|word| self.families.get(word.place())).flatten();
         let mut family = family.copied().chain(own);
         family.any(|other| self.may_stand(other, before, behind))
     }
@@ -270,7 +268,7 @@ impl SpellingIndex {
 
     /// Whether some target may stand at one edit from a folded word. It is quick, and says yes a little too often.
     pub fn is_beside(&self, word: &str) -> bool {
-        self.has_beside(key(word)) || each_without_one(word, |shorter| self.has_beside(key(shorter)))
+        without_one(word).iter().any(|key| self.has_beside(*key))
     }
 
     fn has_beside(&self, key: u64) -> bool {
@@ -281,24 +279,17 @@ impl SpellingIndex {
     /// Targets at exactly one edit.
     pub fn at_one_edit(&self, word: &str) -> SmallVec<[Near; 4]> {
         let mut list: SmallVec<[Near; 4]> = SmallVec::new();
-        let mut take = |key: u64| {
-            if !self.has_beside(key) {
-                return;
-            }
+        let Some(pattern) = Pattern::new(word) else { return list };
+        for key in without_one(word).into_iter().filter(|key| self.has_beside(*key)) {
             for at in self.beside.get(&key).into_iter().flatten() {
                 if !list.iter().any(|near| near.target == *at)
                     && let Some(target) = self.target(*at)
-                    && distance(word, &target.text, 1) == Some(1)
+                    && pattern.distance(&target.text, 1) == Some(1)
                 {
                     list.push(Near { target: *at, distance: 1, sounds_alike: sound(&target.text) == sound(word) });
                 }
             }
-        };
-        take(key(word));
-        each_without_one(word, |shorter| {
-            take(key(shorter));
-            false
-        });
+        }
         list
     }
 
@@ -311,9 +302,10 @@ impl SpellingIndex {
     /// Targets of the same Latin family, without the word itself.
     pub fn family(&self, word: &str) -> impl Iterator<Item = Near> {
         let members = if word.len() >= SHORTEST { self.by_stem.get(&*latin::stem(word)) } else { None };
+        let pattern = members.and_then(|_| Pattern::new(word));
         members.map_or(&[][..], Vec::as_slice).iter().filter_map(move |at| {
             let target = self.target(*at)?;
-            let distance = distance(word, &target.text, 6)?;
+            let distance = pattern.as_ref()?.distance(&target.text, 6)?;
             (distance > 0).then_some(Near { target: *at, distance, sounds_alike: false })
         })
     }
@@ -321,9 +313,7 @@ impl SpellingIndex {
     /// Targets at no more than `most` edits, and those that sound alike at no more than twice as many.
     pub fn near(&self, word: &str, most: u32) -> Vec<Near> {
         let mut list = Vec::new();
-        if word.len() > LONGEST {
-            return list;
-        }
+        let Some(pattern) = Pattern::new(word) else { return list };
         let own = Look::of(word);
         let from = self.by_length.get(word.len().saturating_sub(most as usize)).copied().unwrap_or(0);
         let to = self.by_length.get(word.len() + most as usize + 1).copied().unwrap_or(self.targets.len());
@@ -333,7 +323,7 @@ impl SpellingIndex {
                 continue;
             }
             let Some(target) = self.targets.get(at) else { break };
-            if let Some(distance) = distance(word, &target.text, most)
+            if let Some(distance) = pattern.distance(&target.text, most)
                 && distance > 0
             {
                 let sounds_alike = sound(&target.text) == key;
@@ -347,11 +337,12 @@ impl SpellingIndex {
     /// Adds the targets that sound like a word and are at no more than `most` edits.
     pub fn sounding(&self, word: &str, most: u32, list: &mut Vec<Near>) {
         let key = sound(word);
+        let Some(pattern) = Pattern::new(word) else { return };
         for at in self.by_sound.get(&*key).map_or(&[][..], Vec::as_slice) {
             if key.len() >= SHORTEST
                 && !list.iter().any(|near| near.target == *at)
                 && let Some(target) = self.target(*at)
-                && let Some(distance) = distance(word, &target.text, most)
+                && let Some(distance) = pattern.distance(&target.text, most)
                 && distance > 0
             {
                 list.push(Near { target: *at, distance, sounds_alike: true });
@@ -454,20 +445,44 @@ const fn hint(key: u64) -> (usize, u64) {
 /// A number that is the same for the same words in any order.
 fn in_any_order(words: &[WordId]) -> u64 {
     words.iter().fold(words.len() as u64, |sum, word| {
-        let mixed = (u64::from(word.0) + 1).wrapping_mul(0x9e37_79b9_7f4a_7c15);
+        let mixed = word.number().wrapping_mul(0x9e37_79b9_7f4a_7c15);
         sum.wrapping_add((mixed ^ (mixed >> 31)).wrapping_mul(0xbf58_476d_1ce4_e5b9))
     })
 }
 
-/// Calls a function with the word without each of its letters until it says yes.
-fn each_without_one(word: &str, mut call: impl FnMut(&str) -> bool) -> bool {
-    let mut shorter: SmallVec<[u8; 64]> = SmallVec::new();
-    word.char_indices().any(|(at, letter)| {
-        shorter.clear();
-        shorter.extend_from_slice(&word.as_bytes()[..at]);
-        shorter.extend_from_slice(&word.as_bytes()[at + letter.len_utf8()..]);
-        std::str::from_utf8(&shorter).is_ok_and(&mut call)
-    })
+/// Keys of a word and of what it is without each of its letters. The key of a word is the sum of its letters, each times the
+/// factor of its place, so that those without a letter are found from what stands before it and behind it.
+fn without_one(word: &str) -> SmallVec<[u64; 32]> {
+    const FACTOR: u64 = 0x9e37_79b9_7f4a_7c15;
+    const MOVED: u64 = inverse(FACTOR);
+    let mut power = 1_u64;
+    let mut whole = 0_u64;
+    for letter in word.bytes() {
+        power = power.wrapping_mul(FACTOR);
+        whole = whole.wrapping_add(power.wrapping_mul(u64::from(letter)));
+    }
+    let mut keys = SmallVec::new();
+    keys.push(whole);
+    let (mut power, mut before) = (1_u64, 0_u64);
+    for letter in word.bytes() {
+        power = power.wrapping_mul(FACTOR);
+        let own = power.wrapping_mul(u64::from(letter));
+        let behind = whole.wrapping_sub(before).wrapping_sub(own);
+        keys.push(before.wrapping_add(behind.wrapping_mul(MOVED)));
+        before = before.wrapping_add(own);
+    }
+    keys
+}
+
+/// What an odd number has to be multiplied with to make one.
+const fn inverse(number: u64) -> u64 {
+    let mut found = number;
+    let mut round = 0;
+    while round < 6 {
+        found = found.wrapping_mul(2_u64.wrapping_sub(number.wrapping_mul(found)));
+        round += 1;
+    }
+    found
 }
 
 /// The longer words of relation phrases.

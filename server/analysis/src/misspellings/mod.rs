@@ -130,9 +130,7 @@ pub fn repairs_again(
     let mut list = Vec::new();
     let in_subject = rank::is_anatomy(mentions);
     let (names, spelling) = (&knowledge.names, &knowledge.spelling);
-    let tokens: usize = mentions.iter().map(|mentions| mentions.tokens.len()).sum();
-    let mut words = Words::new(names, spelling, &course, tokens / 16);
-    let mut ids = Vec::new();
+    let words = Words::new(names, spelling, &course);
     let mut subject = rank::Subject::new(blocks, mentions, knowledge);
     for (at, (block, mentions)) in blocks.list.iter().zip(mentions).enumerate() {
         if !is_wanted() {
@@ -142,18 +140,13 @@ pub fn repairs_again(
             continue; // front matter
         }
         let key = fingerprint_of(&block.plain.text, &(&block.plain.marks, in_subject, &settings.words));
-        let suspects = kept.of(key, || {
-            find::ids_of(&block.plain, mentions, &mut words, &mut ids);
-            let mut finder = Finder::new(&block.plain, mentions, knowledge, (&words, &ids), in_subject);
-            Arc::new(finder.suspects())
-        });
+        let suspects =
+            kept.of(key, || Arc::new(Finder::new(&block.plain, mentions, knowledge, &words, in_subject).suspects()));
         for suspect in &*suspects {
             let mut guesses = suspect.guesses.clone();
             subject.rank(at, &mut guesses);
             let look = |plain: &Plain, mentions: &Mentions| {
-                let (mut words, mut ids) = (Words::new(names, spelling, &course, 16), Vec::new());
-                find::ids_of(plain, mentions, &mut words, &mut ids);
-                Finder::new(plain, mentions, knowledge, (&words, &ids), in_subject).suspects()
+                Finder::new(plain, mentions, knowledge, &words, in_subject).suspects()
             };
             if let Some(best) = guesses.first_mut() {
                 settle::settle(best, &block.plain, mentions, knowledge, look);

@@ -1,13 +1,15 @@
-//! What a written word is, as far as spelling goes. It is found out once for every distinct word of a document.
+//! What a written word is, as far as spelling goes. Words of plain English are told at a glance; what is known of another
+//! is found out once for every distinct word of a document, and only when it is asked for.
 
-use std::borrow::Cow;
-use std::cell::OnceCell;
+use std::cell::{OnceCell, RefCell};
+use std::rc::Rc;
 
-use rustc_hash::{FxBuildHasher, FxHashMap, FxHashSet};
+use rustc_hash::{FxHashMap, FxHashSet};
 use smallvec::SmallVec;
 
 use super::guard::Known;
 use super::index::{Near, SHORTEST, SpellingIndex};
+use super::key::key;
 use crate::names::{Form, NameIndex, is_article};
 use crate::words::fold_into;
 
@@ -44,18 +46,18 @@ pub const PREFIXES: &[&str] = &[
 
 /// A distinct word.
 #[derive(Debug)]
-pub struct Word<'t> {
+pub struct Word {
     /// As it is looked up, without the possessive ending.
-    pub folded: Cow<'t, str>,
-    /// The right plural of a word that was given a wrong one.
-    pub plural: Option<&'t str>,
+    pub folded: Box<str>,
+    /// What it is wherever it stands.
+    pub status: Status,
     beside: OnceCell<bool>,
     near: OnceCell<Vec<Near>>,
     nearest: OnceCell<Vec<Near>>,
     at_one_edit: OnceCell<SmallVec<[Near; 4]>>,
 }
 
-impl Word<'_> {
+impl Word {
     /// Whether some target may stand at one edit.
     pub fn is_beside(&self, index: &SpellingIndex) -> bool {
         *self.beside.get_or_init(|| index.is_beside(&self.folded))
@@ -87,68 +89,46 @@ impl Word<'_> {
 
 /// The distinct words of a document.
 #[derive(Debug)]
-pub struct Words<'t> {
-    names: &'t NameIndex,
-    index: &'t SpellingIndex,
+pub struct Words<'k> {
+    names: &'k NameIndex,
+    index: &'k SpellingIndex,
     /// Words that the course declared right, folded.
-    course: &'t FxHashSet<String>,
-    ids: FxHashMap<&'t str, WordIx>,
-    list: Vec<Word<'t>>,
+    course: &'k FxHashSet<String>,
+    /// By the key of a word as it is written.
+    known: RefCell<FxHashMap<u64, Rc<Word>>>,
 }
 
-/// The place of a word in the list of distinct words, with what it is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct WordIx {
-    place: u32,
-    /// What it is wherever it stands.
-    pub status: Status,
-    /// It is so short that a name may have another one behind it that counts.
-    pub is_small: bool,
-}
-
-impl WordIx {
-    /// Of a token that is no word.
-    pub const NONE: Self = Self { place: u32::MAX, status: Status::Aside, is_small: true };
-
-    /// Whether there is a word.
-    pub const fn is_word(self) -> bool {
-        self.place != u32::MAX
-    }
-}
-
-impl<'t> Words<'t> {
-    /// No words yet, with room for some.
-    pub fn new(names: &'t NameIndex, index: &'t SpellingIndex, course: &'t FxHashSet<String>, room: usize) -> Self {
-        let ids = FxHashMap::with_capacity_and_hasher(room, FxBuildHasher);
-        Self { names, index, course, ids, list: Vec::with_capacity(room) }
+impl<'k> Words<'k> {
+    /// No words yet.
+    pub fn new(names: &'k NameIndex, index: &'k SpellingIndex, course: &'k FxHashSet<String>) -> Self {
+        Self { names, index, course, known: RefCell::default() }
     }
 
-    /// The place of a word in the list; `form` is what it stands for in names.
-    pub fn id(&mut self, text: &'t str, form: Form) -> WordIx {
-        if let Some(id) = self.ids.get(text) {
-            return *id;
+    /// A word; `form` is what it stands for in names.
+    pub fn get(&self, text: &str, form: Form) -> Rc<Word> {
+        let key = key(text);
+        if let Some(word) = self.known.borrow().get(&key) {
+            return Rc::clone(word);
         }
-        let own = text.get(..without_possessive(text)).unwrap_or(text);
-        let folded: Cow<'t, str> = if own.bytes().all(|c| c.is_ascii_lowercase()) {
-            own.into()
-        } else {
-            let mut folded = String::new();
-            fold_into(own, &mut folded);
-            folded.into()
-        };
+        let mut folded = String::new();
+        fold_into(text.get(..without_possessive(text)).unwrap_or(text), &mut folded);
         let status = self.status(text, &folded, form);
         let (beside, near, nearest, at_one_edit) = Default::default();
-        let plural = if status == Status::Vocabulary { self.index.right_plural(&folded) } else { None };
-        let id =
-            WordIx { place: u32::try_from(self.list.len()).unwrap_or(u32::MAX), status, is_small: folded.len() <= 3 };
-        self.list.push(Word { folded, plural, beside, near, nearest, at_one_edit });
-        self.ids.insert(text, id);
-        id
+        let word = Rc::new(Word { folded: folded.into(), status, beside, near, nearest, at_one_edit });
+        self.known.borrow_mut().insert(key, Rc::clone(&word));
+        word
     }
 
-    /// A word by its place.
-    pub fn get(&self, id: WordIx) -> Option<&Word<'t>> {
-        self.list.get(id.place as usize)
+    /// What a word is wherever it stands.
+    pub fn status_of(&self, text: &str, form: Form) -> Status {
+        if !form.is_unknown() {
+            return Status::Vocabulary;
+        }
+        let is_plain = text.bytes().all(|c| c.is_ascii_lowercase());
+        if is_plain && text.len() >= SHORTEST && self.course.is_empty() && self.index.right.is_common(text) {
+            return Status::Right(Known::Common);
+        }
+        if is_plain && text.len() < SHORTEST { self.status(text, text, form) } else { self.get(text, form).status }
     }
 
     fn status(&self, text: &str, folded: &str, form: Form) -> Status {
