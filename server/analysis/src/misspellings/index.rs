@@ -9,6 +9,7 @@ use super::gaps::{Gap, Gaps};
 use super::guard::{Known, RightWords};
 use super::key::key;
 use super::latin;
+use super::shorter::without_one;
 use super::sound::sound;
 use crate::lexicon;
 use crate::names::{Form, NameIndex, NameRef, WordId};
@@ -280,17 +281,30 @@ impl SpellingIndex {
     pub fn at_one_edit(&self, word: &str) -> SmallVec<[Near; 4]> {
         let mut list: SmallVec<[Near; 4]> = SmallVec::new();
         let Some(pattern) = Pattern::new(word) else { return list };
+        let mut own: Option<String> = None;
         for key in without_one(word).into_iter().filter(|key| self.has_beside(*key)) {
             for at in self.beside.get(&key).into_iter().flatten() {
                 if !list.iter().any(|near| near.target == *at)
                     && let Some(target) = self.target(*at)
                     && pattern.distance(&target.text, 1) == Some(1)
                 {
-                    list.push(Near { target: *at, distance: 1, sounds_alike: sound(&target.text) == sound(word) });
+                    let sounds_alike = *own.get_or_insert_with(|| sound(word)) == sound(&target.text);
+                    list.push(Near { target: *at, distance: 1, sounds_alike });
                 }
             }
         }
         list
+    }
+
+    /// Targets that are a word with one letter more at its end.
+    pub fn with_one_more(&self, word: &str) -> impl Iterator<Item = Near> {
+        let of_length = |length: usize| self.by_length.get(length).copied().unwrap_or(self.targets.len());
+        let (from, to) = (of_length(word.len() + 1), of_length(word.len() + 2));
+        let targets = self.targets.get(from..to).unwrap_or_default();
+        let first = targets.partition_point(|target| &*target.text < word);
+        let longer =
+            targets.iter().zip(from..).skip(first).take_while(move |(target, _)| target.text.starts_with(word));
+        longer.map(|(_, at)| Near { target: at as TargetIx, distance: 1, sounds_alike: false })
     }
 
     /// Whether a word stands in some name behind or before one of two neighbours.
@@ -448,41 +462,6 @@ fn in_any_order(words: &[WordId]) -> u64 {
         let mixed = word.number().wrapping_mul(0x9e37_79b9_7f4a_7c15);
         sum.wrapping_add((mixed ^ (mixed >> 31)).wrapping_mul(0xbf58_476d_1ce4_e5b9))
     })
-}
-
-/// Keys of a word and of what it is without each of its letters. The key of a word is the sum of its letters, each times the
-/// factor of its place, so that those without a letter are found from what stands before it and behind it.
-fn without_one(word: &str) -> SmallVec<[u64; 32]> {
-    const FACTOR: u64 = 0x9e37_79b9_7f4a_7c15;
-    const MOVED: u64 = inverse(FACTOR);
-    let mut power = 1_u64;
-    let mut whole = 0_u64;
-    for letter in word.bytes() {
-        power = power.wrapping_mul(FACTOR);
-        whole = whole.wrapping_add(power.wrapping_mul(u64::from(letter)));
-    }
-    let mut keys = SmallVec::new();
-    keys.push(whole);
-    let (mut power, mut before) = (1_u64, 0_u64);
-    for letter in word.bytes() {
-        power = power.wrapping_mul(FACTOR);
-        let own = power.wrapping_mul(u64::from(letter));
-        let behind = whole.wrapping_sub(before).wrapping_sub(own);
-        keys.push(before.wrapping_add(behind.wrapping_mul(MOVED)));
-        before = before.wrapping_add(own);
-    }
-    keys
-}
-
-/// What an odd number has to be multiplied with to make one.
-const fn inverse(number: u64) -> u64 {
-    let mut found = number;
-    let mut round = 0;
-    while round < 6 {
-        found = found.wrapping_mul(2_u64.wrapping_sub(number.wrapping_mul(found)));
-        round += 1;
-    }
-    found
 }
 
 /// The longer words of relation phrases.

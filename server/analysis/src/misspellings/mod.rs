@@ -10,16 +10,24 @@
 //! take it as a mention ([`apply`]), so that a statement about a misspelled name is understood; [`findings`] tells the
 //! author.
 
+mod alone;
 mod distance;
 mod find;
 mod gaps;
 mod guard;
+mod incomplete;
 mod index;
 mod key;
 mod latin;
+mod order;
+mod plausible;
 mod rank;
 mod settle;
+mod shorter;
 mod sound;
+mod suspect;
+mod triggers;
+mod walk;
 mod word;
 
 use std::sync::Arc;
@@ -27,10 +35,10 @@ use std::sync::Arc;
 use fascicle_model::{EntryId, Standing};
 use rustc_hash::FxHashSet;
 
-pub use find::{Replacement, Slip, Suspect};
 pub use guard::{Known, RightWords};
 pub use index::SpellingIndex;
 pub use sound::sound;
+pub use suspect::{Replacement, Slip, Suspect};
 
 use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::findings::{Candidate, Edit, Finding, FindingKind, Fix, Severity};
@@ -42,7 +50,8 @@ use crate::settings::Settings;
 use crate::text::{Plain, Span};
 use crate::words::{fold, tokens};
 
-use find::{Finder, Guess};
+use find::Finder;
+use suspect::Guess;
 use word::Words;
 
 /// The code of a finding about a name.

@@ -6,7 +6,7 @@
 use fascicle_model::{EntryId, Region};
 use rustc_hash::{FxHashMap, FxHashSet};
 
-use super::find::Guess;
+use super::suspect::Guess;
 use crate::blocks::{BlockIx, Blocks};
 use crate::knowledge::Knowledge;
 use crate::mentions::Mentions;

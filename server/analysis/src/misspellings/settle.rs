@@ -3,7 +3,7 @@
 //! In *branchas of femoral nervi* the first word hides that the last one is wrong too. So what a guess would write is read
 //! once more, and what is found there becomes part of the guess: one fix mends the name as a whole.
 
-use super::find::{Guess, Suspect};
+use super::suspect::{Guess, Suspect};
 use crate::knowledge::Knowledge;
 use crate::mentions::{self, Mentions};
 use crate::text::{Mark, Plain, Span};
