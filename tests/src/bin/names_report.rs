@@ -70,7 +70,7 @@ const TAIL: &str = "## What remains, and why
 - *Word left out.* What is missed begins or ends as some name does (*clavicular head of major*), or has a wider term beside it. Where
   several names fill the hole (*of back*, *muscles of*), all are offered and the first is only the likeliest here.
 - *Wrong Latin ending.* What comes out is often another right form of the word (*gluteus* for *glutei*) or a name of its own before
-  a noun (*spinalis nerves*); by itself it is no error.
+  a noun (*mentalis protuberance*); by itself it is no error.
 - *Word split.* Two right words side by side (*snuff box*) are told only where the rest of a name speaks for it.
 - *Two slips.* Two edits in a short word without neighbours (*elowb*, *ahplux*) could mean too many words.
 - *Letter dropped*, *vowel confused*, *as it sounds.* A few come out as everyday words in a phrase that is possible.

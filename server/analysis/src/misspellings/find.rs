@@ -104,12 +104,15 @@ impl<'a> Finder<'a> {
     }
 
     fn status_of(&self, at: usize) -> Status {
+        let form = self.mentions.forms.get(at).copied().unwrap_or_default();
+        if !form.is_unknown() {
+            return Status::Vocabulary;
+        }
         let Some(token) = self.mentions.tokens.get(at) else { return Status::Aside };
         let text = token.span.of(&self.plain.text);
         if !token.is_word {
             return if lexicon::is_hyphen(text) { Status::Passable } else { Status::Aside };
         }
-        let form = self.mentions.forms.get(at).copied().unwrap_or_default();
         let status = self.words.status_of(text, form);
         if status != Status::Unknown {
             return status;

@@ -40,7 +40,7 @@ impl Finder<'_> {
     fn may_be_out_of_place(&self, at: usize) -> bool {
         let form = |place: usize| self.mentions.forms.get(place).copied();
         let own = form(at).unwrap_or_default();
-        if self.word_span(at).len() < SHORTEST {
+        if self.mentions.tokens.get(at).is_none_or(|token| token.span.len() < SHORTEST) {
             return false;
         }
         let before = self.neighbour(at, true);
