@@ -162,6 +162,11 @@ pub fn is_before_counted(word: &str) -> bool {
     )
 }
 
+/// Adjectives of size between a number and what is counted: "two *large* branches".
+pub fn tells_size(word: &str) -> bool {
+    matches!(word, "main" | "major" | "chief" | "principal" | "big" | "large" | "great" | "small" | "minor")
+}
+
 /// Words between a structure and the number of what it has: "*divides into* three", "*is a muscle with* two".
 pub fn leads_to_count(word: &str) -> bool {
     matches!(

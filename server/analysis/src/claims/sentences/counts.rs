@@ -23,6 +23,8 @@ struct Told {
     noun: &'static str,
     /// The atom behind the noun.
     end: usize,
+    /// A word of size stands before the noun, so that there may be smaller ones.
+    sized: bool,
     /// A preposition that binds what has them stands behind the noun ("heads *of*").
     binds: bool,
     /// Where number and noun stand in the source.
@@ -87,7 +89,9 @@ impl Sentence<'_, '_> {
                         .is_none_or(|before| self.begins_part(before) || (self.word(before) == "of" && before == 0))
             });
             let is_listed = matches!(self.word(at + 2), "are" | ":" | "comprise" | "include");
-            if begins && self.goes_on_plainly(at + 2) {
+            // "Of the six NAME none …"
+            let is_whole = at == 2 && self.word(0) == "of";
+            if begins && (is_whole || self.goes_on_plainly(at + 2)) {
                 return vec![claim(side, is_listed)];
             }
             return Vec::new();
@@ -177,7 +181,9 @@ impl Sentence<'_, '_> {
         };
         let number = lexicon::count(&word(first))?;
         let mut noun = first + 1;
-        while lexicon::is_before_counted(&word(noun)) {
+        let mut sized = false;
+        while lexicon::is_before_counted(&word(noun)) || lexicon::tells_size(&word(noun)) {
+            sized |= lexicon::tells_size(&word(noun));
             noun += 1;
         }
         let (counted, behind) = (1..=3).rev().find_map(|len| {
@@ -197,6 +203,7 @@ impl Sentence<'_, '_> {
             number,
             counted,
             noun: counted.noun,
+            sized,
             end: if takes_more { end + 1 } else { end + 1 + usize::from(binds) },
             binds,
             span: self.scope.plain.to_source(span),
@@ -241,7 +248,7 @@ impl Sentence<'_, '_> {
         let two_before = number.at.checked_sub(2).map_or("", |before| self.word(before));
         let is_there = (matches!(before, "are" | "is") && two_before == "there") || before == "there're";
         let is_definite = matches!(before, "the" | "all" | "these" | "its") && !lexicon::binds_some(two_before);
-        if inner || !(is_there || is_definite) {
+        if inner || number.sized || !(is_there || is_definite) {
             return is_of.then(Vec::new);
         }
         let mut sides = self.sides(&group, number.counted.of);
@@ -314,7 +321,7 @@ impl Sentence<'_, '_> {
             let behind = self.word(number.end - usize::from(number.binds));
             lexicon::is_preposition(behind) || lexicon::is_relative(behind)
         };
-        if negated || is_limited {
+        if negated || is_limited || (number.sized && !lexicon::ends_in_branches(&words)) {
             return Vec::new();
         }
         let role = RelationWord { left: number.counted.of, ..action_relation() };
@@ -366,7 +373,7 @@ impl Sentence<'_, '_> {
             "bones" => lexicon::meets(&phrase) || lexicon::fills(&phrase),
             _ => lexicon::fills(&phrase),
         };
-        if !starts || !is_all || number.binds {
+        if !starts || !is_all || number.binds || number.sized {
             return Vec::new();
         }
         let verb_end = (behind..(behind + 5).min(self.atoms.len())).find(|place| self.mention(*place).is_some());

@@ -86,12 +86,15 @@ impl Sentence<'_, '_> {
             negated |= lexicon::is_negation(self.word(next));
             next += 1;
         }
-        let Some(group) = self.side(next, PartRole::Group).filter(|_| next > at + 1) else {
+        // "A and B are rotator cuff muscles"
+        let is_plural = self.word(at) == "are" && self.written(next).ends_with("muscles");
+        let Some(group) = self.side(next, PartRole::Group).filter(|_| next > at + 1 || is_plural) else {
             return self.member_of_meant(at);
         };
         // "is an oblique muscle", "is one of the obliques", not "is an oblique fibre"
         let written = self.written(next);
-        if !(written.ends_with('s') || written.contains("muscle") || self.word(next - 1) == "of") {
+        let is_of_kind = matches!(self.word(next - 1), "a" | "an") && self.ends_clause(next + 1);
+        if !(written.ends_with('s') || written.contains("muscle") || self.word(next - 1) == "of" || is_of_kind) {
             return Vec::new();
         }
         let relation = RelationWord { kind: ClaimKind::Membership, ..action_relation() };

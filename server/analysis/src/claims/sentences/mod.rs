@@ -281,6 +281,9 @@ impl Sentence<'_, '_> {
             }
         }
         if claims.is_empty() {
+            claims = self.kind_of_implied();
+        }
+        if claims.is_empty() {
             told.clear();
         }
         (claims, told)

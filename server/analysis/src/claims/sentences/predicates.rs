@@ -97,6 +97,49 @@ impl Sentence<'_, '_> {
         claims
     }
 
+    /// "A hinge joint.", "A synovial joint of the hinge type.": said of the joint that the text stands under.
+    pub(super) fn kind_of_implied(&self) -> Vec<Claim> {
+        if !matches!(self.word(0), "a" | "an") {
+            return Vec::new();
+        }
+        let mut kinds: Vec<(&'static str, usize)> = Vec::new();
+        let mut next = 0;
+        while let Some(atom) = self.atoms.get(next) {
+            let word = &*atom.word;
+            let known = lexicon::JOINT_KINDS.iter().chain(lexicon::JOINT_CLASSES).find(|(known, _)| *known == word);
+            if let Some((_, is)) = known {
+                kinds.push((is, next));
+            } else if !(matches!(
+                word,
+                "a" | "an" | "joint" | "of" | "the" | "type" | "variety" | "and" | "-" | "socket"
+            ) || lexicon::is_adverb(word))
+            {
+                break;
+            }
+            next += 1;
+        }
+        let is_over = self.ends_clause(next) || matches!(self.word(next), "between" | "with" | "in" | "at");
+        if kinds.is_empty() || !is_over || self.has_verb() {
+            return Vec::new();
+        }
+        let implied = self.implied(PartRole::Joint, false);
+        let [joint] = implied.as_slice() else { return Vec::new() };
+        let is_joint = joint.what.entries().iter().all(|id| self.scope.vocabulary.kind(*id) == Kind::Joint);
+        if !is_joint {
+            return Vec::new();
+        }
+        let hedged = self.clause_hedged(0);
+        let claim = |(is, place): (&'static str, usize)| {
+            let told = self.source(place, place + 1);
+            let parts = vec![
+                Part { role: PartRole::Joint, span: joint.span, what: joint.what.clone() },
+                Part { role: PartRole::JointKind, span: told, what: What::Word(is) },
+            ];
+            Claim { span: self.claim_span(place, told, told), parts, hedged, ..self.empty_claim(ClaimKind::Joint) }
+        };
+        kinds.into_iter().map(claim).collect()
+    }
+
     /// "carries no motor fibres", "contains only sensory fibres", "carries both motor and sensory fibres"
     pub(super) fn fibre_claims(&self, at: usize) -> Vec<Claim> {
         let told =
