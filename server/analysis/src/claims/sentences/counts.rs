@@ -59,6 +59,7 @@ impl Sentence<'_, '_> {
             && let Some(verb) = at.checked_sub(1).filter(|verb| self.word(*verb) == "are")
             && let Some(group) = self.group_to(verb).filter(|group| group.members.len() == 1 && !group.partial)
             && !group.members.first().is_some_and(|first| self.is_governed(*first))
+            && !self.is_of_a_part(verb)
         {
             let sides = self.sides(&group, PartRole::Group).into_iter().filter(|side| self.has_members(side));
             return sides.map(|side| claim(side, true)).collect();
@@ -154,7 +155,7 @@ impl Sentence<'_, '_> {
             return Vec::new();
         }
         let (before, negated, _) = self.before_verb(at + 1);
-        if negated {
+        if negated || self.is_of_a_part(before) {
             return Vec::new();
         }
         let role = RelationWord { left: lexicon::owner_of_counted(noun), ..action_relation() };
@@ -321,7 +322,7 @@ impl Sentence<'_, '_> {
             let behind = self.word(number.end - usize::from(number.binds));
             lexicon::is_preposition(behind) || lexicon::is_relative(behind)
         };
-        if negated || is_limited || (number.sized && !lexicon::ends_in_branches(&words)) {
+        if negated || is_limited || self.is_of_a_part(before) || (number.sized && !lexicon::ends_in_branches(&words)) {
             return Vec::new();
         }
         let role = RelationWord { left: number.counted.of, ..action_relation() };
@@ -413,6 +414,24 @@ impl Sentence<'_, '_> {
             _ => matches!(kind, Kind::Muscle | Kind::Group | Kind::Nerve | Kind::Plexus | Kind::Root),
         };
         ids.iter().all(|id| fits(self.scope.vocabulary.kind(*id)))
+    }
+
+    /// Whether the name that ends before an atom only tells of what a part has so many: "the front *of NAME* has two".
+    fn is_of_a_part(&self, end: usize) -> bool {
+        let Some(group) = self.group_to(end) else { return false };
+        let mut place = group.members.first().copied().unwrap_or(0);
+        while let Some(before) = place.checked_sub(1) {
+            let word = self.word(before);
+            if word == "of" {
+                let noun = before.checked_sub(1).map_or("", |noun| self.word(noun));
+                return !(lexicon::is_kind_noun(noun) || noun == "group");
+            }
+            if !(lexicon::is_determiner(word) || lexicon::means_all(word)) {
+                return false;
+            }
+            place = before;
+        }
+        false
     }
 
     fn has_members(&self, side: &Side) -> bool {
