@@ -57,6 +57,13 @@ fn group(vocabulary: &Vocabulary, group: EntryId, movement: EntryId, joints: &Mo
     let judgements: Vec<Judgement> = members.iter().map(|id| one(vocabulary, *id, movement, joints, targets)).collect();
     let agrees = |judgement: &Judgement| matches!(judgement.verdict, Verdict::Agrees | Verdict::LessExact);
     let unknown = judgements.iter().any(|judgement| judgement.verdict == Verdict::Unknown);
+    // Where none of its muscles does it and most do the opposite, so does the group.
+    let is_against =
+        |judgement: &&Judgement| judgement.verdict == Verdict::Contradicts && !judgement.remedies.is_empty();
+    if unknown && !judgements.iter().any(agrees) && judgements.iter().filter(is_against).count() * 2 > judgements.len()
+    {
+        return judgements.into_iter().find(|judgement| is_against(&judgement)).unwrap_or_else(Judgement::unknown);
+    }
     if judgements.is_empty() || (unknown && !judgements.iter().any(agrees)) {
         return Judgement::unknown();
     }

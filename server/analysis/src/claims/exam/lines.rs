@@ -131,7 +131,9 @@ pub(super) fn row_of_answers(line: &Plain) -> Option<(&str, Vec<(u64, Span)>)> {
     if !text.bytes().any(|byte| byte.is_ascii_digit()) {
         return None;
     }
-    let head = text.find(": ").filter(|at| text.get(..*at).is_some_and(|head| head.split(' ').count() <= 4));
+    // "Answers (for teaching, not for diagnosis): 1 a; 2 b": what stands in brackets is no part of the head.
+    let plain = |head: &str| head.split_once('(').map_or(head.to_owned(), |(before, _)| before.trim_end().to_owned());
+    let head = text.find(": ").filter(|at| text.get(..*at).is_some_and(|head| plain(head).split(' ').count() <= 4));
     let start = head.map_or(0, |at| at + 2);
     let mut words: Vec<Span> = Vec::new();
     for (at, c) in text.char_indices().filter(|(at, _)| *at >= start) {

@@ -30,7 +30,8 @@ pub fn value_claims(
         return claims;
     }
     for subject in subjects {
-        let own = Part { role: label.subject, span: subject.span, what: subject.what.clone() };
+        let role = if kind == ClaimKind::Roots { PartRole::Structure } else { label.subject };
+        let own = Part { role, span: subject.span, what: subject.what.clone() };
         let claim = |kind: ClaimKind, own: Part, mut parts: Vec<Part>| {
             let span = parts.iter().map(|part| part.span).reduce(Span::cover).unwrap_or_default();
             parts.insert(0, own);

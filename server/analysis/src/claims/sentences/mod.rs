@@ -216,6 +216,7 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
     let (subject, named, goes_on) = (sentence.main_subject(), sentence.named(), sentence.takes_up_subject());
     // "Longest branch of the femoral nerve." says it of the subject of the sentence before.
     let goes_on = goes_on || sentence.tells_branch_only();
+    let sentence_of_part = !subject.is_empty() && sentence.speaks_of_part();
     memory.told = told;
     memory.asked = asked;
     memory.lesion = lesion;
@@ -228,7 +229,12 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
     // What it says of the subject of the sentence before, leaves that the subject.
     let goes_on = goes_on || memory.subject.iter().any(is_of);
     if !named.is_empty() {
-        if !subject.is_empty() {
+        if sentence_of_part {
+            // "Its deep branch supplies …": what is spoken of is still whose branch it is.
+            if memory.subject.is_empty() {
+                memory.subject = scope.subjects.first().cloned().map_or(subject, |owner| vec![owner]);
+            }
+        } else if !subject.is_empty() {
             memory.subject = subject;
         } else if !goes_on && named.iter().any(|subject| is_spoken_of(scope.vocabulary, subject)) {
             memory.subject.clear();
@@ -356,6 +362,15 @@ impl Sentence<'_, '_> {
             || points_back
             || (0..self.atoms.len())
                 .any(|at| matches!(self.word(at), "it" | "they") && at > 0 && self.begins_predicate(at + 1))
+    }
+
+    /// Whether its subject is a nerve that a possessive says to be of another: "*its* deep branch".
+    fn speaks_of_part(&self) -> bool {
+        let group = self.main_group();
+        let first = group.and_then(|group| group.members.first().copied());
+        first.is_some_and(|first| {
+            self.class(first) == Some(0) && (0..first).any(|place| matches!(self.word(place), "its" | "their"))
+        })
     }
 
     fn named(&self) -> Vec<Subject> {

@@ -25,7 +25,10 @@ impl Sentence<'_, '_> {
         let end = if role == PartRole::Muscle && is_of_muscle && behind_muscle { end - 1 } else { end };
         // A name may be of anything that arises from somewhere; what is only meant is rather a nerve.
         let meant = relation.left;
-        let Some(before) = end.checked_sub(1) else { return self.implied(role, false) };
+        let Some(mut before) = end.checked_sub(1) else { return self.implied(role, false) };
+        if self.word(before) == "own" && before > 0 {
+            before -= 1; // "its own roots are"
+        }
         let word = self.word(before);
         if lexicon::is_relative(word) || word == "whose" {
             let antecedent = self.antecedent(before);
@@ -230,6 +233,11 @@ impl Sentence<'_, '_> {
         let main = self.main_sides_ending_before(at, role);
         if main.len() == 1 || (plural && !main.is_empty()) {
             return Some(main);
+        }
+        // "The first branch it gives is A, and it …": both times the same is meant.
+        let first_name = (0..at).find(|place| self.mention(*place).is_some());
+        if first_name.is_some_and(|name| (0..name).any(|place| self.word(place) == self.word(at))) {
+            return None;
         }
         // "On the front of the thigh it …": a place that hangs on a preposition is not what is meant.
         let is_where = |place: &usize| matches!(self.class(*place), Some(3..=5)) && self.is_governed(*place);

@@ -28,7 +28,11 @@ pub fn values(scope: &Scope<'_>, from: usize, to: usize, role: PartRole) -> Vec<
     }
     // "Its branches pierce scalenus medius": the muscle is passed, and no value.
     let passes = |kind: &AtomKind| matches!(kind, AtomKind::Relation(relation) if relation.kind == ClaimKind::Passage && relation.form == Form::Verb);
-    if role == PartRole::Muscle && atoms.iter().any(|atom| passes(&atom.kind)) {
+    let is_said = |at: usize| {
+        let depth = |word: &str| i32::from(matches!(word, "(" | "[")) - i32::from(matches!(word, ")" | "]"));
+        (0..at).map(|place| depth(sentence.word(place))).sum::<i32>() == 0
+    };
+    if role == PartRole::Muscle && atoms.iter().enumerate().any(|(at, atom)| passes(&atom.kind) && is_said(at)) {
         return Vec::new();
     }
     let mut sides = Vec::new();
