@@ -12,7 +12,7 @@ use fascicle_model::{EntryId, Kind, Region, Standing, Vocabulary};
 use super::sentences::Subject;
 use crate::knowledge::Knowledge;
 use crate::lexicon;
-use crate::mentions::{Mention, Mentions};
+use crate::mentions::{Mention, Mentions, is_bare_adjective};
 use crate::names::NameIndex;
 use crate::text::Span;
 
@@ -28,14 +28,22 @@ pub fn named<'m>(knowledge: &Knowledge, text: &str, mentions: &'m Mentions, subj
             added.extend(reader.compartment(at));
         }
     }
-    if added.is_empty() {
+    let is_unknown_branch = |mention: &Mention| is_unknown_branch(mention, mentions, text, &knowledge.vocabulary);
+    if added.is_empty() && !mentions.list.iter().any(is_unknown_branch) {
         return Cow::Borrowed(mentions);
     }
     let mut all = mentions.clone();
+    all.list.retain(|mention| !is_unknown_branch(mention));
     all.list.retain(|mention| !added.iter().any(|own| own.span.overlaps(mention.span)));
     all.list.extend(added);
     all.list.sort_by_key(|mention| mention.span.start);
     Cow::Owned(all)
+}
+
+/// "Pharyngeal branch" is not the pharyngeal nerve: of which nerve it is a branch is not known.
+pub fn is_unknown_branch(mention: &Mention, mentions: &Mentions, text: &str, vocabulary: &Vocabulary) -> bool {
+    let noun = mentions.tokens.get(mention.tokens.1).map_or("", |token| token.span.of(text));
+    matches!(noun, "branch" | "branches") && is_bare_adjective(mention, vocabulary)
 }
 
 struct Reader<'a> {

@@ -1,6 +1,7 @@
 //! What a block stands under: the structures that a heading, an outer list item, a term or the title names, and the
 //! relations that they tell. They are the scope of statements that name less.
 
+use super::context::is_unknown_branch;
 use super::labels::{self, Head};
 use super::sentences::{Scope, Subject};
 use super::{ClaimKind, PartRole};
@@ -357,7 +358,12 @@ impl<'a> Subjects<'a> {
     }
 
     fn subject(&self, at: BlockIx, number: usize) -> Option<Subject> {
-        let mention = self.mentions.get(at)?.list.get(number)?;
+        let mentions = self.mentions.get(at)?;
+        let mention = mentions.list.get(number)?;
+        let text = &self.blocks.list.get(at)?.plain.text;
+        if is_unknown_branch(mention, mentions, text, &self.knowledge.vocabulary) {
+            return None;
+        }
         let span = self.blocks.list.get(at)?.plain.to_source(mention.span);
         Some(Subject { candidates: mention.candidates.clone(), span })
     }

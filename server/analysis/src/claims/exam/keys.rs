@@ -168,7 +168,8 @@ pub(super) fn keyed_claims(item: &Item, (key, block): (&Plain, BlockIx), knowled
         || item.stem.text.contains(" NOT ")
         || lower.contains("which of the following is not")
         || lower.contains("which of the following are not");
-    turned ^= is_except;
+    // A statement that is keyed true or false says itself what it takes out.
+    turned ^= is_except && !matches!(answer, Answer::True | Answer::False);
     let mentions = mentions::mentions(&statement.text, &knowledge.vocabulary, &knowledge.names);
     let scope = Scope::new(knowledge, &statement, &mentions, block);
     let key_span = key.to_source(Span::new(0, key.text.len()));

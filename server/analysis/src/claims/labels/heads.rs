@@ -12,7 +12,7 @@ use crate::claims::phrases::MovementForm;
 use crate::claims::sentences::{Scope, Side, Subject};
 use crate::claims::{ClaimKind, PartRole, What, segments};
 use crate::lexicon::{self, Form, Label, ORDINALS};
-use crate::mentions::Mention;
+use crate::mentions::{Mention, is_bare_adjective};
 use crate::text::{Mark, Span};
 use crate::words::fold;
 
@@ -239,6 +239,9 @@ impl Reader<'_, '_> {
             let counts = lexicon::label_of(word).is_some_and(|label| label.kind == Some(ClaimKind::Count));
             if let Some(mention) = self.mention(at).filter(|mention| !(counts && mention.tokens.1 == at + 1)) {
                 let end = mention.tokens.1;
+                if matches!(self.word(end), "branch" | "branches") && is_bare_adjective(mention, vocabulary) {
+                    return None; // "Pharyngeal branch": of which nerve is not known
+                }
                 if mention.candidates.iter().all(|id| vocabulary.kind(*id) == Kind::Movement) {
                     head.movement =
                         Some(Side { what: What::Entry(mention.candidates.clone()), span: self.source(at, end) });
@@ -396,7 +399,9 @@ impl Reader<'_, '_> {
         (1..=4).rev().filter(|len| at + len <= self.to).find_map(|len| {
             let end = at + len;
             let next = self.word(end);
-            if lexicon::changes_the_structure(next) || lexicon::is_vessel(next) {
+            // "Pharyngeal branch" is not the pharyngeal nerve.
+            let is_of_branch = matches!(next, "branch" | "branches");
+            if lexicon::changes_the_structure(next) || lexicon::is_vessel(next) || is_of_branch {
                 return None;
             }
             let mut candidates = completed(self.scope, self.written(at, end), self.nouns);

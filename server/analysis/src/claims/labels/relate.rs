@@ -269,7 +269,10 @@ fn is_nothing_else(scope: &Scope<'_>, from: usize, to: usize, meant: Label, clai
         let lower = word.to_lowercase();
         let is_of_modality = meant.value == PartRole::Modality
             && (lexicon::means_only(&lower) || lexicon::is_kind_noun(&lower) || lexicon::is_fibre_noun(&lower));
+        let is_of_segments =
+            meant.value == PartRole::Segments && (lexicon::is_in_bracket(&lower) || lexicon::is_fibre_noun(&lower));
         let joins = is_of_modality
+            || is_of_segments
             || !lower.chars().any(char::is_alphanumeric)
             || lexicon::is_conjunction(&lower)
             || lexicon::is_determiner(&lower)

@@ -324,10 +324,15 @@ impl<'a> Sentence<'a, '_> {
     }
 
     pub(super) fn is_struck(&self, at: usize) -> bool {
-        let tokens = &self.scope.mentions.tokens;
-        self.atoms
-            .get(at)
-            .and_then(|atom| tokens.get(atom.from))
-            .is_some_and(|token| self.scope.plain.has_mark(token.span, Mark::Struck))
+        self.has_mark(at, Mark::Struck)
+    }
+
+    pub(super) fn is_strong(&self, at: usize) -> bool {
+        self.has_mark(at, Mark::Strong)
+    }
+
+    fn has_mark(&self, at: usize, mark: Mark) -> bool {
+        let token = self.atoms.get(at).and_then(|atom| self.scope.mentions.tokens.get(atom.from));
+        token.is_some_and(|token| self.scope.plain.has_mark(token.span, mark))
     }
 }

@@ -229,7 +229,11 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
     // What it says of the subject of the sentence before, leaves that the subject.
     let goes_on = goes_on || memory.subject.iter().any(is_of);
     if !named.is_empty() {
-        if sentence_of_part {
+        let told_of = scope.subjects.iter().find(|subject| is_of(subject));
+        if let Some(owner) = told_of.filter(|_| subject.is_empty() && memory.subject.is_empty()) {
+            // "A branch of the facial nerve that …", said of what stands above: that is what it goes on with.
+            memory.subject = vec![owner.clone()];
+        } else if sentence_of_part {
             // "Its deep branch supplies …": what is spoken of is still whose branch it is.
             if memory.subject.is_empty() {
                 memory.subject = scope.subjects.first().cloned().map_or(subject, |owner| vec![owner]);

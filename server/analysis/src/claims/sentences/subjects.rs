@@ -312,6 +312,11 @@ impl Sentence<'_, '_> {
     /// Words that may stand before the subject of a sentence.
     fn may_lead(&self, at: usize) -> bool {
         let word = self.word(at);
+        // "**H** Posterior cutaneous nerve": the letter of a picture
+        let is_letter = word.len() == 1 && word.starts_with(char::is_alphabetic);
+        if at == 0 && is_letter && self.is_strong(at) && !self.is_strong(1) {
+            return true;
+        }
         lexicon::is_determiner(word)
             || lexicon::is_adverb(word)
             || lexicon::means_all(word)
