@@ -416,7 +416,13 @@ impl<'a> Grid<'a> {
                             .into_iter()
                             .map(|meant| self.values(cell, meant, header, &subject(meant.subject)))
                             .find(|claims| !claims.is_empty());
-                        claims.extend(own.unwrap_or_default());
+                        let mut own = own.unwrap_or_default();
+                        // Where the movement leads the row, it is the muscle behind it that is told of.
+                        for claim in own.iter_mut().filter(|_| muscle.is_some_and(|muscle| muscle > column)) {
+                            let muscle = claim.part(PartRole::Muscle).map(|part| part.span);
+                            claim.span = muscle.unwrap_or(claim.span);
+                        }
+                        claims.extend(own);
                     }
                 }
             }

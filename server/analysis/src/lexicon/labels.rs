@@ -28,6 +28,7 @@ const fn naming(value: PartRole) -> Label {
 /// Labels and headers, by their words in lower case without articles.
 #[rustfmt::skip]
 pub const LABELS: &[(&str, Label)] = &[
+    ("prime mover", naming(P::Muscle)), ("prime movers", naming(P::Muscle)), ("mover", naming(P::Muscle)), ("movers", naming(P::Muscle)), ("agonist", naming(P::Muscle)), ("agonists", naming(P::Muscle)), ("muscles involved", naming(P::Muscle)), ("muscles responsible", naming(P::Muscle)),
     ("muscle", naming(P::Muscle)), ("muscles", naming(P::Muscle)), ("muscle or part", naming(P::Muscle)), ("muscle group", naming(P::Muscle)), ("muscles and parts", naming(P::Muscle)),
     ("cn", naming(P::Nerve)), ("cranial nerve", naming(P::Nerve)), ("lesion", naming(P::Nerve)), ("nerve injured", naming(P::Nerve)), ("injured nerve", naming(P::Nerve)), ("nerve lesion", naming(P::Nerve)), ("injury to", naming(P::Nerve)), ("lesion of", naming(P::Nerve)),
     ("deficit", label(K::Deficit, P::Nerve, P::Sign)), ("deficits", label(K::Deficit, P::Nerve, P::Sign)), ("loss", label(K::Deficit, P::Nerve, P::Sign)), ("motor loss", label(K::Deficit, P::Nerve, P::Sign)), ("motor deficit", label(K::Deficit, P::Nerve, P::Sign)), ("sign", label(K::Deficit, P::Nerve, P::Sign)), ("signs", label(K::Deficit, P::Nerve, P::Sign)), ("result", label(K::Deficit, P::Nerve, P::Sign)), ("effect of injury", label(K::Deficit, P::Nerve, P::Sign)), ("what is lost", label(K::Deficit, P::Nerve, P::Sign)), ("lost", label(K::Deficit, P::Nerve, P::Sign)),

@@ -112,6 +112,7 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("gets|get|receives|receive|takes|take its|their|the|a|an? motor? supply|innervation|nerve directly|segmentally? from|via|through|by", K::Supply, P::Muscle, P::Nerve, "Deltoid takes its supply directly from the axillary nerve."),
     verb("is|are|remains|remain a|an|the|another|also|one? of? the? only|main|chief|sole? muscle|muscles of", K::Supply, P::Muscle, P::Nerve, "Deltoid is a muscle of the axillary nerve."),
     verb("supplies|innervates|serves are|include|comprise|is", K::Supply, P::Nerve, P::Muscle, "The axillary nerve is mixed. Among the muscles it supplies are deltoid and teres minor."),
+    verb("only|sole|single muscle is", K::Supply, P::Nerve, P::Muscle, "The thoracodorsal nerve is motor. Its only muscle is latissimus dorsi."),
     noun("motor|nerve? innervation|supply of|to|for", K::Supply, P::Nerve, P::Muscle, "The innervation of deltoid is by the axillary nerve."),
     noun("motor? nerve of|to|for", K::Supply, P::Nerve, P::Muscle, "The motor nerve to deltoid is the axillary nerve."),
     noun("nerve supplying|innervating", K::Supply, P::Nerve, P::Muscle, "The nerve supplying deltoid is the axillary nerve."),

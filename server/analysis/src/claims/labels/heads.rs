@@ -220,6 +220,11 @@ impl Reader<'_, '_> {
                 at += each; // "Number of scalene muscles on each side"
                 continue;
             }
+            // "both heads of gastrocnemius": the muscle as a whole
+            if matches!(word, "both" | "all") && lexicon::is_part_noun(self.word(at + 1)) && self.word(at + 2) == "of" {
+                at += 3;
+                continue;
+            }
             // "zygomatic" below *Branches of the facial nerve* is a branch, whatever the word may mean elsewhere.
             let is_branch = |noun: &String| noun.starts_with("branch");
             if let Some(mention) = self.mention(at)

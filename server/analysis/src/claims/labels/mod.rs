@@ -144,6 +144,10 @@ fn name_or_value(
     labelled: bool,
 ) -> Vec<Claim> {
     let (from, to) = (piece.from, piece.to);
+    let lettered = lettered_part(scope, above, (from, to));
+    if !lettered.is_empty() {
+        return lettered;
+    }
     // Whether it is a sentence costs a reading of it, and is asked for only where it matters.
     let mut known = None;
     let mut is_sentence = || *known.get_or_insert_with(|| sentences::is_sentence(scope, from, to));
@@ -254,6 +258,19 @@ fn below_place(scope: &Scope<'_>, value: (usize, usize), names: &[Subject]) -> V
     let mut claims = relate::bare(scope, value, Sign::None, &Who::Named(vec![nerve.clone()]), &[]);
     claims.retain(|claim| claim.kind == ClaimKind::Supply);
     claims
+}
+
+/// "(a) abductor hallucis, medial plantar nerve": a part of a picture with what it is told of.
+fn lettered_part(scope: &Scope<'_>, above: &Above, (from, to): (usize, usize)) -> Vec<Claim> {
+    let word = |at: usize| scope.mentions.tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
+    if above.silent || word(from) != "(" || word(from + 2) != ")" || word(from + 1).len() != 1 {
+        return Vec::new();
+    }
+    let Some(comma) = (from..to).find(|at| word(*at) == ",") else { return Vec::new() };
+    let head =
+        heads::read(scope, from + 3, comma, &above.nouns).filter(|head| head.is_only_names() && head.names.len() == 1);
+    let Some(head) = head.filter(|_| !sentences::is_sentence(scope, from, to)) else { return Vec::new() };
+    relate::bare(scope, (comma + 1, to), Sign::Colon, &Who::Named(head.names), &[])
 }
 
 /// Names with their segments right behind them, and nothing else.
@@ -381,6 +398,10 @@ fn is_legend(scope: &Scope<'_>, pieces: &[Piece]) -> bool {
 /// A value behind a sign.
 fn value(scope: &Scope<'_>, above: &Above, piece: &Piece, state: &State, labelled: bool, own: bool) -> Vec<Claim> {
     let place = (piece.from, piece.to);
+    let lettered = lettered_part(scope, above, place);
+    if !lettered.is_empty() {
+        return lettered;
+    }
     if let Some((label, word)) = &state.label {
         return relate::labelled(scope, place, (*label, word), &state.who, &state.parts);
     }

@@ -39,10 +39,17 @@ impl Sentence<'_, '_> {
         if muscles.len() > 1 && self.atoms.iter().any(|atom| atom.word == "respectively") {
             pairs = self.in_order(at, end, movement, &muscles);
         }
-        pairs
-            .into_iter()
-            .map(|(muscle, movement)| self.action(at, muscle, vec![movement], target.as_ref(), negated, hedged))
-            .collect()
+        // "to the opposite side"
+        let side = lexicon::body_side(&self.clause_from(at)).map(|side| {
+            let span = self.source(at, at + 1);
+            Part { role: PartRole::Role, span, what: What::Word(side.word()) }
+        });
+        let claim = |(muscle, movement)| {
+            let mut claim = self.action(at, muscle, vec![movement], target.as_ref(), negated, hedged);
+            claim.parts.extend(side.clone());
+            claim
+        };
+        pairs.into_iter().map(claim).collect()
     }
 
     /// A claim that a muscle does one of these movements.

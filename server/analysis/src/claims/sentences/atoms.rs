@@ -198,7 +198,7 @@ fn dermatome(vocabulary: &Vocabulary, mention: &Mention) -> Option<(Segments, Se
 /// Adjectives such as "radial" are short names of nerves; in running text they are adjectives, unless they stand as nouns
 /// do: "the radial supplies", "by the radial and the ulnar".
 pub(super) fn is_usable(mention: &Mention, scope: &Scope<'_>) -> bool {
-    if is_part_or_agent(mention, scope) {
+    if is_part_or_agent(mention, scope) || is_side_of_another(mention, scope) {
         return false;
     }
     if !is_bare_adjective(mention, scope.vocabulary) {
@@ -206,6 +206,13 @@ pub(super) fn is_usable(mention: &Mention, scope: &Scope<'_>) -> bool {
     }
     let next = scope.mentions.tokens.get(mention.tokens.1).map_or("", |token| token.span.of(&scope.plain.text));
     lexicon::is_nerve_noun(next) || (!scope.of_vessels && stands_as_noun(mention, scope))
+}
+
+/// "the *muscles of the back* of the arm" are not those of the back.
+fn is_side_of_another(mention: &Mention, scope: &Scope<'_>) -> bool {
+    let token = |at: usize| scope.mentions.tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
+    let last = mention.tokens.1.checked_sub(1).map_or("", token);
+    matches!(last, "back" | "front" | "side") && token(mention.tokens.1) == "of"
 }
 
 /// "both *heads* of gastrocnemius" speaks of no head, "a strong *adductor of the thigh*" of no group of muscles.

@@ -37,7 +37,7 @@ impl Sentence<'_, '_> {
     }
 
     /// The words of a clause from an atom on, in lower case.
-    fn clause_from(&self, at: usize) -> String {
+    pub(super) fn clause_from(&self, at: usize) -> String {
         let end = (at..self.atoms.len()).find(|place| lexicon::ends_phrase(self.word(*place)));
         let words: Vec<String> = (at..end.unwrap_or(self.atoms.len())).map(|place| self.written(place)).collect();
         words.join(" ")

@@ -216,6 +216,7 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
     let (subject, named, goes_on) = (sentence.main_subject(), sentence.named(), sentence.takes_up_subject());
     // "Longest branch of the femoral nerve." says it of the subject of the sentence before.
     let goes_on = goes_on || sentence.tells_branch_only();
+    let pointed_at = sentence.points_above();
     let sentence_of_part = !subject.is_empty() && sentence.speaks_of_part();
     memory.told = told;
     memory.asked = asked;
@@ -240,6 +241,9 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
             }
         } else if !subject.is_empty() {
             memory.subject = subject;
+        } else if memory.subject.is_empty() && pointed_at.is_some() {
+            // "This nerve …", where only what stands above says which.
+            memory.subject = pointed_at.into_iter().collect();
         } else if !goes_on && named.iter().any(|subject| is_spoken_of(scope.vocabulary, subject)) {
             memory.subject.clear();
         } else if memory.subject.is_empty() && memory.named.len() == 1 {
@@ -316,7 +320,7 @@ impl Sentence<'_, '_> {
                 claims.extend(self.apposed_members(at));
                 claims
             }
-            Some(AtomKind::Word) if matches!(self.word(at), "is" | "are" | "remains") => {
+            Some(AtomKind::Word) if matches!(self.word(at), "is" | "are" | "remains" | "being") => {
                 let mut claims = self.predicate_claims(at);
                 claims.extend(self.adjective_claims(at));
                 claims.extend(self.told_number_claims(at));
@@ -366,6 +370,20 @@ impl Sentence<'_, '_> {
             || points_back
             || (0..self.atoms.len())
                 .any(|at| matches!(self.word(at), "it" | "they") && at > 0 && self.begins_predicate(at + 1))
+    }
+
+    /// "This nerve …": the nerve, or muscle, right above that is meant where no sentence before has named one.
+    fn points_above(&self) -> Option<Subject> {
+        let points = lexicon::points_back(self.word(0));
+        let is_fit = |subject: &&Subject| {
+            let all = |is: &dyn Fn(&EntryId) -> bool| subject.candidates.iter().all(is);
+            match self.word(1) {
+                "nerve" => all(&|id| self.scope.vocabulary.is_neural(*id)),
+                "muscle" => all(&|id| self.scope.vocabulary.kind(*id) == Kind::Muscle),
+                _ => false,
+            }
+        };
+        self.scope.subjects.first().filter(is_fit).filter(|_| points).cloned()
     }
 
     /// Whether its subject is a nerve that a possessive says to be of another: "*its* deep branch".

@@ -23,7 +23,7 @@ impl Sentence<'_, '_> {
         let (before, negated, hedged) = self.before_verb(at);
         let is_apposition = relation.form == Form::Participle && lexicon::is_determiner(self.first_word(at));
         let begins_clause = before.checked_sub(1).is_none_or(|place| lexicon::begins_clause(self.word(place)));
-        if is_apposition && begins_clause && before == at && !(at == 0 && self.is_fragment(at, relation)) {
+        if is_apposition && begins_clause && before == at && !self.is_fragment(at, relation) {
             return Vec::new(); // "The anterior divisions of …" begins a clause: it is a subject, no apposition
         }
         if relation.kind == ClaimKind::Skin {
@@ -128,6 +128,9 @@ impl Sentence<'_, '_> {
 
     /// "A branch of the facial nerve.", said of what stands above: a phrase with its object, and no verb behind it.
     fn is_fragment(&self, at: usize, relation: &RelationWord) -> bool {
+        if at.checked_sub(1).is_some_and(|place| !lexicon::is_value_sign(self.word(place))) {
+            return false;
+        }
         let end = match self.object_of(at + 1, relation.right) {
             Some(Object::Names(group)) => group.end,
             Some(Object::Segments(_, place)) => place + 1,
@@ -306,6 +309,12 @@ impl Sentence<'_, '_> {
         }
         let only = self.is_said_to_be_only(at);
         if !linked {
+            // "MUSCLE, a muscle supplied by NERVE"
+            if let Some(group) = self.before_apposition(at).filter(|_| relation.left == PartRole::Muscle) {
+                let left = self.sides(&group, PartRole::Muscle);
+                let hedged = self.clause_hedged(at);
+                return self.combine(relation, &left, &Object::Meant(right), at, false, hedged, false);
+            }
             let Some(verb) = self.copula_before(at) else { return Vec::new() };
             let (before, negated, hedged) = self.before_verb(verb + 1);
             let left = self.subject(before, relation, &[]);

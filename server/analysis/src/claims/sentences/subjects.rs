@@ -178,11 +178,21 @@ impl Sentence<'_, '_> {
         }
         let noun = self.word(end.checked_sub(1)?);
         let stands_for = noun == "one" || lexicon::is_kind_noun(noun);
+        if stands_for && let Some(group) = self.before_apposition(end - 1) {
+            return Some(group);
+        }
         let is = near
             .rev()
             .find(|place| matches!(self.word(*place), "is" | "are"))
             .filter(|is| stands_for && is_plain(*is))?;
         self.group_to(is)
+    }
+
+    /// "MUSCLE, a muscle": the group that a noun behind a comma and an article is said of.
+    pub(super) fn before_apposition(&self, noun: usize) -> Option<Group> {
+        let article = noun.checked_sub(1).filter(|place| matches!(self.word(*place), "a" | "an" | "the"))?;
+        let comma = article.checked_sub(1).filter(|place| self.word(*place) == ",")?;
+        self.group_to(comma)
     }
 
     /// The subject that the sentence before or the heading sets.
