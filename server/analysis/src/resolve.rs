@@ -4,6 +4,8 @@
 //! nothing. A name that hand and foot share means the one of the limb that the section speaks of. What stays ambiguous
 //! keeps all its candidates, and later only what is wrong for each of them is told.
 
+use std::cell::LazyCell;
+
 use fascicle_model::{EntryId, Kind, Region, Relation, Vocabulary};
 use rustc_hash::FxHashMap;
 
@@ -16,29 +18,23 @@ use crate::words::{fold, tokens};
 pub fn resolve(blocks: &Blocks, mentions: &mut [Mentions], vocabulary: &Vocabulary) {
     let votes = Votes::count(blocks, mentions, vocabulary);
     for (at, block) in blocks.list.iter().enumerate() {
-        let needs_context = mentions.get(at).is_some_and(|own| {
-            own.list.iter().any(|mention| mention.candidates.iter().any(|id| may_be_short(vocabulary, *id)))
-        });
-        let around = if needs_context { around(blocks, mentions, at) } else { Vec::new() };
         let Some(own) = mentions.get_mut(at) else { continue };
         let text = &block.plain.text;
-        let joined = |place: usize| {
-            let (this, next) = (own.list.get(place)?, own.list.get(place + 1)?);
-            let between = crate::text::Span::new(this.span.end, next.span.start).of(text).trim();
-            lexicon::joins_part_and_whole(between).then_some(())
+        let is_settled = |(place, mention): (usize, &Mention)| {
+            mention.candidates.len() == 1
+                && !may_be_of_a_part(mention, vocabulary)
+                && own.list.get(place + 1).is_none_or(|next| !is_joined(mention, next, text))
         };
-        let is_settled = |(place, mention): (usize, &Mention)| mention.candidates.len() == 1 && joined(place).is_none();
-        if !needs_context && own.list.iter().enumerate().all(is_settled) {
+        if own.list.iter().enumerate().all(is_settled) {
             continue;
         }
-        let mut kept: Vec<Mention> = Vec::with_capacity(own.list.len());
-        let all = std::mem::take(&mut own.list);
-        for (place, mention) in all.iter().enumerate() {
-            let mut mention = mention.clone();
-            let behind = all.get(place + 1).filter(|next| {
-                let between = crate::text::Span::new(mention.span.end, next.span.start).of(text).trim();
-                lexicon::joins_part_and_whole(between)
-            });
+        let list = std::mem::take(&mut own.list);
+        // Few names need what stands around their block.
+        let around = LazyCell::new(|| around(blocks, mentions, at));
+        let mut kept: Vec<Mention> = Vec::with_capacity(list.len());
+        let mut rest = list.into_iter().peekable();
+        while let Some(mut mention) = rest.next() {
+            let behind = rest.peek().filter(|next| is_joined(&mention, next, text));
             if !of_known_whole(&mut mention, text, behind, &kept, &around, vocabulary) {
                 continue;
             }
@@ -50,8 +46,22 @@ pub fn resolve(blocks: &Blocks, mentions: &mut [Mentions], vocabulary: &Vocabula
             }
             kept.push(mention);
         }
-        own.list = kept;
+        drop(around);
+        if let Some(own) = mentions.get_mut(at) {
+            own.list = kept;
+        }
     }
+}
+
+/// Whether what stands between two mentions joins a part and its whole ("long head *of the* triceps").
+fn is_joined(mention: &Mention, next: &Mention, text: &str) -> bool {
+    let between = crate::text::Span::new(mention.span.end, next.span.start).of(text).trim();
+    lexicon::joins_part_and_whole(between)
+}
+
+/// Whether a mention may be the short name of a part.
+fn may_be_of_a_part(mention: &Mention, vocabulary: &Vocabulary) -> bool {
+    mention.candidates.iter().any(|id| may_be_short(vocabulary, *id))
 }
 
 /// Whether an entry is a part that is called by a short name inside its whole.
@@ -105,10 +115,10 @@ fn of_known_whole(
     text: &str,
     behind: Option<&Mention>,
     before: &[Mention],
-    around: &[EntryId],
+    around: &LazyCell<Vec<EntryId>, impl FnOnce() -> Vec<EntryId>>,
     vocabulary: &Vocabulary,
 ) -> bool {
-    if !mention.candidates.iter().any(|id| may_be_short(vocabulary, *id)) {
+    if !may_be_of_a_part(mention, vocabulary) {
         return true;
     }
     let written = words(mention.span.of(text));
@@ -128,7 +138,11 @@ fn of_known_whole(
     if short.is_empty() || (is_sole && (!is_place || written.len() > 1)) {
         return true;
     }
-    let belongs = |part: &EntryId, whole: EntryId| vocabulary.wholes(*part).contains(&whole);
+    let belongs = |part: &EntryId, whole: EntryId| {
+        let up = |id: &EntryId| vocabulary.entry(*id).part_of;
+        // No way up is longer than there are entries, were it a circle, which the checks of the vocabulary forbid.
+        std::iter::successors(up(part), up).take(vocabulary.entries().len()).any(|id| id == whole)
+    };
     let pick = |wholes: &mut dyn Iterator<Item = EntryId>| -> Vec<EntryId> {
         for whole in wholes {
             let found: Vec<EntryId> = short.iter().copied().filter(|part| belongs(part, whole)).collect();
@@ -145,11 +159,11 @@ fn of_known_whole(
                 .iter()
                 .rev()
                 .flat_map(|mention| mention.candidates.iter().copied())
-                .chain(around.iter().copied()),
+                .chain(std::iter::once(around).flat_map(|around| around.iter().copied())),
         ),
     };
     let found = if found.is_empty() && is_place && behind.is_none() {
-        on_their_bones(&short, before.iter().flat_map(|mention| &mention.candidates).chain(around), vocabulary)
+        on_their_bones(&short, before.iter().flat_map(|mention| &mention.candidates).chain(around.iter()), vocabulary)
     } else {
         found
     };
@@ -197,17 +211,20 @@ fn words(text: &str) -> Vec<String> {
 
 /// Whether a text has these words, singular or plural.
 fn same(text: &str, written: &[String]) -> bool {
-    // Most names differ in the first letter, where it is not that of an article.
-    let first = |word: &str| word.bytes().next().filter(u8::is_ascii_alphanumeric).map(|c| c.to_ascii_lowercase());
-    if let (Some(one), Some(other)) = (first(text), written.first().and_then(|word| first(word)))
-        && one != other
-        && one != b't'
-    {
-        return false;
+    if !text.is_ascii() || text.contains('\'') {
+        let words = words(text);
+        let bare = |word: &String| word.trim_end_matches('s').len();
+        return words.len() == written.len()
+            && words.iter().zip(written).all(|(a, b)| a.get(..bare(a)) == b.get(..bare(b)));
     }
-    let words = words(text);
-    let bare = |word: &String| word.trim_end_matches('s').len();
-    words.len() == written.len() && words.iter().zip(written).all(|(a, b)| a.get(..bare(a)) == b.get(..bare(b)))
+    // Nearly all names are of plain letters, whose words can be compared as they stand.
+    let words = text.split(|c: char| !c.is_ascii_alphanumeric());
+    let mut words = words.filter(|word| !word.is_empty() && !word.eq_ignore_ascii_case("the"));
+    written.iter().all(|other| {
+        words
+            .next()
+            .is_some_and(|word| word.trim_end_matches(['s', 'S']).eq_ignore_ascii_case(other.trim_end_matches('s')))
+    }) && words.next().is_none()
 }
 
 /// A part of the body within which names are not shared.

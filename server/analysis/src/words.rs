@@ -60,7 +60,7 @@ fn char_at(text: &str, at: usize) -> Option<char> {
 
 /// Cuts a text into tokens. White space is none.
 pub fn tokens(text: &str) -> Vec<Token> {
-    let mut list = Vec::with_capacity(text.len() / 5);
+    let mut list = Vec::with_capacity(text.len() / 4 + 2);
     let mut at = 0;
     while let Some(byte) = text.as_bytes().get(at) {
         let (end, is_word) = match CLASSES[usize::from(*byte)] {
