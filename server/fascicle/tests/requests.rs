@@ -782,6 +782,10 @@ fn hints_show_segments_where_they_are_wanted() {
     assert_eq!((&hints[0]["label"], &hints[0]["position"]["character"]), (&json!("C5, C6"), &json!(7)));
     let resolved = server.ask("inlayHint/resolve", &hints[0]);
     assert!(resolved["tooltip"]["value"].as_str().unwrap().contains("C5, C6"), "{resolved}");
+    // The edit of a hint of an earlier version would go to the wrong place.
+    server.replace(&uri, 2, "So is the deltoid.\n");
+    let stale = server.send("inlayHint/resolve", &hints[0]);
+    assert_eq!(server.answer(stale)["error"]["code"], -32801);
     server.open(URI, 1, text);
     let none = server.ask("textDocument/inlayHint", &with(document(URI), "range", whole()));
     assert_eq!(none, json!([]), "off unless the course wants them");
@@ -1092,6 +1096,49 @@ fn a_course_that_is_read_can_be_left_and_is_no_hindrance() {
     assert_eq!(status["folders"][0]["indexed"], false);
     assert!(status["folders"][0]["documents"].as_u64().unwrap() < 600, "{status}");
     server.shut_down();
+}
+
+#[test]
+fn a_client_that_makes_no_bar_keeps_no_folder_from_being_read() {
+    let folder = Folder::new("no-bar", &[("a.md", "Deltoid.\n")]);
+    fs::create_dir_all(folder.0.join("inner")).unwrap();
+    folder.write("inner/fascicle.toml", "");
+    folder.write("inner/b.md", "Deltoid.\n");
+    let mut server = Server::spawn();
+    server.unanswered = Some("window/workDoneProgress/create");
+    let params = json!({
+        "capabilities": { "window": { "workDoneProgress": true } },
+        "workspaceFolders": [{ "uri": folder.uri(""), "name": "course" }],
+    });
+    server.ask("initialize", &params);
+    server.notify("initialized", &json!({}));
+    wait_for_folder(&mut server, 1, 1);
+    let tokens: Vec<Value> = server
+        .said
+        .iter()
+        .filter(|said| said["method"] == "window/workDoneProgress/create")
+        .map(|said| said["params"]["token"].clone())
+        .collect();
+    assert!(tokens.len() == 2 && tokens[0] != tokens[1], "{tokens:?}");
+    assert!(!server.said.iter().any(|said| said["method"] == "$/progress"), "there is no bar to show it in");
+    server.shut_down();
+}
+
+#[test]
+fn a_client_that_tells_of_settings_when_asked_to_is_asked() {
+    let on_demand = json!({ "workspace": { "didChangeConfiguration": { "dynamicRegistration": true } } });
+    for (capabilities, is_asked) in [(on_demand, true), (json!({}), false)] {
+        let mut server = Server::start("utf-16", capabilities, None);
+        server.listen(Duration::from_millis(500));
+        let asked = server.said.iter().find(|said| said["method"] == "client/registerCapability");
+        let registration = asked.map(|asked| asked["params"]["registrations"][0].clone());
+        assert_eq!(registration.is_some(), is_asked, "{registration:?}");
+        if let Some(registration) = registration {
+            assert_eq!(registration["method"], "workspace/didChangeConfiguration");
+            assert_eq!(registration["registerOptions"]["section"], "fascicle");
+        }
+        server.shut_down();
+    }
 }
 
 #[test]

@@ -42,6 +42,8 @@ pub struct Can {
     pub configuration: bool,
     /// It watches files for us.
     pub watch: bool,
+    /// It tells of changed settings when asked to, and some clients do not else.
+    pub settings_on_demand: bool,
     /// It takes a range for all items of a completion.
     pub default_range: bool,
 }
@@ -91,6 +93,9 @@ impl Can {
             configuration: flag(workspace.and_then(|workspace| workspace.configuration)),
             watch: flag(
                 workspace.and_then(|workspace| workspace.did_change_watched_files.as_ref()?.dynamic_registration),
+            ),
+            settings_on_demand: flag(
+                workspace.and_then(|workspace| workspace.did_change_configuration.as_ref()?.dynamic_registration),
             ),
             default_range: text
                 .and_then(|text| text.completion.as_ref()?.completion_list.as_ref()?.item_defaults.as_ref())

@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use std::time::{Duration, Instant};
 
 use tokio::sync::mpsc;
@@ -29,24 +29,32 @@ pub enum Order {
     Files(Vec<PathBuf>),
 }
 
-/// The name of the bar.
-const BAR: &str = "fascicle/index";
+/// What the name of a bar begins with. Each reading of a folder has a bar of its own.
+const BAR: &str = "fascicle/index/";
+
+/// How the reading of a folder that goes on is stopped.
+#[derive(Debug, Default)]
+struct Reading {
+    /// The number of its bar.
+    number: AtomicUsize,
+    /// Set when the author takes it back.
+    stop: Arc<AtomicBool>,
+}
 
 /// The way to the task.
 #[derive(Clone, Debug)]
 pub struct Indexer {
     orders: mpsc::UnboundedSender<Order>,
-    /// Set when the author takes back the reading of a folder that is going on.
-    stop: Arc<AtomicBool>,
+    reading: Arc<Reading>,
 }
 
 impl Indexer {
     /// Starts the task.
     pub fn start(session: Session, publisher: Publisher) -> Self {
         let (orders, receiver) = mpsc::unbounded_channel();
-        let stop = Arc::new(AtomicBool::new(false));
-        tokio::spawn(run(session, publisher, receiver, Arc::clone(&stop)));
-        Self { orders, stop }
+        let reading = Arc::new(Reading::default());
+        tokio::spawn(run(session, publisher, receiver, Arc::clone(&reading)));
+        Self { orders, reading }
     }
 
     /// Orders something.
@@ -56,17 +64,22 @@ impl Indexer {
 
     /// Takes back what a bar shows. What was read until then stays; the rest is read when its folder is ordered again.
     pub fn cancel(&self, token: &lsp::ProgressToken) {
-        if *token == lsp::NumberOrString::String(BAR.to_owned()) {
-            self.stop.store(true, Ordering::Relaxed);
+        if *token == bar(self.reading.number.load(Ordering::Relaxed)) {
+            self.reading.stop.store(true, Ordering::Relaxed);
         }
     }
+}
+
+/// The name of a bar.
+fn bar(number: usize) -> lsp::ProgressToken {
+    lsp::NumberOrString::String(format!("{BAR}{number}"))
 }
 
 async fn run(
     session: Session,
     publisher: Publisher,
     mut orders: mpsc::UnboundedReceiver<Order>,
-    stop: Arc<AtomicBool>,
+    reading: Arc<Reading>,
 ) {
     let mut at_work = false;
     let mut is_news = false;
@@ -81,7 +94,7 @@ async fn run(
             match tokio::time::timeout(AGAIN, orders.recv()).await {
                 Ok(None) => return,
                 Ok(order) => order,
-                Err(_) if look_again(&session).await => {
+                Err(_) if look_again(&session, &reading).await => {
                     is_news = true;
                     None
                 }
@@ -97,7 +110,7 @@ async fn run(
         let has_orders = !waiting.is_empty();
         for order in waiting {
             match order {
-                Order::Folder(root) => folder(&session, root, &stop).await,
+                Order::Folder(root) => folder(&session, root, &reading).await,
                 Order::Files(paths) => files(&session, paths).await,
             }
         }
@@ -128,21 +141,21 @@ fn change(session: &Session, seen: &Folder, change: impl FnOnce(&mut Folder)) {
     }
 }
 
-async fn folder(session: &Session, root: PathBuf, cancelled: &Arc<AtomicBool>) {
+async fn folder(session: &Session, root: PathBuf, reading: &Reading) {
     let mut roots = vec![root];
     while let Some(root) = roots.pop() {
         let Some(seen) = of_folder(session, &root) else { continue };
-        cancelled.store(false, Ordering::Relaxed);
-        let stop = Arc::clone(cancelled);
+        let number = reading.number.fetch_add(1, Ordering::Relaxed) + 1;
+        reading.stop.store(false, Ordering::Relaxed);
+        let stop = Arc::clone(&reading.stop);
         let (tell, told) = mpsc::unbounded_channel();
-        let bar = tokio::spawn(show(session.clone(), told));
+        // The bar ends by itself when the work does. It is not waited for: a client may take its time to make one.
+        tokio::spawn(show(session.clone(), bar(number), told));
         let work = seen.clone();
         let job = tokio::task::spawn_blocking(move || {
             let found = index::documents(&work.root, &work.course.settings.file.exclude);
             let index = index::build(&found.documents, work.course.knowledge(), &work.index, &stop, &|done, all| {
-                if tell.send((done, all)).is_err() {
-                    stop.store(true, Ordering::Relaxed);
-                }
+                let _ = tell.send((done, all));
             });
             let is_whole = !stop.load(Ordering::Relaxed);
             (index, found.nested, is_whole)
@@ -161,13 +174,12 @@ async fn folder(session: &Session, root: PathBuf, cancelled: &Arc<AtomicBool>) {
                 publish::settings(session).await;
             }
         }
-        drop(bar.await);
     }
 }
 
 /// Looks through the folders for documents that have come, changed or gone, for courses that are new, and for another state
 /// of the files that say how to read them. Returns whether there is anything.
-async fn look_again(session: &Session) -> bool {
+async fn look_again(session: &Session, reading: &Reading) -> bool {
     let mut folders = session.state().folders.clone();
     let work = folders.clone();
     let Ok(is_stale) = tokio::task::spawn_blocking(move || work.iter().any(is_stale)).await else { return false };
@@ -175,7 +187,7 @@ async fn look_again(session: &Session) -> bool {
         session.state().reopen_courses();
         folders = session.state().folders.clone();
         for seen in &folders {
-            folder(session, seen.root.clone(), &Arc::default()).await;
+            folder(session, seen.root.clone(), reading).await;
         }
         session.bump();
         return true;
@@ -196,7 +208,7 @@ async fn look_again(session: &Session) -> bool {
         let Ok((index, nested)) = job.await else { continue };
         if nested.iter().any(|root| !roots.contains(root)) {
             session.state().reopen_courses();
-            folder(session, seen.root.clone(), &Arc::default()).await;
+            folder(session, seen.root.clone(), reading).await;
             differs = true;
         } else if let Some(index) = index {
             change(session, &seen, |folder| folder.index = Arc::new(index));
@@ -282,10 +294,9 @@ async fn read_statements(session: &Session) -> (bool, bool) {
 }
 
 /// Shows a bar with a count, if the client has one and the work is worth it.
-async fn show(session: Session, mut told: mpsc::UnboundedReceiver<(usize, usize)>) {
+async fn show(session: Session, token: lsp::ProgressToken, mut told: mpsc::UnboundedReceiver<(usize, usize)>) {
     let can = session.state().can.progress;
     let Some((_, all)) = told.recv().await else { return };
-    let token = lsp::NumberOrString::String(BAR.to_owned());
     let create = lsp::WorkDoneProgressCreateParams { token: token.clone() };
     let is_shown =
         can && all > 0 && session.client.send_request::<lsp::request::WorkDoneProgressCreate>(create).await.is_ok();

@@ -474,6 +474,12 @@ impl LanguageServer for Server {
 
     async fn inlay_hint_resolve(&self, hint: lsp::InlayHint) -> Result<lsp::InlayHint> {
         let about = navigation::about(hint.data.as_ref());
+        // It carries an edit, which would go to the wrong place in a later version.
+        let version = hint.data.as_ref().and_then(|data| data.get("version")?.as_i64());
+        let now = about.as_ref().and_then(|uri| self.session.state().documents.get(uri)?.version);
+        if version != now.map(i64::from) {
+            return Err(Error::content_modified());
+        }
         self.ask("inlayHint/resolve", about, move |course, _| structure::resolve_hint(course, hint)).await
     }
 

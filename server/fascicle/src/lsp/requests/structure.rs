@@ -96,7 +96,11 @@ pub fn hints(view: &View, range: lsp::Range) -> Vec<lsp::InlayHint> {
             tooltip: None,
             padding_left: Some(true),
             padding_right: None,
-            data: Some(json!({ "entry": vocabulary.entry(hint.entry).id, "of": view.uri })),
+            data: Some(json!({
+                "entry": vocabulary.entry(hint.entry).id,
+                "of": view.uri,
+                "version": view.document.version,
+            })),
         })
         .collect()
 }

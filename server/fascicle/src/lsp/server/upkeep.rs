@@ -4,7 +4,7 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use fascicle_analysis::Form;
-use serde_json::Value;
+use serde_json::{Value, json};
 use tower_lsp::lsp_types as lsp;
 
 use super::{Server, path};
@@ -109,27 +109,38 @@ impl Server {
         });
     }
 
-    /// Asks the client to watch the files that we read.
+    /// Asks the client to watch the files that we read, and to tell of its settings.
     pub(super) fn watch(&self) {
-        if !self.session.state().can.watch {
-            return;
-        }
+        let can = Arc::clone(&self.session.state().can);
         let glob = |pattern: &str| lsp::FileSystemWatcher {
             glob_pattern: lsp::GlobPattern::String(pattern.to_owned()),
             kind: None,
         };
-        let options = lsp::DidChangeWatchedFilesRegistrationOptions { watchers: vec![glob(capabilities::FILES)] };
-        let registration = lsp::Registration {
-            id: "fascicle/files".to_owned(),
-            method: "workspace/didChangeWatchedFiles".to_owned(),
-            register_options: serde_json::to_value(options).ok(),
+        let registration = |id: &str, method: &str, options: Option<Value>| lsp::Registration {
+            id: id.to_owned(),
+            method: method.to_owned(),
+            register_options: options,
         };
+        let mut list = Vec::new();
+        if can.watch {
+            let options = lsp::DidChangeWatchedFilesRegistrationOptions { watchers: vec![glob(capabilities::FILES)] };
+            let options = serde_json::to_value(options).ok();
+            list.push(registration("fascicle/files", "workspace/didChangeWatchedFiles", options));
+        }
+        if can.settings_on_demand {
+            let options = json!({ "section": "fascicle" });
+            list.push(registration("fascicle/settings", "workspace/didChangeConfiguration", Some(options)));
+        }
         let client = self.session.client.clone();
-        tokio::spawn(async move {
-            if let Err(error) = client.register_capability(vec![registration]).await {
-                tracing::warn!(%error, "the client does not watch files");
-            }
-        });
+        for registration in list {
+            let client = client.clone();
+            tokio::spawn(async move {
+                let method = registration.method.clone();
+                if let Err(error) = client.register_capability(vec![registration]).await {
+                    tracing::warn!(%error, method, "the client does not tell of changes");
+                }
+            });
+        }
     }
 }
 
