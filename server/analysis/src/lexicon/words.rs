@@ -130,7 +130,7 @@ word_lists! {
     is_task: "action" "actions" "function" "job" "task" "role" "work" "effect" "contraction" "pull" "use" "business";
     /// Nouns for a lesion.
     is_lesion:
-        "injury" "injuries" "lesion" "lesions" "damage" "section" "division" "radiculopathy" "avulsion" "severance" "neuritis" "palsy" "palsies" "transection"
+        "injury" "injuries" "lesion" "lesions" "damage" "section" "division" "radiculopathy" "avulsion" "severance" "neuritis" "irritation" "palsy" "palsies" "transection"
         "neuropathy" "compression" "loss" "paralysis" "entrapment" "block" "laceration" "cut" "pressure" "trauma"
         "injured";
     /// Verbs of lesion: "*cutting* the nerve".
@@ -196,7 +196,8 @@ word_lists! {
     /// Words of a heading below which an area alone is what a nerve feels.
     is_of_skin: "skin" "cutaneous" "sensory" "sensation" "feeling" "dermatome" "dermatomes";
     /// Words for a loss of feeling.
-    is_numbness: "numbness" "numb" "numbs" "deadens" "anaesthesia" "anesthesia" "sensation" "feeling" "sensory";
+    is_numbness: "numbness" "numb" "numbs" "deadens" "anaesthesia" "anesthesia" "sensation" "feeling" "sensory" "tingling"
+        "tingles" "paraesthesia" "paresthesia" "paraesthesiae" "paresthesias" "hypoaesthesia" "hypoesthesia";
     /// Words that may stand between a word of loss and what is lost.
     is_of_loss:
         "of" "in" "to" "power" "function" "complete" "partial" "or" "and" "patient" "with" "active" "marked" "total"

@@ -12,11 +12,15 @@ pub fn skin(vocabulary: &Vocabulary, nerve: EntryId, area: EntryId) -> Judgement
     }
     let family: Vec<EntryId> =
         std::iter::once(area).chain(vocabulary.wholes(area)).chain(vocabulary.all_parts(area)).collect();
+    // What a nerve feels of a part in some people makes it no nerve of the whole.
+    let parts = vocabulary.all_parts(area);
     let feeders: Vec<(EntryId, bool)> = family
         .iter()
-        .flat_map(|area| vocabulary.pointing_at(*area))
-        .filter(|(_, fact)| matches!(fact.relation, Relation::Feels { .. }))
-        .map(|(owner, fact)| (owner, fact.variant))
+        .flat_map(|area| vocabulary.pointing_at(*area).map(move |(owner, fact)| (area, owner, fact)))
+        .filter(|(area, _, fact)| {
+            matches!(fact.relation, Relation::Feels { .. }) && !(fact.variant && parts.contains(area))
+        })
+        .map(|(_, owner, fact)| (owner, fact.variant))
         .collect();
     if let Some((feeder, variant)) = feeders
         .iter()

@@ -106,7 +106,12 @@ impl Sentence<'_, '_> {
             let loss = self.loss_at(at);
             let tells = loss > 0 || is_sign || self.is_numbness(at);
             if tells && (sign.as_ref().is_some_and(|sign| sign.is_of_loss) || !self.is_denied(at)) {
-                let behind = self.effects_from(at, false);
+                // "flexion of the knee is lost, and the knee jerk is absent"
+                let is_predicate = loss == 1
+                    && self.before_change(at) < at
+                    && (lexicon::ends_phrase(self.word(at + 1)) || self.word(at + 1) == "and");
+                let before = if is_predicate { self.effects_before(at) } else { Vec::new() };
+                let behind = if before.is_empty() { self.effects_from(at, false) } else { before };
                 tell(if behind.is_empty() && !is_sign { self.effects_before(at) } else { behind }, false);
                 at += loss.saturating_sub(1);
                 // The words of loss of one effect stand together.

@@ -49,7 +49,7 @@ impl Sentence<'_, '_> {
                 self.atoms.get(at).map(|atom| &atom.kind),
                 Some(AtomKind::Movement(_) | AtomKind::Relation(RelationWord { form: Form::Verb, .. }))
             );
-            is_movement && lexicon::hurts(&self.written(at))
+            is_movement && (lexicon::hurts(&self.written(at)) || lexicon::is_cut(&self.written(at)))
         };
         let speaks = self.atoms.iter().any(speaks_of_lesion) || (0..self.atoms.len()).any(is_hurting);
         if !speaks && (!has_value || self.sign_at(0).is_none()) {
@@ -115,9 +115,9 @@ impl Sentence<'_, '_> {
         let is_other = |at: usize| {
             let word = self.word(at);
             matches!(self.class(at), Some(0))
-                || lexicon::is_lesion(word)
+                || (lexicon::is_lesion(word) && !lexicon::is_loss(word))
                 || lexicon::brings_about(word)
-                || lexicon::is_condition(word)
+                || (lexicon::is_condition(word) && !(word == "with" && self.loss_at(at + 1) > 0))
                 || lexicon::is_contrast(word)
                 || word == "unlike"
         };
@@ -254,6 +254,9 @@ impl Sentence<'_, '_> {
             if lexicon::is_lesion(self.word(noun)) {
                 return Some((vec![roots], at, noun + 1));
             }
+            if let Some(found) = self.pointed_at(at) {
+                return Some(found);
+            }
             let is_with = at.checked_sub(1).is_some_and(|place| self.word(place) == "with");
             return self.hurt(noun, is_with).map(|end| (vec![roots], at, end));
         }
@@ -363,7 +366,7 @@ impl Sentence<'_, '_> {
                 let group = self.group_from(at, true)?;
                 (self.sides(&group, PartRole::Nerve), group.end)
             }
-            None => return None,
+            None => (vec![self.roots_at(at)?], at + 1 + usize::from(lexicon::is_segment_noun(self.word(at + 1)))),
         };
         let mut before = at;
         while before

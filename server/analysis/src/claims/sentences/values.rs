@@ -125,7 +125,11 @@ pub fn effects(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Effect> {
     let atoms = atoms(scope, from, to);
     let memory = Memory::default();
     let sentence = Sentence { scope, atoms: &atoms, memory: &memory };
-    if sentence.asserts() { sentence.effects_from(0, true) } else { Vec::new() }
+    // What names a nerve or a root of its own tells what is lost with that one.
+    let names_another = (0..atoms.len()).any(|at| {
+        sentence.class(at) == Some(0) || matches!(atoms.get(at).map(|atom| &atom.kind), Some(AtomKind::Segments(_)))
+    });
+    if sentence.asserts() && !names_another { sentence.effects_from(0, true) } else { Vec::new() }
 }
 
 impl Sentence<'_, '_> {
