@@ -288,6 +288,13 @@ pub const POINTS: &[&str] = &[
     "angle",
 ];
 
+/// Those of them that no line or border of the bone ends at.
+pub const CLEAR_POINTS: &[&str] =
+    &["tuberosity", "tubercle", "trochanter", "epicondyle", "process", "acromion", "olecranon", "malleolus", "patella"];
+
+/// Nouns of bone features that have a place of their own on the bone, though they are long or wide.
+pub const PLACES: &[&str] = &["line", "linea", "lip", "crest", "fossa", "groove", "sulcus", "fovea", "border", "facet", "neck"];
+
 /// Whether a word of a soft structure's name says that it binds what is attached to it to the bones near by.
 pub fn binds_nearby(word: &str) -> bool {
     matches!(word, "septum" | "arch" | "ligament" | "tendon" | "membrane" | "fascia" | "capsule" | "raphe" | "sheath")

@@ -442,6 +442,8 @@ word_lists! {
         "superficial" "within" "inside" "below" "above" "alongside";
     /// Prepositions behind which a header says where ("opening *in* the skull base").
     begins_where: "in" "of" "at" "from" "on" "out" "into" "for";
+    /// Nouns in the plural that name no single feature of a bone.
+    is_of_many: "spines" "processes" "borders" "angles";
     /// Nouns that announce a list of names ("three *nerves* use the foramen: …").
     announces:
         "nerves" "muscles" "structures" "tendons" "vessels" "branches" "roots" "trunks" "things" "arteries" "veins"

@@ -73,12 +73,20 @@ pub fn of(vocabulary: &Vocabulary, muscle: EntryId, landmark: EntryId, end: Opti
     let Some(claimed) = bone(landmark) else { return Judgement::unknown() };
     let held: Vec<EntryId> = wanted.iter().filter_map(|id| bone(*id)).collect();
     let swapped = end.is_some() && other.iter().any(|held| related(*held));
-    let same_bone = held.contains(&claimed);
+    // A bone and the bone that it is a part of are one.
+    let same_bone = wanted.iter().any(|id| bone(*id).is_some() && line(*id).contains(&claimed));
     let is_point = |id: EntryId| vocabulary.name(id).split(' ').any(|word| crate::lexicon::POINTS.contains(&word));
+    // A small point is not any other feature of the bone that is a place of its own.
+    let is_place = |id: EntryId| {
+        let name = vocabulary.name(id);
+        is_point(id) || name.split(' ').any(|word| crate::lexicon::PLACES.contains(&word))
+    };
+    let is_clear = |id: EntryId| vocabulary.name(id).split(' ').any(|word| crate::lexicon::CLEAR_POINTS.contains(&word));
     let is_twin = |id: EntryId| {
         line(id).into_iter().any(|id| crate::lexicon::are_twins(vocabulary.name(id), vocabulary.name(landmark)))
     };
     let apart = (is_point(landmark) && wanted.iter().filter(|id| bone(**id) == Some(claimed)).all(|id| is_point(*id)))
+        || (is_clear(landmark) && wanted.iter().filter(|id| bone(**id) == Some(claimed)).all(|id| is_place(*id)))
         || wanted.iter().any(|id| is_twin(*id));
     // Of a membrane or a tendon the bone is not known; in another region it can be none of this one's.
     let is_elsewhere =

@@ -21,6 +21,8 @@ const WITH_AN_OUTSIDE: &[&str] = &["foramen", "canal", "tunnel", "notch", "space
 struct Told<'a> {
     passer: EntryId,
     landmark: EntryId,
+    /// It is said to go through it, not only by it.
+    through: bool,
     /// On which side it is said to pass.
     side: Option<&'a str>,
 }
@@ -47,7 +49,7 @@ pub fn judge(
     through: bool,
     side: Option<&str>,
 ) -> Judgement {
-    let told = Told { passer, landmark, side };
+    let told = Told { passer, landmark, through, side };
     if let Some(judgement) = by_side(vocabulary, told) {
         return judgement;
     }
@@ -59,6 +61,7 @@ pub fn judge(
     let passes_twin = || own.iter().any(|held| are_twins(vocabulary.name(*held), vocabulary.name(landmark)));
     let is_below = |id: &EntryId| *id != passer && !vocabulary.is_or_above(*id, passer);
     let passes = |id: EntryId| family.iter().any(|place| is_at(vocabulary, id, *place));
+    let speaks = |id: &EntryId| is_below(id) && (!is_enclosed(vocabulary, landmark) || goes_on_as(vocabulary, passer, *id));
     let is_step = |step: &Step<'_>| family.contains(&step.landmark);
     if steps(vocabulary, passer).any(|step| is_step(&step)) && !usual(vocabulary, passer).any(|step| is_step(&step)) {
         let why = format!("{} passes {} in some people", the(vocabulary, passer), the(vocabulary, landmark));
@@ -66,7 +69,7 @@ pub fn judge(
     }
     if passes(passer)
         || is_passed_above(vocabulary, passer, &family)
-        || (line.iter().any(|id| is_below(id) && passes(*id)) && !passes_twin())
+        || (line.iter().any(|id| speaks(id) && passes(*id)) && !passes_twin())
     {
         return Judgement::new(
             Verdict::Agrees,
@@ -158,6 +161,21 @@ fn family(vocabulary: &Vocabulary, landmark: EntryId, own: &[EntryId]) -> Vec<En
     std::iter::once(landmark).chain(wholes).chain(vocabulary.all_parts(landmark)).collect()
 }
 
+/// Whether a nerve goes on as what is below it, so that what that passes is said of the nerve as well; a branch that it gives
+/// before an opening of its own is another one.
+fn goes_on_as(vocabulary: &Vocabulary, nerve: EntryId, below: EntryId) -> bool {
+    let facts = &vocabulary.entry(nerve).facts;
+    let last = facts.iter().rposition(|fact| {
+        matches!(fact.relation, Relation::Passes { landmark, .. } if !fact.variant && is_enclosed(vocabulary, landmark))
+    });
+    let Some(last) = last else { return true };
+    let leaves_early = |fact: &fascicle_model::Fact| match fact.relation {
+        Relation::Gives { nerve: branch, .. } => vocabulary.is_or_above(branch, below),
+        _ => false,
+    };
+    !facts.iter().take(last).any(leaves_early)
+}
+
 /// Whether something is said to be at a place: it passes it, is hurt there, or begins, branches or ends there.
 fn is_at(vocabulary: &Vocabulary, id: EntryId, place: EntryId) -> bool {
     vocabulary.entry(id).facts.iter().any(|fact| is_step_at(&fact.relation, place))
@@ -234,6 +252,7 @@ fn is_way_of_others(vocabulary: &Vocabulary, told: Told<'_>, own: &[EntryId], pa
     }
     let alike = || passers.iter().filter(|id| are_alike(vocabulary, **id, told.passer));
     match class {
+        "organ" => told.through && alike().any(|id| is_through(vocabulary, *id, told.landmark)),
         "ligament" => {
             let is_held = told.side.is_some_and(|side| lexicon::are_one_side(side, "deep to") || side == "through");
             is_held && (own.len() > 1 || !vocabulary.is_neural(told.passer)) && alike().any(is_on_that_side)
@@ -245,6 +264,11 @@ fn is_way_of_others(vocabulary: &Vocabulary, told: Told<'_>, own: &[EntryId], pa
         }
         _ => own.len() > 1 && is_way_by_bone(vocabulary, told, own, passers.iter().any(is_on_that_side)),
     }
+}
+
+/// Whether something is known to go through a landmark, or to lie in it.
+fn is_through(vocabulary: &Vocabulary, id: EntryId, landmark: EntryId) -> bool {
+    steps(vocabulary, id).any(|step| step.landmark == landmark && matches!(step.how, Some("through" | "in")))
 }
 
 /// Whether a bone feature, or the side of it that is told, is known as the way of others, while of the nerve another way is

@@ -357,6 +357,11 @@ impl Reader<'_, '_> {
         if !word.starts_with(char::is_alphabetic) {
             return None;
         }
+        if let Some(end) = self.way_at(at) {
+            let label =
+                Label { kind: Some(ClaimKind::Passage), value: PartRole::Nerve, subject: PartRole::Landmark };
+            return Some(Found { label, end, phrase: None });
+        }
         let is_sole = |end: usize| at == self.from && end == self.to;
         let most = if lexicon::may_begin_label(word) { 5 } else { 0 };
         let label = (1..=most).rev().filter(|len| at + len <= self.to).find_map(|len| {
@@ -384,6 +389,24 @@ impl Reader<'_, '_> {
             }),
             None => label,
         }
+    }
+
+    /// "*Behind* the medial malleolus:", "*deep to* the flexor retinaculum": a preposition of a way at the head of a line,
+    /// with a landmark behind it. The token behind the preposition.
+    fn way_at(&self, at: usize) -> Option<usize> {
+        if at != self.from {
+            return None;
+        }
+        let end = match (self.word(at), self.word(at + 1), self.word(at + 2)) {
+            ("in", "front", "of") => at + 3,
+            ("deep" | "superficial", "to", _) => at + 2,
+            (word, ..) if lexicon::begins_way(word) || matches!(word, "above" | "below") => at + 1,
+            _ => return None,
+        };
+        let name = (end..self.to).find(|at| !lexicon::is_determiner(self.word(*at)))?;
+        let is_place = |id: &EntryId| matches!(self.scope.vocabulary.kind(*id), Kind::Landmark | Kind::Muscle);
+        let is_last = |mention: &&Mention| (mention.tokens.1..self.to).all(|at| !self.word(at).starts_with(char::is_alphanumeric));
+        self.mention(name).filter(is_last).filter(|mention| mention.candidates.iter().all(is_place)).map(|_| end)
     }
 
     fn is_below_nerve_above(&self, id: EntryId) -> bool {

@@ -70,7 +70,7 @@ pub fn read(scope: &Scope<'_>, above: &Above) -> Vec<Claim> {
             claims.extend(chain(scope, above, &pieces, &mut state, labelled));
         } else if let Some((label, word, value)) = label_without_sign(scope, from, to) {
             state.label = Some((label, word.clone()));
-            claims.extend(relate::labelled(scope, (value, to), (label, &word), &state.who, &state.parts));
+            claims.extend(labelled_runs(scope, (value, to), (label, &word), &state));
         } else if let Some(cut) = set_off(scope, from, to) {
             let own = [Piece { from, to: cut, sign: Sign::None }, Piece { from: cut, to, sign: Sign::Colon }];
             claims.extend(chain(scope, above, &own, &mut state, labelled));
@@ -395,6 +395,27 @@ fn is_legend(scope: &Scope<'_>, pieces: &[Piece]) -> bool {
     })
 }
 
+/// A value with its label, and with the labels of ends of a muscle that stand in it behind commas: "origin: manubrium and
+/// clavicle, *insertion* mastoid process".
+fn labelled_runs(scope: &Scope<'_>, (from, to): (usize, usize), (label, word): (Label, &str), state: &State) -> Vec<Claim> {
+    let of = |place: (usize, usize), label: Label, word: &str| {
+        relate::labelled(scope, place, (label, word), &state.who, &state.parts)
+    };
+    let is_comma = |at: &usize| scope.mentions.tokens.get(*at).is_some_and(|token| token.span.of(&scope.plain.text) == ",");
+    let next = (from..to).filter(is_comma).find_map(|comma| {
+        let (label, word, value) = label_without_sign(scope, comma + 1, to)?;
+        (label.kind == Some(ClaimKind::Attachment)).then_some((comma, label, word, value))
+    });
+    match next.filter(|_| label.kind == Some(ClaimKind::Attachment)) {
+        Some((comma, next, next_word, value)) => {
+            let mut claims = of((from, comma), label, word);
+            claims.extend(labelled_runs(scope, (value, to), (next, &next_word), state));
+            claims
+        }
+        None => of((from, to), label, word),
+    }
+}
+
 /// A value behind a sign.
 fn value(scope: &Scope<'_>, above: &Above, piece: &Piece, state: &State, labelled: bool, own: bool) -> Vec<Claim> {
     let place = (piece.from, piece.to);
@@ -403,7 +424,7 @@ fn value(scope: &Scope<'_>, above: &Above, piece: &Piece, state: &State, labelle
         return lettered;
     }
     if let Some((label, word)) = &state.label {
-        return relate::labelled(scope, place, (*label, word), &state.who, &state.parts);
+        return labelled_runs(scope, place, (*label, word), state);
     }
     let tells_signs = above.label.as_ref().is_some_and(|(label, _)| label.kind == Some(ClaimKind::Deficit));
     if own || (!tells_signs && sentences::is_sentence(scope, piece.from, piece.to)) {

@@ -104,11 +104,12 @@ pub fn value_claims(
                     }
                     let mut parts = vec![Part { role, span: value.span, what: value.what }];
                     let mut through = false;
-                    if kind == ClaimKind::Passage && role == PartRole::Landmark {
-                        let way = way_to(scope, from, value.span);
-                        through = lexicon::goes_through(&way) || lexicon::goes_through(word);
-                        let side =
-                            lexicon::side_of_passage(&way).or_else(|| lexicon::side_of_passage(&word.to_lowercase()));
+                    if kind == ClaimKind::Passage {
+                        // What stands before the place tells how it is passed, or else the label.
+                        let way = if role == PartRole::Landmark { way_to(scope, from, value.span) } else { String::new() };
+                        let told = word.to_lowercase();
+                        through = lexicon::goes_through(&way) || lexicon::goes_through(&told);
+                        let side = lexicon::side_of_passage(&way).or_else(|| lexicon::side_of_passage(&told));
                         parts.extend(side.map(|side| Part {
                             role: PartRole::Role,
                             span: value.span,

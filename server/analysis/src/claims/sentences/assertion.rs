@@ -20,15 +20,18 @@ impl Sentence<'_, '_> {
         })
     }
 
-    /// Whether it has no verb, and is about a branch of what it names: "Longest branch of the femoral nerve".
+    /// Whether it only tells of what the structure above is a branch: "Longest branch of the femoral nerve", "A branch of the
+    /// facial nerve that crosses the membrane". What it names is not what the next sentence speaks of.
     pub(super) fn tells_branch_only(&self) -> bool {
-        let tells_branch = |at: usize| self.written(at).split(' ').any(|word| matches!(word, "branch" | "division"));
-        let is_verb = |atom: &super::Atom| match &atom.kind {
-            AtomKind::Relation(relation) => relation.form == Form::Verb,
-            AtomKind::Movement(_) => true,
-            _ => lexicon::is_auxiliary(&atom.word) || lexicon::does(&atom.word),
+        let Some(name) = (0..self.atoms.len()).find(|at| self.mention(*at).is_some()).filter(|at| *at < 7) else {
+            return false;
         };
-        (0..4).any(tells_branch) && self.main_group().is_none() && !self.atoms.iter().any(is_verb)
+        let tells_branch = |at: usize| self.written(at).split(' ').any(|word| matches!(word, "branch" | "division"));
+        let behind = self.word(name + 1);
+        let ends = name + 1 >= self.atoms.len()
+            || lexicon::is_relative(behind)
+            || matches!(behind, "," | "." | ";" | ":" | "(" | "in" | "at" | "near");
+        (0..name).any(tells_branch) && ends
     }
 
     /// Whether the sentence asserts something of its own.
@@ -75,6 +78,8 @@ impl Sentence<'_, '_> {
                     .is_some_and(|place| lexicon::is_auxiliary(self.word(place)) || self.mention(place).is_some())
             {
                 // "A and B are *both* supplied by"
+            } else if word == "having" {
+                // "having left the pelvis through"
             } else if lexicon::is_hyphen(word) && place.checked_sub(1).is_some_and(|re| self.word(re) == "re") {
                 before = place - 1; // "re-enters"
                 continue;

@@ -9,13 +9,22 @@ use crate::lexicon::RelationWord;
 use crate::verdicts::{can_pass, is_enclosed};
 
 /// Which end of a muscle a relation phrase speaks of; `None` where it may be either.
-pub(super) fn attachment_end(relation: &RelationWord) -> Option<&'static str> {
+pub(super) fn attachment_end(relation: &RelationWord, said: &str) -> Option<&'static str> {
     let phrase = relation.phrase;
+    if phrase.contains("origin|insertion") || phrase.contains("insertion|tendon") {
+        // The phrase lists both: what is said tells.
+        let told = |end: &'static str| said.contains(end).then_some(end);
+        return told("origin").or_else(|| told("insertion"));
+    }
     let is_origin = matches!(relation.kind, ClaimKind::Branching | ClaimKind::Roots)
         || phrase.ends_with(" from")
         || ["start", "origin", "proximal attachment of"].iter().any(|first| phrase.starts_with(first));
     let is_insertion = phrase.contains("insert")
         || ["end", "converge", "distal attachment of"].iter().any(|first| phrase.starts_with(first));
+    let is_origin = is_origin
+        || ["originates", "attaches|attach proximally"].iter().any(|first| phrase.starts_with(first))
+        || phrase.contains(" origin at");
+    let is_insertion = is_insertion || phrase.starts_with("goes") || phrase.contains(" insertion|attachment|end at");
     if is_origin { Some("origin") } else { is_insertion.then_some("insertion") }
 }
 
@@ -62,6 +71,29 @@ pub(super) fn kind_of(
             ))
         }
         (What::Entry(_), What::Entry(_)) => {
+            // "Semimembranosus goes to the medial condyle": no nerve supplies there.
+            if relation.kind == ClaimKind::Supply
+                && relation.phrase.starts_with("goes")
+                && first(left) == Some(Kind::Muscle)
+            {
+                return (first(right) == Some(Kind::Landmark)).then_some((
+                    ClaimKind::Attachment,
+                    PartRole::Muscle,
+                    PartRole::Landmark,
+                ));
+            }
+            // "The coracoid process gives origin to the short head"
+            if relation.kind == ClaimKind::Branching
+                && relation.left == PartRole::Parent
+                && first(left) == Some(Kind::Landmark)
+                && first(right) == Some(Kind::Muscle)
+            {
+                return relation.phrase.contains("origin").then_some((
+                    ClaimKind::Attachment,
+                    PartRole::Landmark,
+                    PartRole::Muscle,
+                ));
+            }
             if relation.kind == ClaimKind::Passage {
                 return passage(vocabulary, relation, left, right);
             }

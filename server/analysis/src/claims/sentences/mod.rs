@@ -214,8 +214,7 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
     let asks = sentence.atoms.last().is_some_and(|atom| atom.word == "?");
     let lesion = cause.map(|cause| cause.nerves).unwrap_or_default();
     let (subject, named, goes_on) = (sentence.main_subject(), sentence.named(), sentence.takes_up_subject());
-    // "Longest branch of the femoral nerve." says it of the subject of the sentence before.
-    let goes_on = goes_on || sentence.tells_branch_only();
+    let (subject, named) = if sentence.tells_branch_only() { Default::default() } else { (subject, named) };
     let pointed_at = sentence.points_above();
     let sentence_of_part = !subject.is_empty() && sentence.speaks_of_part();
     memory.told = told;

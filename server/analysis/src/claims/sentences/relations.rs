@@ -445,7 +445,7 @@ impl Sentence<'_, '_> {
                     Part { role: right_role, span: right.span, what: right.what.clone() },
                 ];
                 if kind == ClaimKind::Attachment
-                    && let Some(end) = attachment_end(relation)
+                    && let Some(end) = attachment_end(relation, &self.written(at))
                 {
                     parts.push(Part { role: PartRole::Role, span: self.source(at, at + 1), what: What::Word(end) });
                 }

@@ -9,16 +9,25 @@ use crate::claims::{ClaimKind, PartRole, What};
 use crate::lexicon::{self, Form, RelationWord};
 
 impl Sentence<'_, '_> {
-    /// The subject of a relation phrase, whose words before it end at `end`.
+    /// The subject of a relation phrase, whose words before it end at `end`. What passes a place is a nerve before a muscle
+    /// or a vessel.
     pub(super) fn subject(&self, end: usize, relation: &RelationWord, last: &[Side]) -> Vec<Side> {
         // What goes on under another name is a nerve.
         let of_nerve = RelationWord { left: PartRole::Nerve, ..*relation };
         let is_renamed = relation.kind == ClaimKind::Renaming && relation.left == PartRole::Parent;
         let relation = if is_renamed { &of_nerve } else { relation };
-        let role = relation.left;
-        let roles = [role, PartRole::Structure];
-        let may_be_other = matches!(relation.kind, ClaimKind::Branching | ClaimKind::Passage);
-        let role = if role == PartRole::Nerve && may_be_other { roles[1] } else { role };
+        let goes_for_supply = relation.kind == ClaimKind::Supply && relation.phrase.starts_with("goes");
+        let others: &[PartRole] = match (relation.kind, relation.left) {
+            (ClaimKind::Branching, PartRole::Nerve) => &[PartRole::Structure],
+            (ClaimKind::Passage, PartRole::Nerve) => &[PartRole::Nerve, PartRole::Structure],
+            (_, PartRole::Nerve) if goes_for_supply => &[PartRole::Nerve, PartRole::Muscle],
+            (_, role) => &[role],
+        };
+        let sides = others.iter().map(|role| self.subject_of_role(end, relation, *role, last));
+        sides.into_iter().find(|sides| !sides.is_empty()).unwrap_or_default()
+    }
+
+    fn subject_of_role(&self, end: usize, relation: &RelationWord, role: PartRole, last: &[Side]) -> Vec<Side> {
         // "MUSCLE's *tendon* attaches to", "the MUSCLE *fibres* converge on"
         let is_of_muscle = end.checked_sub(1).is_some_and(|place| lexicon::is_of_muscle(self.word(place)));
         let behind_muscle = end.checked_sub(2).is_some_and(|place| matches!(self.class(place), Some(1 | 2)));
@@ -334,6 +343,7 @@ impl Sentence<'_, '_> {
             || lexicon::is_preposition(word)
             || lexicon::is_muscle_noun(word)
             || lexicon::may_lead(word)
+            || (at == 0 && word.len() == 1 && word.chars().all(char::is_alphabetic)) // "**P** Sural nerve: …"
     }
 }
 

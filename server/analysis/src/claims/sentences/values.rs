@@ -55,6 +55,8 @@ pub fn values(scope: &Scope<'_>, from: usize, to: usize, role: PartRole) -> Vec<
         }
         match &atoms.get(at).map(|atom| &atom.kind) {
             Some(AtomKind::Name(_)) if role == PartRole::Landmark && sentence.is_place_within(at) => {}
+            // "Spines C7 to T12" are those of vertebrae, whatever single spine goes by the word.
+            Some(AtomKind::Name(_)) if role == PartRole::Landmark && lexicon::is_of_many(&sentence.written(at)) => {}
             // "the deep branch of the ulnar": the branch is meant.
             Some(AtomKind::Name(_)) if role == PartRole::Nerve && sentence.is_stem_of_last(at, &sides) => {}
             // "IV, V1, VI": beside other nerves a number is one, whatever muscle goes by the same letters.
