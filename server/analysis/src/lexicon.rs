@@ -293,7 +293,8 @@ pub const CLEAR_POINTS: &[&str] =
     &["tuberosity", "tubercle", "trochanter", "epicondyle", "process", "acromion", "olecranon", "malleolus", "patella"];
 
 /// Nouns of bone features that have a place of their own on the bone, though they are long or wide.
-pub const PLACES: &[&str] = &["line", "linea", "lip", "crest", "fossa", "groove", "sulcus", "fovea", "border", "facet", "neck"];
+pub const PLACES: &[&str] =
+    &["line", "linea", "lip", "crest", "fossa", "groove", "sulcus", "fovea", "border", "facet", "neck"];
 
 /// Whether a word of a soft structure's name says that it binds what is attached to it to the bones near by.
 pub fn binds_nearby(word: &str) -> bool {

@@ -81,7 +81,8 @@ pub fn of(vocabulary: &Vocabulary, muscle: EntryId, landmark: EntryId, end: Opti
         let name = vocabulary.name(id);
         is_point(id) || name.split(' ').any(|word| crate::lexicon::PLACES.contains(&word))
     };
-    let is_clear = |id: EntryId| vocabulary.name(id).split(' ').any(|word| crate::lexicon::CLEAR_POINTS.contains(&word));
+    let is_clear =
+        |id: EntryId| vocabulary.name(id).split(' ').any(|word| crate::lexicon::CLEAR_POINTS.contains(&word));
     let is_twin = |id: EntryId| {
         line(id).into_iter().any(|id| crate::lexicon::are_twins(vocabulary.name(id), vocabulary.name(landmark)))
     };

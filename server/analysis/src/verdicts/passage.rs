@@ -61,7 +61,8 @@ pub fn judge(
     let passes_twin = || own.iter().any(|held| are_twins(vocabulary.name(*held), vocabulary.name(landmark)));
     let is_below = |id: &EntryId| *id != passer && !vocabulary.is_or_above(*id, passer);
     let passes = |id: EntryId| family.iter().any(|place| is_at(vocabulary, id, *place));
-    let speaks = |id: &EntryId| is_below(id) && (!is_enclosed(vocabulary, landmark) || goes_on_as(vocabulary, passer, *id));
+    let speaks =
+        |id: &EntryId| is_below(id) && (!is_enclosed(vocabulary, landmark) || goes_on_as(vocabulary, passer, *id));
     let is_step = |step: &Step<'_>| family.contains(&step.landmark);
     if steps(vocabulary, passer).any(|step| is_step(&step)) && !usual(vocabulary, passer).any(|step| is_step(&step)) {
         let why = format!("{} passes {} in some people", the(vocabulary, passer), the(vocabulary, landmark));

@@ -358,8 +358,7 @@ impl Reader<'_, '_> {
             return None;
         }
         if let Some(end) = self.way_at(at) {
-            let label =
-                Label { kind: Some(ClaimKind::Passage), value: PartRole::Nerve, subject: PartRole::Landmark };
+            let label = Label { kind: Some(ClaimKind::Passage), value: PartRole::Nerve, subject: PartRole::Landmark };
             return Some(Found { label, end, phrase: None });
         }
         let is_sole = |end: usize| at == self.from && end == self.to;
@@ -405,7 +404,9 @@ impl Reader<'_, '_> {
         };
         let name = (end..self.to).find(|at| !lexicon::is_determiner(self.word(*at)))?;
         let is_place = |id: &EntryId| matches!(self.scope.vocabulary.kind(*id), Kind::Landmark | Kind::Muscle);
-        let is_last = |mention: &&Mention| (mention.tokens.1..self.to).all(|at| !self.word(at).starts_with(char::is_alphanumeric));
+        let is_last = |mention: &&Mention| {
+            (mention.tokens.1..self.to).all(|at| !self.word(at).starts_with(char::is_alphanumeric))
+        };
         self.mention(name).filter(is_last).filter(|mention| mention.candidates.iter().all(is_place)).map(|_| end)
     }
 

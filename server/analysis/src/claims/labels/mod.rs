@@ -397,11 +397,17 @@ fn is_legend(scope: &Scope<'_>, pieces: &[Piece]) -> bool {
 
 /// A value with its label, and with the labels of ends of a muscle that stand in it behind commas: "origin: manubrium and
 /// clavicle, *insertion* mastoid process".
-fn labelled_runs(scope: &Scope<'_>, (from, to): (usize, usize), (label, word): (Label, &str), state: &State) -> Vec<Claim> {
+fn labelled_runs(
+    scope: &Scope<'_>,
+    (from, to): (usize, usize),
+    (label, word): (Label, &str),
+    state: &State,
+) -> Vec<Claim> {
     let of = |place: (usize, usize), label: Label, word: &str| {
         relate::labelled(scope, place, (label, word), &state.who, &state.parts)
     };
-    let is_comma = |at: &usize| scope.mentions.tokens.get(*at).is_some_and(|token| token.span.of(&scope.plain.text) == ",");
+    let is_comma =
+        |at: &usize| scope.mentions.tokens.get(*at).is_some_and(|token| token.span.of(&scope.plain.text) == ",");
     let next = (from..to).filter(is_comma).find_map(|comma| {
         let (label, word, value) = label_without_sign(scope, comma + 1, to)?;
         (label.kind == Some(ClaimKind::Attachment)).then_some((comma, label, word, value))

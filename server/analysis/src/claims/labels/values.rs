@@ -106,7 +106,8 @@ pub fn value_claims(
                     let mut through = false;
                     if kind == ClaimKind::Passage {
                         // What stands before the place tells how it is passed, or else the label.
-                        let way = if role == PartRole::Landmark { way_to(scope, from, value.span) } else { String::new() };
+                        let way =
+                            if role == PartRole::Landmark { way_to(scope, from, value.span) } else { String::new() };
                         let told = word.to_lowercase();
                         through = lexicon::goes_through(&way) || lexicon::goes_through(&told);
                         let side = lexicon::side_of_passage(&way).or_else(|| lexicon::side_of_passage(&told));

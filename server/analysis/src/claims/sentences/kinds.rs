@@ -16,6 +16,11 @@ pub(super) fn attachment_end(relation: &RelationWord, said: &str) -> Option<&'st
         let told = |end: &'static str| said.contains(end).then_some(end);
         return told("origin").or_else(|| told("insertion"));
     }
+    // "The muscles *attached* to the process": either end, whatever other verbs the phrase lists.
+    let is_either = phrase.contains("attach") && phrase.contains("insert") && said.contains("attach");
+    if is_either && !["distally", "below"].iter().any(|word| said.contains(word)) {
+        return None;
+    }
     let is_origin = matches!(relation.kind, ClaimKind::Branching | ClaimKind::Roots)
         || phrase.ends_with(" from")
         || ["start", "origin", "proximal attachment of"].iter().any(|first| phrase.starts_with(first));
