@@ -4,6 +4,8 @@
 //! > [!note] Title        ::: {.callout-tip title="Title"}        ```{warning} Title
 //! > text                 text                                    text
 //!                        :::                                     ```
+//! > **Title**
+//! > text
 //! ```
 //!
 //! They are laid open before the parser sees them: their marks become blanks and their title a heading, **byte for byte
@@ -13,8 +15,13 @@
 use std::borrow::Cow;
 use std::ops::Range;
 
+use crate::lexicon;
+
 /// The mark of the heading that a title becomes.
 const HEADING: &str = "###### ";
+
+/// The mark of the heading that a title in bold becomes, in place of its stars. That it stands in a box tells its level.
+const SHORT_HEADING: &str = "# ";
 
 /// Boxes in which the author does not speak, or asks.
 const QUOTING: &[&str] =
@@ -57,7 +64,12 @@ pub struct Opened<'t> {
 
 /// Lays the boxes of a text open.
 pub fn open(source: &str) -> Opened<'_> {
-    if !source.contains("[!") && !source.contains(":::") && !source.contains("```{") {
+    if !source.contains("[!")
+        && !source.contains(":::")
+        && !source.contains("```{")
+        && !source.contains("> **")
+        && !source.contains(">**")
+    {
         return Opened { text: Cow::Borrowed(source), ..Opened::default() };
     }
     let mut opener = Opener { source, text: source.as_bytes().to_vec(), ..Opener::default() };
@@ -135,6 +147,10 @@ impl<'t> Opener<'t> {
     fn quote_mark(&mut self, at: usize, line: &str) {
         let body = line.trim_start_matches(['>', ' ']);
         let start = at + line.len() - body.len();
+        if let Some(lead) = body.strip_prefix("**") {
+            self.box_in_bold(start, lead);
+            return;
+        }
         let Some((kind, rest)) = body.strip_prefix("[!").and_then(|body| body.split_once(']')) else { return };
         let is_kind = !kind.is_empty() && kind.bytes().all(|c| c.is_ascii_alphabetic() || c == b'-');
         if !is_kind || QUOTING.contains(&&*kind.to_ascii_lowercase()) {
@@ -144,6 +160,27 @@ impl<'t> Opener<'t> {
         let title = rest.trim_start_matches(['-', '+', ' ']);
         let from = start + body.len() - title.len();
         self.quote = self.title(start, from, title);
+    }
+
+    /// `> **Box 1. Title**`: who sets off the first words of a quotation writes a box, unless they tell who says what is
+    /// quoted. A line that is nothing else is its title.
+    fn box_in_bold(&mut self, start: usize, lead: &str) {
+        let Some((bold, rest)) = lead.split_once("**") else { return };
+        let words = || bold.split(|c: char| !c.is_alphabetic()).map(str::to_lowercase);
+        let is_said = words().next().is_some_and(|first| lexicon::is_speaker(&first));
+        if is_said || words().any(|word| QUOTING.contains(&&*word)) {
+            return;
+        }
+        self.boxes.push(start);
+        if rest.trim_matches([' ', '.', ':']).is_empty() {
+            let close = start + SHORT_HEADING.len() + bold.len();
+            self.blank(close..close + "**".len());
+            if let Some(place) = self.text.get_mut(start..start + SHORT_HEADING.len()) {
+                place.copy_from_slice(SHORT_HEADING.as_bytes());
+            }
+            self.titles.push(start..self.source.len());
+            self.quote = Some(self.titles.len() - 1);
+        }
     }
 
     fn close_quote(&mut self, end: usize) {

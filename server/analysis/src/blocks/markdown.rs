@@ -5,7 +5,6 @@ use std::ops::Range;
 use pulldown_cmark::{Event, HeadingLevel, MetadataBlockKind, Options, Parser, Tag, TagEnd};
 
 use super::{Block, BlockIx, BlockKind, directives};
-use crate::lexicon;
 use crate::text::{Mark, Plain, Span};
 
 /// The syntax that is understood beyond CommonMark.
@@ -37,6 +36,9 @@ pub fn blocks(text: &str) -> Vec<Block> {
     builder.close_text();
     builder.list
 }
+
+/// The lowest level of a heading.
+const LOWEST: u8 = 6;
 
 /// An outer structure that is open.
 enum Open {
@@ -128,8 +130,7 @@ impl Builder<'_> {
                 if kind.is_none() {
                     let next = self.boxes.partition_point(|at| *at < range.start);
                     let marks = self.boxes.get(next).and_then(|at| self.source.get(range.start..*at));
-                    let is_box = marks.is_some_and(|marks| marks.bytes().all(|c| matches!(c, b'>' | b' ')))
-                        || self.source.get(range.clone()).is_some_and(begins_as_box);
+                    let is_box = marks.is_some_and(|marks| marks.bytes().all(|c| matches!(c, b'>' | b' ')));
                     self.open.push(if is_box { Open::Box } else { Open::Quote });
                 }
             }
@@ -228,6 +229,9 @@ impl Builder<'_> {
         }
         let at = self.list.len();
         self.headings.retain(|(.., end)| range.start < *end);
+        let is_title = self.title_at(range.start).is_some();
+        // The title of a box stands below all headings outside of it.
+        let kind = if is_title { BlockKind::Heading(LOWEST) } else { kind };
         let heading = if let BlockKind::Heading(level) = kind {
             while self.headings.last().is_some_and(|(other, ..)| *other >= level) {
                 self.headings.pop();
@@ -363,13 +367,4 @@ const fn depth(level: HeadingLevel) -> u8 {
         HeadingLevel::H5 => 5,
         HeadingLevel::H6 => 6,
     }
-}
-
-/// Whether a block quotation begins with a title in bold, as a box does ("> **Box 1. Axillary nerve**"), and not with who
-/// says what it quotes.
-fn begins_as_box(source: &str) -> bool {
-    let body = source.trim_start_matches(['>', ' ']);
-    let Some((title, _)) = body.strip_prefix("**").and_then(|rest| rest.split_once("**")) else { return false };
-    let first = title.split(|c: char| !c.is_alphabetic()).next().unwrap_or_default().to_lowercase();
-    !lexicon::is_speaker(&first)
 }

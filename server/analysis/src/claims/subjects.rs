@@ -34,6 +34,8 @@ pub struct Above {
     pub parts: Vec<String>,
     /// What it stands right under, if that is nothing but names.
     pub names: Option<Vec<Subject>>,
+    /// The same of a paragraph, where a name that stands by itself may be anything.
+    pub prose_names: Option<Vec<Subject>>,
     /// What it stands right under is nothing but words for a part of something further up.
     pub is_part: bool,
     /// The movement that it stands right under ("*Medial rotators*").
@@ -199,6 +201,7 @@ impl<'a> Subjects<'a> {
             .list
             .get(block)
             .is_some_and(|block| matches!(block.kind, BlockKind::Item(_) | BlockKind::Definition));
+        let is_prose = self.blocks.list.get(block).is_some_and(|block| block.kind == BlockKind::Paragraph);
         let mut is_clear = true;
         for (count, at) in self.levels_above(block).into_iter().enumerate() {
             let Some(level) = self.levels.get(at).and_then(Option::as_ref) else { continue };
@@ -218,6 +221,9 @@ impl<'a> Subjects<'a> {
                     }
                     if count == 0 && is_value && head.movement.is_some() && head.label.is_none() {
                         above.movement = Some(head.clone());
+                    }
+                    if count == 0 && is_prose {
+                        above.prose_names = head.is_only_names().then(|| head.names.clone());
                     }
                     if count == 0 && is_value {
                         above.names = head.is_only_names().then(|| head.names.clone());

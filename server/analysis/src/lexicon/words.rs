@@ -392,6 +392,18 @@ word_lists! {
     is_header_adjective:
         "one" "a" "an" "example" "main" "chief" "typical" "sample" "principal" "usual" "important" "major" "some"
         "first" "named" "only";
+    /// Words beside the kind of a joint that change nothing ("a *simple synovial joint* of the hinge *type*").
+    fills_joint_kind:
+        "and" "socket" "type" "variety" "kind" "class" "joint" "articulation" "synovial" "typical" "simple" "compound"
+        "modified" "uniaxial" "biaxial" "multiaxial" "true" "of" "the" "a";
+    /// Words that say that it is skin of which a description speaks, or a surface.
+    tells_surface:
+        "skin" "side" "aspect" "surface" "surfaces" "dorsum" "palm" "sole" "web" "fingertip" "fingertips" "digits" "fingers"
+        "toes" "cutaneous";
+    /// Adjectives with which a predicate tells one structure from its like ("the *longest* branch of").
+    sets_off_one:
+        "chief" "main" "principal" "prime" "longest" "largest" "smallest" "shortest" "strongest" "thickest" "deepest"
+        "biggest" "widest" "direct" "sole" "only" "continuation" "most" "terminal" "major";
     /// Words that leave a head what it is ("nerve *of* deltoid", "*main* action").
     fills_head:
         "of" "to" "for" "by" "from" "via" "in" "is" "are" "main" "chief" "n" "nn" "m" "mm" "with" "most" "own" "'s"

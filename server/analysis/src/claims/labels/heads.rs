@@ -99,8 +99,11 @@ pub fn read(scope: &Scope<'_>, from: usize, to: usize, nouns: &[String]) -> Opti
     let is_skin = reader.lower.iter().any(|word| word == "skin");
     let is_of_skin =
         |head: &Head| head.label.as_ref().is_none_or(|(label, _)| is_skin && label.kind == Some(ClaimKind::Skin));
-    let may_be_area =
-        head.as_ref().is_none_or(|head| is_of_skin(head) && head.movement.is_none() && !head.is_only_parts());
+    let is_muscle = |subject: &Subject| subject.candidates.iter().all(|id| scope.vocabulary.kind(*id) == Kind::Muscle);
+    let is_of_muscle = |head: &Head| !is_skin && head.names.iter().any(is_muscle);
+    let may_be_area = head
+        .as_ref()
+        .is_none_or(|head| is_of_skin(head) && head.movement.is_none() && !head.is_only_parts() && !is_of_muscle(head));
     let areas = match reader.written(from, to) {
         written if may_be_area && is_skin => scope.relations.areas_of_skin(written),
         written if may_be_area => scope.relations.areas(written),

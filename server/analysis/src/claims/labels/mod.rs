@@ -176,7 +176,7 @@ fn name_or_value(
             return claims;
         }
     }
-    let is_under = above.label.is_some() || above.names.is_some() || above.is_part;
+    let is_under = above.label.is_some() || above.names.is_some() || above.prose_names.is_some() || above.is_part;
     if !labelled && is_under && matches!(state.who, Who::Above) && (tells_signs(&above.label) || !is_sentence()) {
         if let Some((label, word)) = &above.label {
             let claims = relate::labelled(scope, (from, to), (*label, word), &Who::Above, &above.parts);
@@ -189,6 +189,12 @@ fn name_or_value(
                 return claims;
             }
             let claims = relate::bare(scope, (from, to), Sign::None, &Who::Named(names.clone()), &[]);
+            if !claims.is_empty() {
+                return claims;
+            }
+        } else if let Some(names) = above.prose_names.as_ref().filter(|_| !above.silent) {
+            let mut claims = relate::bare(scope, (from, to), Sign::None, &Who::Named(names.clone()), &[]);
+            claims.retain(tells_by_itself);
             if !claims.is_empty() {
                 return claims;
             }
@@ -237,6 +243,12 @@ fn of_nerve_above(scope: &Scope<'_>, value: (usize, usize)) -> Vec<Claim> {
     let mut claims = relate::bare(scope, value, Sign::None, &Who::Named(vec![nerve.clone()]), &[]);
     claims.retain(|claim| matches!(claim.kind, ClaimKind::Modality | ClaimKind::Roots));
     claims
+}
+
+/// Whether a value tells its relation by what it is: segments, a movement, a kind. A name does not.
+const fn tells_by_itself(claim: &Claim) -> bool {
+    use ClaimKind as K;
+    matches!(claim.kind, K::Roots | K::Modality | K::Action | K::Joint | K::Count)
 }
 
 /// Muscles below a place below a nerve ("Ulnar nerve", "Forearm"): the nerve supplies them there.
@@ -462,6 +474,9 @@ fn set_off(scope: &Scope<'_>, from: usize, to: usize) -> Option<usize> {
     let first = tokens.get(from)?;
     let mark = [Mark::Strong, Mark::Emphasis].into_iter().find(|mark| scope.plain.has_mark(first.span, *mark))?;
     let cut = (from..to).find(|at| tokens.get(*at).is_some_and(|token| !scope.plain.has_mark(token.span, mark)))?;
+    if cut <= from + heads::tag(scope, from, to) {
+        return None; // the letter of a plate
+    }
     heads::read(scope, from, cut, &[]).filter(|head| head.whole && head.label.is_some()).map(|_| cut)
 }
 

@@ -31,7 +31,7 @@ const fn label(kind: ClaimKind, subject: PartRole, value: PartRole) -> Label {
 }
 
 /// The relations that a subject and a value can stand in without a word between them.
-const BARE: [Label; 13] = [
+const BARE: [Label; 14] = [
     label(ClaimKind::Supply, PartRole::Muscle, PartRole::Nerve),
     label(ClaimKind::Supply, PartRole::Nerve, PartRole::Muscle),
     label(ClaimKind::Roots, PartRole::Structure, PartRole::Segments),
@@ -40,6 +40,7 @@ const BARE: [Label; 13] = [
     label(ClaimKind::Joint, PartRole::Joint, PartRole::JointKind),
     label(ClaimKind::Joint, PartRole::Joint, PartRole::Movement),
     label(ClaimKind::Skin, PartRole::Skin, PartRole::Nerve),
+    label(ClaimKind::Skin, PartRole::Nerve, PartRole::Skin),
     label(ClaimKind::Membership, PartRole::Group, PartRole::Muscle),
     label(ClaimKind::Membership, PartRole::Muscle, PartRole::Group),
     label(ClaimKind::Passage, PartRole::Landmark, PartRole::Nerve),
@@ -194,6 +195,10 @@ fn bare_as_one(scope: &Scope<'_>, (from, to): (usize, usize), sign: Sign, who: &
         let mut sides = sides_of(scope, who, meant, parts);
         sides.retain(|side| may_stand_bare(scope, meant, side));
         let is_way = meant.kind == Some(ClaimKind::Passage) && meant.value == PartRole::Landmark;
+        let is_of_skin = meant.kind == Some(ClaimKind::Skin) && meant.value == PartRole::Skin;
+        if is_of_skin && !describes_skin(scope, from, to) {
+            continue;
+        }
         if sides.is_empty() {
             continue;
         }
@@ -216,6 +221,12 @@ fn bare_as_one(scope: &Scope<'_>, (from, to): (usize, usize), sign: Sign, who: &
     if found.len() == 1 { found.pop().unwrap_or_default() } else { Vec::new() }
 }
 
+/// Whether a value says that it is skin of which it speaks, or a surface: a part of the body by itself may be anything.
+fn describes_skin(scope: &Scope<'_>, from: usize, to: usize) -> bool {
+    let mut words = scope.mentions.tokens.get(from..to).unwrap_or_default().iter();
+    words.any(|token| lexicon::tells_surface(&token.span.of(&scope.plain.text).to_lowercase()))
+}
+
 /// Whether a value begins with a preposition of a way ("behind the medial epicondyle").
 fn begins_with_way(scope: &Scope<'_>, from: usize) -> bool {
     let word = |at: usize| scope.mentions.tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
@@ -233,7 +244,7 @@ fn may_stand_bare(scope: &Scope<'_>, meant: Label, side: &Side) -> bool {
             ids.iter().all(|id| matches!(vocabulary.kind(*id), Kind::Nerve | Kind::Plexus | Kind::Muscle | Kind::Skin))
         }
         (Some(ClaimKind::Membership), PartRole::Group) => ids.iter().all(|id| vocabulary.kind(*id) == Kind::Group),
-        (Some(ClaimKind::Passage), PartRole::Nerve) => ids.iter().all(|id| vocabulary.is_neural(*id)),
+        (Some(ClaimKind::Passage | ClaimKind::Skin), PartRole::Nerve) => ids.iter().all(|id| vocabulary.is_neural(*id)),
         (Some(ClaimKind::Passage), _) => ids.iter().any(|id| {
             vocabulary.kind(*id) == Kind::Landmark
                 && vocabulary
@@ -269,10 +280,12 @@ fn is_nothing_else(scope: &Scope<'_>, from: usize, to: usize, meant: Label, clai
         let lower = word.to_lowercase();
         let is_of_modality = meant.value == PartRole::Modality
             && (lexicon::means_only(&lower) || lexicon::is_kind_noun(&lower) || lexicon::is_fibre_noun(&lower));
-        let is_of_segments =
-            meant.value == PartRole::Segments && (lexicon::is_in_bracket(&lower) || lexicon::is_fibre_noun(&lower));
+        let is_of_segments = meant.value == PartRole::Segments
+            && (lexicon::is_in_bracket(&lower) || lexicon::is_fibre_noun(&lower) || matches!(&*lower, "from" | "of"));
+        let is_of_kind = meant.value == PartRole::JointKind && lexicon::fills_joint_kind(&lower);
         let joins = is_of_modality
             || is_of_segments
+            || is_of_kind
             || !lower.chars().any(char::is_alphanumeric)
             || lexicon::is_conjunction(&lower)
             || lexicon::is_determiner(&lower)

@@ -220,8 +220,13 @@ pub fn label_without_sign(scope: &Scope<'_>, from: usize, to: usize) -> Option<(
     if begin >= to || !lexicon::may_begin_label(word(scope, begin)) {
         return None;
     }
+    // "**A** Ulnar nerve": a name takes what stands for an article in.
+    let named_to = scope.mentions.list.iter().find(|mention| mention.tokens.0 == begin).map(|mention| mention.tokens.1);
     (1..=4).rev().filter(|len| begin + len < to).find_map(|len| {
         let end = begin + len;
+        if named_to.is_some_and(|named| named > end) {
+            return None;
+        }
         let span = Span::new(tokens.get(begin)?.span.start, tokens.get(end - 1)?.span.end);
         let written = span.of(&scope.plain.text);
         let label = lexicon::label_of(written).filter(|label| label.kind.is_some())?;

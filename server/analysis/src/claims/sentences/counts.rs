@@ -348,7 +348,7 @@ impl Sentence<'_, '_> {
 
     /// The sign behind the name that leads the line of an atom, where nothing between says of whom else it may speak.
     fn line_sign(&self, at: usize) -> Option<usize> {
-        let sign = (0..at).find(|place| lexicon::is_value_sign(self.word(*place)))?;
+        let sign = (0..at).find(|place| lexicon::is_value_sign(self.first_token(*place)))?;
         let head = self.group_to(sign).filter(|head| head.members.len() == 1)?;
         let first = *head.members.first()?;
         let is_head = self.leads_clause(first) && (0..first).all(|place| self.word(place) != ",");

@@ -9,7 +9,7 @@
 //! its row, `assertion` says whether it claims anything and how firmly; then each atom with which a claim can begin is
 //! handed to the file that reads its form: `relations` (what a phrase claims by what it joins stands in `kinds`),
 //! `brackets`, `areas`, `predicates`, `counts`, `actions`, `everyday`, `typed` (an unusual order, where what is named tells
-//! which is which), `unusual` (verbs that no list knows), `gaps` (clauses that leave words out) and, for the sentence as a whole, `deficits` and `questions`.
+//! which is which), `unusual` (verbs that no list knows), `fragments` (predicates without their verb), `gaps` (clauses that leave words out) and, for the sentence as a whole, `deficits` and `questions`.
 //! These ask `subjects` who does it and `objects` to whom; both find `groups`, and `sides` says which members fit.
 //! `passages` reads what passes a place where that takes more. `values` reads what stands behind a label or in a cell of a table, where no verb is.
 
@@ -21,6 +21,7 @@ mod brackets;
 mod counts;
 mod deficits;
 mod everyday;
+mod fragments;
 mod gaps;
 mod groups;
 mod kinds;
@@ -193,7 +194,8 @@ fn ends_sentence(scope: &Scope<'_>, at: usize) -> bool {
 }
 
 fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory) -> Vec<Claim> {
-    let atoms = atoms(scope, from, to);
+    let mut atoms = atoms(scope, from, to);
+    fragments::add_copula(scope, &mut atoms);
     let sentence = Sentence { scope, atoms: &atoms, memory };
     let cause = sentence.cause();
     let (mut claims, told) =
@@ -226,6 +228,10 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
     memory.effects.extend(effects);
     memory.asks = asks;
     let is_of = |subject: &Subject| claims.iter().flat_map(|claim| &claim.parts).any(|part| part.span == subject.span);
+    // "Saphenous nerve. Longest branch of the femoral nerve.": the name of which it speaks without naming it.
+    let mut unnamed = memory.named.iter().chain(scope.subjects);
+    let spoken_of = unnamed.find(|subject| memory.subject.is_empty() && is_of(subject)).cloned();
+    memory.subject.extend(spoken_of.filter(|_| subject.is_empty()));
     // What it says of the subject of the sentence before, leaves that the subject.
     let goes_on = goes_on || memory.subject.iter().any(is_of);
     if !named.is_empty() {
