@@ -2,14 +2,16 @@
 
 use std::sync::Arc;
 
-use crate::blocks::Blocks;
-use crate::claims::{self, Claim, Section};
+use fascicle_model::EntryId;
+
+use crate::blocks::{BlockIx, Blocks};
+use crate::claims::{self, Claim, Section, What};
 use crate::knowledge::Knowledge;
 use crate::memo::Kept;
 use crate::mentions::Mentions;
 use crate::stages::Stage;
-use crate::text::Span;
-use crate::verdicts::{self, Judgement};
+use crate::text::{Plain, Span};
+use crate::verdicts::{self, Judgement, Verdict};
 
 /// Reads the claims of a document and judges them, in the order of the text; nothing once they are not wanted any more.
 /// `ended` is told of the two stages in turn.
@@ -21,13 +23,23 @@ pub fn judged(
     is_wanted: &dyn Fn() -> bool,
     ended: &mut dyn FnMut(Stage),
 ) -> Option<Vec<(Claim, Judgement)>> {
-    let judge = |claim: Claim| {
+    let judge = |claim: Claim, block: BlockIx| {
         let judgement = verdicts::judge(&claim, &knowledge.vocabulary);
+        let judgement = match blocks.list.get(block).zip(mentions.get(block)) {
+            Some((block, mentions)) if judgement.verdict == Verdict::Contradicts => {
+                elsewhere(&claim, &block.plain, mentions, knowledge).unwrap_or(judgement)
+            }
+            _ => judgement,
+        };
         (claim, judgement)
     };
     let (exam, taken) = claims::of_exam(blocks, knowledge);
     ended(Stage::Claims);
-    let mut list: Vec<(Claim, Judgement)> = exam.into_iter().map(judge).collect();
+    let judge_own = |claim: Claim| {
+        let block = claim.block;
+        judge(claim, block)
+    };
+    let mut list: Vec<(Claim, Judgement)> = exam.into_iter().map(judge_own).collect();
     ended(Stage::Verdicts);
     for section in claims::sections(blocks) {
         if !is_wanted() {
@@ -37,7 +49,11 @@ pub fn judged(
         let read = kept.of(key, || {
             let claims = claims::of_section(&section, blocks, mentions, knowledge, &taken);
             ended(Stage::Claims);
-            let claims = claims.into_iter().map(judge).collect();
+            let judge_there = |claim: Claim| {
+                let block = section.block(claim.block);
+                judge(claim, block)
+            };
+            let claims = claims.into_iter().map(judge_there).collect();
             ended(Stage::Verdicts);
             Arc::new(JudgedSection { starts: section.starts(blocks), claims })
         });
@@ -46,6 +62,31 @@ pub fn judged(
     list.sort_by_key(|(claim, _)| (claim.span, claim.kind));
     ended(Stage::Claims);
     Some(list)
+}
+
+/// The judgement of a contradicted claim with a name of it taken for what it means in another region of the body, where that
+/// is true: what stands round a name decides what it means, yet "interossei" in a table of all limbs may be of hand or foot.
+fn elsewhere(claim: &Claim, plain: &Plain, mentions: &Mentions, knowledge: &Knowledge) -> Option<Judgement> {
+    let vocabulary = &knowledge.vocabulary;
+    (0..claim.parts.len()).find_map(|at| {
+        let part = claim.parts.get(at)?;
+        let ids = part.what.entries();
+        let mention = mentions.list.iter().find(|mention| plain.to_source(mention.span) == part.span)?;
+        let is_far = |id: &EntryId| {
+            ids.iter().all(|own| own != id && vocabulary.entry(*own).region != vocabulary.entry(*id).region)
+        };
+        let names = knowledge.names.lookup(mention.span.of(&plain.text));
+        let others: Vec<EntryId> = names.iter().map(|name| name.entry).filter(is_far).collect();
+        // What the course itself calls so is nothing else.
+        let is_by_name = ids.iter().all(|id| names.iter().any(|name| name.entry == *id));
+        if ids.is_empty() || others.is_empty() || !is_by_name {
+            return None;
+        }
+        let mut other = claim.clone();
+        other.parts.get_mut(at)?.what = What::Entry(others);
+        let judgement = verdicts::judge(&other, vocabulary);
+        (judgement.verdict == Verdict::Agrees).then_some(judgement)
+    })
 }
 
 /// The judged claims of a section, as they stood where it was read.

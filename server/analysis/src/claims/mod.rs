@@ -344,7 +344,7 @@ pub fn of_section(
             }
         }
     }
-    claims.extend(tables::read(&blocks, &mentions, knowledge));
+    claims.extend(tables::read(&blocks, &mentions, knowledge, &|cell| taken.contains(&section.block(cell))));
     for claim in &mut claims {
         as_skin(claim, &knowledge.vocabulary);
     }

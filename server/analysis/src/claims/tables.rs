@@ -17,11 +17,18 @@ use crate::lexicon::{self, Label};
 use crate::mentions::Mentions;
 use crate::text::Span;
 
-/// Reads the tables of a section.
-pub fn read(blocks: &Blocks, mentions: &[Mentions], knowledge: &Knowledge) -> Vec<Claim> {
+/// Reads the tables of a section, without those that exam items have taken.
+pub fn read(
+    blocks: &Blocks,
+    mentions: &[Mentions],
+    knowledge: &Knowledge,
+    is_taken: &dyn Fn(BlockIx) -> bool,
+) -> Vec<Claim> {
     let mut tables: BTreeMap<u32, Vec<BlockIx>> = BTreeMap::new();
     for (at, block) in blocks.list.iter().enumerate() {
-        if let BlockKind::Cell { table, .. } = block.kind {
+        if let BlockKind::Cell { table, .. } = block.kind
+            && !is_taken(at)
+        {
             tables.entry(table).or_default().push(at);
         }
     }
@@ -169,6 +176,14 @@ impl<'a> Grid<'a> {
         labels
     }
 
+    /// Whether the header of a column says that it is of skin. The nerve of a *region* may be that of its muscles.
+    fn speaks_of_skin(&self, column: usize) -> bool {
+        let header = self.rows.first().and_then(|row| row.get(column).copied().flatten());
+        let text = header.map_or("", |cell| self.text(cell)).to_lowercase();
+        text.split(|c: char| !c.is_alphabetic())
+            .any(|word| lexicon::tells_surface(word) || lexicon::tells_feeling(word))
+    }
+
     /// What all cells of a column name.
     fn role_of_column(&self, column: usize) -> Option<PartRole> {
         let roles = [PartRole::Muscle, PartRole::Nerve, PartRole::Joint, PartRole::Skin, PartRole::Landmark];
@@ -194,6 +209,17 @@ impl<'a> Grid<'a> {
         Some(Scope { of_vessels: true, ..scope })
     }
 
+    /// What may be the number of a cranial nerve in a cell: a Roman numeral, or a figure below a header of nerves. The rows of a
+    /// table may be numbered.
+    fn cranial_number(&self, cell: BlockIx) -> &'a str {
+        let text = self.text(cell);
+        let column = self.rows.iter().find_map(|row| row.iter().position(|own| *own == Some(cell)));
+        let header = self.rows.first().and_then(|row| row.get(column?).copied().flatten());
+        let header = header.map_or("", |cell| self.text(cell)).to_lowercase();
+        let is_of_nerves = ["cn", "cranial", "nerve"].iter().any(|word| header.contains(word));
+        if is_of_nerves || lexicon::is_cranial_number(text) || text == "I" { text } else { "" }
+    }
+
     fn sides(&self, cell: BlockIx, role: PartRole) -> Vec<Side> {
         let Some(scope) = self.scope(cell, &[]) else { return Vec::new() };
         let mut sides = sentences::values(&scope, 0, scope.mentions.tokens.len(), role);
@@ -208,7 +234,7 @@ impl<'a> Grid<'a> {
         }
         if sides.is_empty() && role == PartRole::Nerve {
             // A column of cranial nerves may hold their numbers only.
-            let names = self.knowledge.names.lookup(&format!("CN {}", self.text(cell)));
+            let names = self.knowledge.names.lookup(&format!("CN {}", self.cranial_number(cell)));
             let ids: Vec<EntryId> = names.iter().map(|name| name.entry).collect();
             if let (false, Some(block)) = (ids.is_empty(), self.blocks.list.get(cell)) {
                 sides.push(Side {
@@ -315,6 +341,8 @@ impl<'a> Grid<'a> {
             let area = labels
                 .iter()
                 .position(|label| label.is_some_and(|label| label.kind.is_none() && label.value == PartRole::Skin));
+            let area =
+                area.filter(|area| self.speaks_of_skin(*area) || nerve.is_some_and(|nerve| self.speaks_of_skin(nerve)));
             if let (Some(cell), Some(skin)) = (at(nerve).filter(|_| muscle.is_none()), at(area)) {
                 let label = Label { kind: Some(ClaimKind::Skin), value: PartRole::Nerve, subject: PartRole::Skin };
                 claims.extend(self.values(cell, label, "", &self.sides(skin, PartRole::Skin)));

@@ -396,6 +396,12 @@ word_lists! {
     fills_joint_kind:
         "and" "socket" "type" "variety" "kind" "class" "joint" "articulation" "synovial" "typical" "simple" "compound"
         "modified" "uniaxial" "biaxial" "multiaxial" "true" "of" "the" "a";
+    /// Words with which a paper asks to find what belongs together.
+    asks_to_match: "match" "matching" "matches" "pair" "pairs";
+    /// Words of headers that speak of feeling, or of the area that is felt.
+    tells_feeling:
+        "area" "areas" "dermatome" "dermatomes" "territory" "territories" "sensory" "sensation" "sensations" "feeling" "feels"
+        "felt" "numb" "numbness" "anaesthesia" "anesthesia";
     /// Words that say that it is skin of which a description speaks, or a surface.
     tells_surface:
         "skin" "side" "aspect" "surface" "surfaces" "dorsum" "palm" "sole" "web" "fingertip" "fingertips" "digits" "fingers"

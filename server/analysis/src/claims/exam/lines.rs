@@ -1,6 +1,7 @@
 //! The lines of a document as exam papers write them: numbered stems, lettered options, lines that give a key.
 
 use super::Choice;
+use super::pairs::Pairs;
 use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::lexicon;
 use crate::text::{Plain, Span};
@@ -15,12 +16,17 @@ pub(super) struct Line {
     pub(super) nested: bool,
 }
 
-pub(super) fn lines(blocks: &Blocks) -> Vec<Line> {
+/// The lines of a document; the cells of a table are lines only where they are a matching set.
+pub(super) fn lines(blocks: &Blocks, mut pairs: Pairs) -> Vec<Line> {
     let mut list = Vec::new();
     for (at, block) in blocks.list.iter().enumerate() {
         let number = match block.kind {
             BlockKind::Item(number) => number,
             BlockKind::Paragraph | BlockKind::Heading(_) => None,
+            BlockKind::Cell { .. } => {
+                list.extend(pairs.lines.remove(&at).unwrap_or_default());
+                continue;
+            }
             _ => continue,
         };
         for (count, plain) in block.plain.lines().into_iter().enumerate() {
@@ -66,7 +72,7 @@ pub(super) fn option_label(text: &str) -> Option<(String, usize)> {
 }
 
 /// `B …`: a capital without a bracket, which is a label only in a row of options on one line.
-fn bare_label(text: &str) -> Option<(String, usize)> {
+pub(super) fn bare_label(text: &str) -> Option<(String, usize)> {
     let letter = text.chars().next().filter(|c| ('A'..='H').contains(c))?;
     let body = text.get(1..)?.strip_prefix(' ')?.trim_start();
     (!body.is_empty()).then(|| (letter.to_string(), text.len() - body.len()))

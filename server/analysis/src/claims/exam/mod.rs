@@ -5,7 +5,7 @@
 //! statement round, and so does a key *False*.
 //!
 //! [`lines`] tells stems, options and keys by how they begin; [`items`] puts items together from them, [`matching`] lists
-//! of stems that share one list of options; [`keys`] and [`stems`] say what a key claims; [`inline`] reads the key that
+//! of stems that share one list of options, [`pairs`] those that stand in tables; [`keys`] and [`stems`] say what a key claims; [`inline`] reads the key that
 //! stands behind a statement on its own line.
 
 pub mod inline;
@@ -13,6 +13,7 @@ mod items;
 mod keys;
 mod lines;
 mod matching;
+mod pairs;
 mod stems;
 
 use std::collections::BTreeSet;
@@ -43,8 +44,11 @@ struct Choice {
 
 /// Reads the items of a document: the claims of their keys, and the blocks that they are made of.
 pub fn read(blocks: &Blocks, knowledge: &Knowledge) -> (Vec<Claim>, BTreeSet<BlockIx>) {
-    let lines = lines::lines(blocks);
+    let pairs = pairs::Pairs::of(blocks);
+    let cells = pairs.cells.clone();
+    let lines = lines::lines(blocks, pairs);
     let (mut claims, mut consumed) = matching::read(&lines, blocks, knowledge);
+    consumed.extend(cells);
     for item in &items::items(&lines, blocks, &consumed) {
         consumed.extend(item.blocks.iter().copied());
         claims.extend(keys::key_claims(item, knowledge));

@@ -8,6 +8,7 @@ use super::{Sentence, Subject};
 use crate::claims::{PartRole, What};
 use crate::lexicon;
 use crate::text::Span;
+use crate::words::lower;
 
 /// One side of a claim: what it is and where it stands in the source.
 #[derive(Clone, Debug)]
@@ -88,6 +89,9 @@ impl Sentence<'_, '_> {
             let (first, last) = (self.atoms.get(at)?, self.atoms.get(end - 1)?);
             let span = Span::new(tokens.get(first.from)?.span.start, tokens.get(last.to.checked_sub(1)?)?.span.end);
             let written = span.of(&self.scope.plain.text);
+            if lexicon::ORDINALS.contains(&&*lower(written)) {
+                return None; // "First" in a column of layers is no cranial nerve
+            }
             let name =
                 if lexicon::is_cranial_number(written) { format!("CN {written}") } else { format!("{written} nerve") };
             let names = self.scope.names.lookup(&name);
