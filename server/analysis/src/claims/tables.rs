@@ -438,6 +438,11 @@ impl<'a> Grid<'a> {
                         claims.extend(self.values(cell, label, header, &subject(PartRole::Nerve)));
                     }
                     ClaimKind::Supply if motor == Some(column) && nerve != Some(0) => {}
+                    // Behind the muscles of a compartment stands what the compartment does, not each of them.
+                    ClaimKind::Action
+                        if label.value == PartRole::Movement
+                            && muscle.is_some_and(|muscle| 0 < muscle && muscle < column)
+                            && subject(PartRole::Muscle).len() > 1 => {}
                     _ => {
                         // "Type" below a column of joints tells their kind.
                         let own = labels::meanings(*label)

@@ -380,6 +380,8 @@ word_lists! {
     // Labels, headings, cells and keys.
     /// Marks between a label and its value.
     is_value_sign: ":" "—" "–" "-" "=";
+    /// The last mark of an arrow to the right.
+    is_arrow: "→" "⟶" "⇒" "➔" "►" "▶" ">";
     /// Marks between labels that stand in one line.
     separates_labels: "—" "–" "|" "·" "•";
     /// Nouns before the number of a picture or table ("*Fig.* 3").

@@ -100,7 +100,12 @@ fn of_segment(vocabulary: &Vocabulary, root: EntryId, area: EntryId) -> Judgemen
 
 /// The words of a name, without plural endings.
 pub(super) fn words(name: &str) -> Vec<&str> {
-    name.split(' ').map(|word| word.strip_suffix("es").or_else(|| word.strip_suffix('s')).unwrap_or(word)).collect()
+    let stem = |word: &'_ str| -> usize {
+        // "process" is no plural, "processes" is one.
+        let plural = word.strip_suffix("es").or_else(|| word.strip_suffix('s').filter(|stem| !stem.ends_with('s')));
+        plural.unwrap_or(word).len()
+    };
+    name.split(' ').map(|word| word.get(..stem(word)).unwrap_or(word)).collect()
 }
 
 /// Judges that a muscle belongs to a group or lies in a compartment.

@@ -71,6 +71,11 @@ pub fn value_claims(
                     continue;
                 }
                 for value in sentences::values(scope, from, to, PartRole::Landmark) {
+                    let end = match far_end(scope, from, value.span) {
+                        Some(Far::Arrow) if end == Some("origin") => Some("insertion"),
+                        Some(Far::To) => None,
+                        _ => end,
+                    };
                     let mut parts = vec![Part { role: PartRole::Landmark, span: value.span, what: value.what }];
                     parts.extend(end.map(|end| Part { role: PartRole::Role, span: value.span, what: What::Word(end) }));
                     claims.push(claim(kind, own.clone(), parts));
@@ -123,6 +128,34 @@ pub fn value_claims(
         }
     }
     claims
+}
+
+/// How a stretch leads from one place to another.
+#[derive(Clone, Copy)]
+enum Far {
+    /// "ischial spine → sacrum": what stands behind the arrow is the other end.
+    Arrow,
+    /// "from the sphenoid to the mandible": it may be the other end, or how far the same end reaches.
+    To,
+}
+
+/// Whether a place is one to which a line leads from another place.
+fn far_end(scope: &Scope<'_>, from: usize, place: Span) -> Option<Far> {
+    let tokens = &scope.mentions.tokens;
+    let text = |at: usize| tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
+    let mention = scope.mentions.list.iter().find(|mention| scope.plain.to_source(mention.span).overlaps(place))?;
+    let is_place = |at: usize| {
+        let before = scope.mentions.list.iter().rev().find(|mention| mention.tokens.1 <= at);
+        before.is_some_and(|mention| {
+            mention.candidates.iter().all(|id| matches!(scope.vocabulary.kind(*id), Kind::Landmark | Kind::Joint))
+        })
+    };
+    if lexicon::is_arrow(text(from.checked_sub(1)?)) {
+        return is_place(from - 1).then_some(Far::Arrow);
+    }
+    let begin = mention.tokens.0;
+    let before = (from..begin).rev().find(|at| !lexicon::is_determiner(text(*at)))?;
+    (text(before) == "to" && is_place(before)).then_some(Far::To)
 }
 
 /// Adds the muscles and vessels of a value that pass something, in the order of the text.

@@ -42,6 +42,8 @@ impl Sentence<'_, '_> {
         !is_question
             && !is_quoted
             && !self.denies_a_clause()
+            && !self.denies_with_inversion()
+            && !self.reports_a_claim()
             && !(0..self.atoms.len()).any(|at| lexicon::asserts_nothing(self.word(at)) && !self.tells_of_a_case(at))
     }
 
@@ -60,6 +62,17 @@ impl Sentence<'_, '_> {
         let Some(that) = (0..self.atoms.len()).find(|at| self.word(*at) == "that") else { return false };
         let denial = (0..that).rev().find(|at| lexicon::is_negation(self.word(*at)));
         denial.is_some_and(|denial| that - denial < 6 && (denial..that).all(|at| self.mention(at).is_none()))
+    }
+
+    /// "Neither is A a branch of B", "Nor does A supply C": the denial stands before the verb, and the verb before its subject.
+    fn denies_with_inversion(&self) -> bool {
+        matches!(self.word(0), "neither" | "nor") && lexicon::is_auxiliary(self.word(1))
+    }
+
+    /// "A student once claimed that …": what somebody said is told as his, not as true.
+    fn reports_a_claim(&self) -> bool {
+        let is_report = |at: usize| matches!(self.word(at), "claimed" | "claims" | "alleged" | "alleges" | "insisted");
+        (0..self.atoms.len()).any(|at| is_report(at) && self.word(at + 1) == "that")
     }
 
     /// Steps back from a verb over auxiliaries and adverbs: the atom after which the subject ends, and what was said of
