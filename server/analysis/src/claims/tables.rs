@@ -442,7 +442,7 @@ impl<'a> Grid<'a> {
                     ClaimKind::Action
                         if label.value == PartRole::Movement
                             && muscle.is_some_and(|muscle| 0 < muscle && muscle < column)
-                            && subject(PartRole::Muscle).len() > 1 => {}
+                            && at(muscle).is_some_and(|cell| self.text(cell).contains([',', ';'])) => {}
                     _ => {
                         // "Type" below a column of joints tells their kind.
                         let own = labels::meanings(*label)

@@ -148,7 +148,8 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("ends|end|terminates|terminate|finishes|finish by giving off? rise? to?", K::Branching, P::Parent, P::Nerve, "The posterior cord ends by giving off the axillary nerve."),
     verb("parts|part company|ways with|into|from", K::Branching, P::Parent, P::Nerve, "The posterior cord parts company with the axillary nerve."),
     verb("breaks|break|forks|fork|parts|part|opens|open|fans|fan out? into", K::Branching, P::Parent, P::Nerve, "The posterior cord forks into the axillary nerve and the radial nerve."),
-    verb("comes|come|joins|join|unites|unite|fuses|fuse|meets|meet|merges|merge together? as|into|to? form|make|become?", K::Branching, P::Parent, P::Nerve, "The posterior division of the upper trunk joins to form the posterior cord."),
+    verb("comes|come|joins|join|unites|unite|fuses|fuse|meets|meet|merges|merge together? as|into", K::Branching, P::Parent, P::Nerve, "The posterior division of the upper trunk unites as the posterior cord."),
+    verb("comes|come|joins|join|unites|unite|fuses|fuse|meets|meet|merges|merge together? to? form|make|become", K::Branching, P::Parent, P::Nerve, "The posterior division of the upper trunk joins to form the posterior cord."),
     participle("a|an|the? slip|shoot|child|daughter|descendant of", K::Branching, P::Nerve, P::Parent, "The axillary nerve is a daughter of the posterior cord."),
 
     verb("terminal|main|chief|two|three|four|five|cutaneous|muscular? terminal|main|cutaneous|muscular|motor? branches|divisions are|include|comprise|:", K::Branching, P::Parent, P::Nerve, "The posterior cord branches are the axillary nerve and the radial nerve."),

@@ -236,7 +236,8 @@ fn negate(judgement: Judgement, claim: &Claim, vocabulary: &Vocabulary) -> Judge
         },
         Verdict::LessExact
             if (matches!(claim.kind, ClaimKind::Supply | ClaimKind::Branching)
-                && (claim.all || !is_group(claim, vocabulary)))
+                && (claim.all || !is_group(claim, vocabulary))
+                && !supply::is_of_rami(vocabulary, claim.entries(PartRole::Nerve)))
                 || (claim.kind == ClaimKind::Skin && feels_by_branch(claim, vocabulary)) =>
         {
             Judgement {

@@ -188,6 +188,11 @@ fn is_of_other_rami(vocabulary: &Vocabulary, ramus: EntryId, givers: &[EntryId])
     !givers.is_empty() && givers.iter().all(|giver| matches!(sides(*giver)[..], [held] if held != told))
 }
 
+/// Whether these are rami, of which any nerve has fibres.
+pub fn is_of_rami(vocabulary: &Vocabulary, nerves: &[EntryId]) -> bool {
+    nerves.iter().any(|id| vocabulary.name(*id).contains(" ram"))
+}
+
 fn is_closed(vocabulary: &Vocabulary, muscle: EntryId) -> bool {
     std::iter::once(muscle).chain(vocabulary.wholes(muscle)).all(|id| !vocabulary.entry(id).is_open("nerves"))
 }

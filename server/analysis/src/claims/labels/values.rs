@@ -89,7 +89,13 @@ pub fn value_claims(
                 let nouns = heads::nouns(word);
                 // "Buccal" below *Branch of the facial nerve* is a branch, though a nerve has that name too.
                 let is_branch = nouns.iter().any(|noun| noun.starts_with("branch"));
-                let mut values = if is_branch { completed_values(scope, from, to, role, &nouns) } else { Vec::new() };
+                // "Recurrent (thenar muscles)": what is in brackets is no part of the name.
+                let text =
+                    |at: usize| scope.mentions.tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
+                let close =
+                    if text(to.saturating_sub(1)) == ")" { (from..to).find(|at| text(*at) == "(") } else { None };
+                let end = close.unwrap_or(to);
+                let mut values = if is_branch { completed_values(scope, from, end, role, &nouns) } else { Vec::new() };
                 if values.is_empty() {
                     values = sentences::values(scope, from, to, role);
                 }

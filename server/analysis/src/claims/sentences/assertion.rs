@@ -10,6 +10,11 @@ use crate::lexicon::{self, Form};
 impl Sentence<'_, '_> {
     /// Whether it has a verb that claims something.
     pub(super) fn has_verb(&self) -> bool {
+        // "It descends on …", "Iliacus has …": who does it stands right before a verb, whatever verb it is.
+        let has_owner = |at: usize| self.mention(at).is_some() && matches!(self.word(at + 1), "has" | "have");
+        if matches!(self.word(0), "it" | "they") || (0..self.atoms.len()).any(has_owner) {
+            return true;
+        }
         self.atoms.iter().any(|atom| match &atom.kind {
             AtomKind::Relation(relation) => {
                 relation.form == Form::Verb
@@ -44,6 +49,7 @@ impl Sentence<'_, '_> {
             && !self.denies_a_clause()
             && !self.denies_with_inversion()
             && !self.reports_a_claim()
+            && !(0..self.atoms.len()).any(|at| self.has_nothing_to_do(at))
             && !(0..self.atoms.len()).any(|at| lexicon::asserts_nothing(self.word(at)) && !self.tells_of_a_case(at))
     }
 
@@ -67,6 +73,11 @@ impl Sentence<'_, '_> {
     /// "Neither is A a branch of B", "Nor does A supply C": the denial stands before the verb, and the verb before its subject.
     fn denies_with_inversion(&self) -> bool {
         matches!(self.word(0), "neither" | "nor") && lexicon::is_auxiliary(self.word(1))
+    }
+
+    /// "It has nothing to do with the diaphragm"
+    fn has_nothing_to_do(&self, at: usize) -> bool {
+        self.word(at) == "nothing" && self.word(at + 1) == "to" && self.word(at + 2) == "do"
     }
 
     /// "A student once claimed that …": what somebody said is told as his, not as true.

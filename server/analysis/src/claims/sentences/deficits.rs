@@ -76,6 +76,12 @@ impl Sentence<'_, '_> {
         claims
     }
 
+    /// Whether a sign is what a clause is about, not what it tells: "…; in *Horner's syndrome* it is small".
+    fn is_topic(&self, at: usize) -> bool {
+        let before = |steps: usize| at.checked_sub(steps).map_or("", |place| self.word(place));
+        before(1) == "in" && matches!(before(2), ";" | "while" | "whereas" | "but")
+    }
+
     /// What the words outside of the cause say is lost, and what is spared (`true`).
     fn told_effects(&self, cause: Option<&Cause>) -> Vec<(Effect, bool)> {
         let mut list: Vec<(Effect, bool)> = Vec::new();
@@ -101,7 +107,7 @@ impl Sentence<'_, '_> {
                 at += 1;
                 continue;
             }
-            let sign = self.sign_at(at);
+            let sign = self.sign_at(at).filter(|_| !self.is_topic(at));
             let is_sign = sign.is_some();
             let loss = self.loss_at(at);
             let tells = loss > 0 || is_sign || self.is_numbness(at);

@@ -69,6 +69,8 @@ impl Sentence<'_, '_> {
                     }
                     return Some(Object::Names(group));
                 }
+                // "carries C1 to geniohyoid": fibres that only go along are no roots of what carries them.
+                AtomKind::Segments(_) if self.word(at + 1) == "to" && self.class(at + 2) == Some(1) => return None,
                 AtomKind::Segments(reading) => return Some(Object::Segments(*reading, at)),
                 AtomKind::Word => {
                     let word = &*atom.word;

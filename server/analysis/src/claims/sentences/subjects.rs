@@ -24,7 +24,15 @@ impl Sentence<'_, '_> {
             (_, role) => &[role],
         };
         let sides = others.iter().map(|role| self.subject_of_role(end, relation, *role, last));
-        sides.into_iter().find(|sides| !sides.is_empty()).unwrap_or_default()
+        let mut sides = sides.into_iter().find(|sides| !sides.is_empty()).unwrap_or_default();
+        // "A is joined by B, whose branch pierces C and goes on to D": the verbs behind are not said of A.
+        let end = end.min(self.atoms.len());
+        let owner = |at: usize| if self.word(at) == "whose" { self.antecedent(at) } else { None };
+        if let Some(from) = (0..end).rev().find_map(owner).and_then(|group| group.members.first().copied()) {
+            let begin = self.source(from, from + 1).start;
+            sides.retain(|side| side.span.start >= begin);
+        }
+        sides
     }
 
     fn subject_of_role(&self, end: usize, relation: &RelationWord, role: PartRole, last: &[Side]) -> Vec<Side> {
@@ -86,7 +94,10 @@ impl Sentence<'_, '_> {
             owner = place;
         }
         if owner < before && lexicon::is_part_noun(word) && matches!(self.word(owner), "its" | "their") {
-            return self.recalled(role, self.word(owner) == "their"); // "its medial half"
+            // "A and B do this; their anterior fibres do that": those of this sentence before those of the one before.
+            let own = self.main_group().filter(|group| group.end < owner && self.word(owner) == "their");
+            let sides = own.map(|group| self.sides(&group, role)).unwrap_or_default();
+            return if sides.len() > 1 { sides } else { self.recalled(role, self.word(owner) == "their") }; // "its medial half"
         }
         let before_noun = before.checked_sub(1).map_or("", |place| self.word(place));
         if matches!(before_noun, "its" | "their")
@@ -102,6 +113,11 @@ impl Sentence<'_, '_> {
             return self.former_or_latter(word, role);
         }
         if matches!(word, "its" | "their") {
+            // "psoas *has its* own branches from": of what stands before the verb, whether that can have them or not.
+            let has = before.checked_sub(1).filter(|place| matches!(self.word(*place), "has" | "have"));
+            if let Some(group) = has.and_then(|place| self.group_to(place)) {
+                return self.sides(&group, role);
+            }
             return self.recalled(role, word == "their");
         }
         // "The C5 *root* supplies"

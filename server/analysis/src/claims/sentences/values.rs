@@ -39,7 +39,10 @@ pub fn values(scope: &Scope<'_>, from: usize, to: usize, role: PartRole) -> Vec<
     let mut at = 0;
     while at < atoms.len() {
         let word = sentence.word(at);
+        // "all flexors but flexor carpi ulnaris"
+        let takes_out = word == "but" && (0..at).any(|place| lexicon::means_all(sentence.word(place)));
         if lexicon::is_exception(word)
+            || takes_out
             || lexicon::is_negation(word)
             || (role == PartRole::Nerve && lexicon::is_not_motor(word))
             || sentence.is_struck(at)
@@ -55,6 +58,8 @@ pub fn values(scope: &Scope<'_>, from: usize, to: usize, role: PartRole) -> Vec<
         }
         match &atoms.get(at).map(|atom| &atom.kind) {
             Some(AtomKind::Name(_)) if role == PartRole::Landmark && sentence.is_place_within(at) => {}
+            // "the phrenic nerve, on scalenus anterior": the muscle tells where.
+            Some(AtomKind::Name(_)) if role == PartRole::Muscle && sentence.tells_where(at) => {}
             // "Spines C7 to T12" are those of vertebrae, whatever single spine goes by the word.
             Some(AtomKind::Name(_)) if role == PartRole::Landmark && lexicon::is_of_many(&sentence.written(at)) => {}
             // "the deep branch of the ulnar": the branch is meant.
@@ -144,6 +149,12 @@ impl Sentence<'_, '_> {
         let follows_of = before.checked_sub(1).is_some_and(|place| self.word(place) == "of");
         let behind_name = before.checked_sub(2).is_some_and(|place| self.mention(place).is_some());
         follows_of && behind_name && !sides.is_empty()
+    }
+
+    /// Whether the name at an atom stands behind a word of place.
+    fn tells_where(&self, at: usize) -> bool {
+        let before = (0..at).rev().find(|place| !lexicon::is_determiner(self.word(*place)));
+        before.is_some_and(|place| matches!(self.word(place), "on" | "behind" | "beside" | "beneath" | "under"))
     }
 
     /// "floor of the orbit": the name tells what holds the place that is meant.
