@@ -37,7 +37,9 @@ pub enum Way {
 impl Way {
     /// The letters that are typed of a name.
     pub fn letters(self, name: &str) -> String {
-        let words: Vec<&str> = name.split([' ', '-']).filter(|word| !word.is_empty()).collect();
+        // Nobody types the "of" of a name.
+        let is_small = |word: &str| matches!(word, "" | "of" | "to" | "the" | "and" | "in");
+        let words: Vec<&str> = name.split([' ', '-']).filter(|word| !is_small(word)).collect();
         match (self, words.as_slice()) {
             (Self::ByWords, [first, .., last]) | (Self::ByEachWord, [first, last]) => {
                 first.chars().take(2).chain(last.chars().take(2)).collect()

@@ -52,7 +52,12 @@ fn report() -> Result<(), String> {
         );
     }
     if std::env::args().any(|argument| argument == "--list") {
-        let all = of(&tuned, Way::FromTheStart, State::Written, false);
+        let way = match argument("--way").as_deref() {
+            Some("words") => Way::ByWords,
+            Some("each") => Way::ByEachWord,
+            _ => Way::FromTheStart,
+        };
+        let all = of(&tuned, way, State::Written, false);
         for Typed { document, place, before, name, letters, rank, first, .. } in &all {
             if *rank != Some(0) {
                 let rank = rank.map_or_else(|| "-".to_owned(), |rank| (rank + 1).to_string());

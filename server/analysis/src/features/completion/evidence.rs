@@ -39,119 +39,119 @@ macro_rules! signs {
 
 signs! {
     /// The name begins with what was typed.
-    Begins = 4.36,
+    Begins = 4.7,
     /// A later word of the name does.
-    LaterWord = -0.8,
+    LaterWord = -1.81,
     /// What was typed are beginnings of several of its words, in order.
-    Beginnings = 1.24,
+    Beginnings = 1.21,
     /// The first of its words is one of them.
-    FirstBegins = 2.75,
+    FirstBegins = 2.89,
     /// The last of them that tells it from others is one of them.
-    LastBegins = 1.05,
+    LastBegins = 1.75,
     /// How many telling words between them are not, as a logarithm.
-    Skipped = -0.62,
+    Skipped = 0.13,
     /// How well the letters are found in the name, from 0 to 1, where nothing of this is so.
-    Letters = -2.66,
+    Letters = -3.09,
     /// The name is what was typed.
-    Whole = 0.11,
+    Whole = -0.9,
     /// It is the name that the author would use.
-    Own = 2.59,
+    Own = 3.51,
     /// A Latin name in a document that does not write Latin.
-    Latin = -1.96,
+    Latin = -1.35,
     /// A name after a person.
-    Eponym = -0.03,
+    Eponym = -0.04,
     /// A name that was given up, or one of everyday speech.
-    Former = -2.05,
+    Former = -0.41,
     /// An abbreviation, as it was typed.
     Abbreviation = 9.0,
     /// An abbreviation in other letters, small or capital, or not typed to its end.
     LooseAbbreviation = -1.0,
     /// A short name, clear in its context.
-    Short = 0.3,
+    Short = 1.13,
     /// How many words the name has, as a logarithm.
-    Words = -2.4,
+    Words = -2.35,
     /// How much is known of the structure.
-    Facts = 0.76,
+    Facts = 0.72,
     /// How many names it has.
-    NamesOf = 0.85,
+    NamesOf = 0.65,
     /// Not everyone has it.
-    Variant = -0.89,
+    Variant = -1.18,
     /// It is a part.
-    Part = 0.02,
+    Part = 0.01,
     /// A nerve.
-    IsNerve = 0.86,
+    IsNerve = 0.81,
     /// A muscle.
-    IsMuscle = 0.69,
+    IsMuscle = 0.49,
     /// A plexus.
-    IsPlexus = -0.1,
+    IsPlexus = 0.39,
     /// A joint.
-    IsJoint = -3.18,
+    IsJoint = -2.08,
     /// An area of skin.
-    IsSkin = 0.68,
+    IsSkin = 1.79,
     /// A group of muscles.
-    IsGroup = 0.21,
+    IsGroup = 1.38,
     /// It makes the statement true.
-    Fits = 1.09,
+    Fits = 0.99,
     /// It makes the statement true, with what few others do.
-    FitsFew = 1.46,
+    FitsFew = 0.55,
     /// It makes the statement false.
-    Contrary = -0.96,
+    Contrary = -1.99,
     /// A statement is read with a structure of its kind there.
-    Taken = 0.07,
+    Taken = 0.79,
     /// Statements are read with other kinds there, with this none.
-    NotTaken = -0.07,
+    NotTaken = -0.79,
     /// The column takes its kind.
-    Column = 1.19,
+    Column = 1.54,
     /// The column takes other kinds.
-    OtherColumn = -1.19,
+    OtherColumn = -1.54,
     /// The share of its kind among what stands in the same place of other rows, items or headings.
-    Alike = 2.24,
+    Alike = 1.01,
     /// A heading above names it, or what belongs to it, and the section has not named it.
-    Near = 1.55,
+    Near = 0.92,
     /// The same, and the section has named it.
-    NearTold = -1.15,
+    NearTold = 0.66,
     /// It is the first of what belongs to the heading that the section has not named.
-    NearNext = 0.46,
+    NearNext = 0.04,
     /// It belongs to what was named before.
-    Local = 1.11,
+    Local = 1.07,
     /// It belongs to what belongs to that.
-    LocalFar = 0.46,
+    LocalFar = 0.66,
     /// It belongs to what the section names.
-    Section = -0.0,
+    Section = -0.13,
     /// It belongs to what belongs to that.
-    SectionFar = 0.94,
+    SectionFar = 1.17,
     /// The share of its region in what the document names.
-    Region = 3.24,
+    Region = 2.08,
     /// How often the document names it.
-    Named = 0.72,
+    Named = 0.24,
     /// The section names it.
-    Told = -0.82,
+    Told = -1.38,
     /// The paragraph, item or cell has named it.
-    InBlock = -1.06,
+    InBlock = 0.34,
     /// The sentence has named it.
-    InSentence = -1.86,
+    InSentence = -1.19,
     /// It, its whole or a part of it was named last.
-    Last = 0.21,
+    Last = 0.2,
     /// What stands in the same place of other rows, items or headings has named it, a nerve.
-    ListedNerve = -0.2,
+    ListedNerve = 0.21,
     /// The same, any other.
-    Listed = -2.32,
+    Listed = 0.14,
     /// It comes right after what was named last, in a list that both are in.
-    Next = 1.17,
+    Next = 1.51,
     /// It is in a list with what was named last, and the section has not named it.
-    Sibling = 0.77,
+    Sibling = 1.15,
     /// Its name begins with the same word as one that was named shortly before.
-    SameWord = -0.12,
+    SameWord = 0.04,
     /// An abbreviation or name of it stands right before, and a bracket or equals sign between.
-    Alias = 1.17,
+    Alias = 0.66,
     /// A nerve after "the".
-    TheNerve = -0.13,
+    TheNerve = 0.37,
     /// A muscle after "the".
-    TheMuscle = -1.75,
+    TheMuscle = -1.24,
     /// A nerve where a sentence, item or cell begins.
-    StartNerve = -0.53,
+    StartNerve = 0.5,
     /// A muscle there.
-    StartMuscle = 0.63,
+    StartMuscle = 0.86,
     /// What was typed is what follows on the common words of what was named last and its own name.
     Coordinated = 8.0,
 }
