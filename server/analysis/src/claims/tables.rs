@@ -10,6 +10,7 @@ use fascicle_model::{EntryId, Kind};
 
 use super::labels;
 use super::sentences::{self, Scope, Side, Subject};
+use super::subjects::Above;
 use super::{Claim, ClaimKind, PartRole, What};
 use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::knowledge::Knowledge;
@@ -176,11 +177,30 @@ impl<'a> Grid<'a> {
         labels
     }
 
+    /// What stands above a column.
+    fn header(&self, column: usize) -> &'a str {
+        let header = self.rows.first().and_then(|row| row.get(column).copied().flatten());
+        header.map_or("", |cell| self.text(cell))
+    }
+
+    /// What a cell of notes says of what leads its row, in sentences or in fragments.
+    fn notes(&self, cell: BlockIx, first: Option<Label>, lead: Option<BlockIx>) -> Vec<Claim> {
+        let Some(lead) = lead.zip(first.filter(|label| label.kind.is_none())) else { return Vec::new() };
+        let sides = self.sides(lead.0, lead.1.value);
+        let subjects: Vec<Subject> =
+            sides.iter().map(|side| Subject { candidates: side.what.entries().to_vec(), span: side.span }).collect();
+        let Some(scope) = self.scope(cell, &subjects).filter(|_| subjects.len() == 1) else { return Vec::new() };
+        let mut claims = sentences::read(&scope, 0, &mut sentences::Memory::default());
+        let above = Above { prose_names: Some(subjects.clone()), ..Above::default() };
+        claims.extend(labels::read(&scope, &above));
+        claims
+    }
+
     /// Whether the header of a column says that it is of skin. The nerve of a *region* may be that of its muscles.
     fn speaks_of_skin(&self, column: usize) -> bool {
-        let header = self.rows.first().and_then(|row| row.get(column).copied().flatten());
-        let text = header.map_or("", |cell| self.text(cell)).to_lowercase();
-        text.split(|c: char| !c.is_alphabetic())
+        self.header(column)
+            .to_lowercase()
+            .split(|c: char| !c.is_alphabetic())
             .any(|word| lexicon::tells_surface(word) || lexicon::tells_feeling(word))
     }
 
@@ -368,6 +388,15 @@ impl<'a> Grid<'a> {
                 // Beside a joint, a word for a kind of joint tells its kind, whatever the header says.
                 let joint_kind = label.is_none() && column > 0 && column_of(PartRole::Joint) == Some(0);
                 let label = label.as_ref().or_else(|| joint_kind.then_some(&KIND_OF_JOINT));
+                let header = self.header(column);
+                if label.is_none() && column > 0 && lexicon::is_header_of_notes(&header.to_lowercase()) {
+                    let own = own_row.get(column).copied().flatten();
+                    claims.extend(
+                        own.map(|cell| self.notes(cell, labels.first().copied().flatten(), at(Some(0))))
+                            .unwrap_or_default(),
+                    );
+                    continue;
+                }
                 let (Some(label), Some(cell)) = (label, at(Some(column))) else { continue };
                 if joint_kind && !lexicon::is_joint_kind(self.text(cell)) {
                     continue;
@@ -382,11 +411,6 @@ impl<'a> Grid<'a> {
                     }
                     continue;
                 };
-                let header = self
-                    .rows
-                    .first()
-                    .and_then(|row| row.get(column).copied().flatten())
-                    .map_or("", |cell| self.text(cell));
                 match kind {
                     ClaimKind::Supply
                         if label.value == PartRole::Nerve

@@ -400,6 +400,11 @@ word_lists! {
         "modified" "uniaxial" "biaxial" "multiaxial" "true" "of" "the" "a";
     /// Words with which a paper asks to find what belongs together.
     asks_to_match: "match" "matching" "matches" "pair" "pairs";
+    /// Headers of columns that say anything of what leads the row.
+    is_header_of_notes:
+        "notes" "note" "comment" "comments" "remark" "remarks" "key facts" "key fact" "key points" "key point" "details" "detail"
+        "description" "facts" "features" "key features" "points to note" "note well" "what to know" "know" "in short" "summary"
+        "special features" "special points" "observations" "point" "points" "more" "other" "also";
     /// Words of headers that speak of feeling, or of the area that is felt.
     tells_feeling:
         "area" "areas" "dermatome" "dermatomes" "territory" "territories" "sensory" "sensation" "sensations" "feeling" "feels"
