@@ -185,8 +185,12 @@ impl<'a> Grid<'a> {
 
     /// What a cell of notes says of what leads its row, in sentences or in fragments.
     fn notes(&self, cell: BlockIx, first: Option<Label>, lead: Option<BlockIx>) -> Vec<Claim> {
-        let Some(lead) = lead.zip(first.filter(|label| label.kind.is_none())) else { return Vec::new() };
-        let sides = self.sides(lead.0, lead.1.value);
+        let Some(lead) = lead else { return Vec::new() };
+        // Rows may be led by structures of several kinds.
+        let role = first.filter(|label| label.kind.is_none()).map(|label| label.value);
+        let roles = role.map_or_else(|| vec![PartRole::Muscle, PartRole::Nerve, PartRole::Joint], |role| vec![role]);
+        let found = roles.into_iter().map(|role| self.sides(lead, role)).find(|sides| !sides.is_empty());
+        let sides = found.unwrap_or_default();
         let subjects: Vec<Subject> =
             sides.iter().map(|side| Subject { candidates: side.what.entries().to_vec(), span: side.span }).collect();
         let Some(scope) = self.scope(cell, &subjects).filter(|_| subjects.len() == 1) else { return Vec::new() };
@@ -313,7 +317,9 @@ impl<'a> Grid<'a> {
 
     fn claims(&self) -> Vec<Claim> {
         let labels = self.labels();
-        if labels.len() == 2 && labels.iter().all(Option::is_none) {
+        let has_notes =
+            (1..labels.len()).any(|column| lexicon::is_header_of_notes(&self.header(column).to_lowercase()));
+        if labels.len() == 2 && labels.iter().all(Option::is_none) && !has_notes {
             return self.rows.iter().skip(1).flat_map(|row| self.row_with_head(row)).collect();
         }
         let column_of = |role: PartRole| labels.iter().position(|label| label.is_some_and(|label| label.value == role));
