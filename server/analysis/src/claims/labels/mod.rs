@@ -364,8 +364,13 @@ fn chain(scope: &Scope<'_>, above: &Above, pieces: &[Piece], state: &mut State, 
                 state.unclear = true;
                 state.label = None;
                 state.parts.clear();
+                let last = piece.to.checked_sub(1).and_then(|at| scope.mentions.tokens.get(at));
+                let last = last.map_or("", |token| token.span.of(&scope.plain.text));
                 if is_strong(scope, piece.from) && begins_line(scope, piece.from) {
                     state.lead = Who::Nobody;
+                    state.who = Who::Nobody;
+                } else if matches!(last, "one" | "ones" | "other" | "others") {
+                    // "The medial one: …" is not the one that was named before.
                     state.who = Who::Nobody;
                 }
                 continue;

@@ -240,7 +240,9 @@ pub fn label_without_sign(scope: &Scope<'_>, from: usize, to: usize) -> Option<(
         // In a chain of attachments the name follows at once: "origin the coracoid process".
         let named = |at: usize| scope.mentions.list.iter().any(|mention| mention.tokens.0 == at);
         let follows = named(end) || (lexicon::is_determiner(&word(scope, end).to_lowercase()) && named(end + 1));
-        let in_chain = label.kind == Some(ClaimKind::Attachment) && follows && written.len() > 2;
+        // "Proximal phalanx": an adjective right before a name belongs to it.
+        let is_adjective = lexicon::ways::is_direction(&written.to_lowercase()) && named(end);
+        let in_chain = label.kind == Some(ClaimKind::Attachment) && follows && written.len() > 2 && !is_adjective;
         let is_count = label.kind == Some(ClaimKind::Count) && end + 1 == to;
         // "Root value C5, C6": segments cannot be anything else.
         let is_of_segments = label.kind == Some(ClaimKind::Roots)

@@ -49,7 +49,7 @@ impl Sentence<'_, '_> {
             && !self.denies_a_clause()
             && !self.denies_with_inversion()
             && !self.reports_a_claim()
-            && !(0..self.atoms.len()).any(|at| self.has_nothing_to_do(at))
+            && !(0..self.atoms.len()).any(|at| self.has_nothing_to_do(at) || self.still_feels(at))
             && !(0..self.atoms.len()).any(|at| lexicon::asserts_nothing(self.word(at)) && !self.tells_of_a_case(at))
     }
 
@@ -73,6 +73,11 @@ impl Sentence<'_, '_> {
     /// "Neither is A a branch of B", "Nor does A supply C": the denial stands before the verb, and the verb before its subject.
     fn denies_with_inversion(&self) -> bool {
         matches!(self.word(0), "neither" | "nor") && lexicon::is_auxiliary(self.word(1))
+    }
+
+    /// "A patient with a lesion of NERVE *still feels* the area": it is the patient who feels.
+    fn still_feels(&self, at: usize) -> bool {
+        self.word(at) == "still" && matches!(self.first_token(at + 1), "feel" | "feels" | "felt")
     }
 
     /// "It has nothing to do with the diaphragm"
