@@ -43,6 +43,8 @@ impl Frames {
                 }
                 BlockKind::Title => false, // of the whole course or document; too far away
                 BlockKind::Item(_) | BlockKind::Cell { .. } => lead_in || is_taken_back(bare),
+                // "a) …" goes on with the list though it is no list of Markdown.
+                BlockKind::Paragraph if lead_in && is_lettered(bare) => true,
                 _ => {
                     let leads = bare.ends_with([':', '?']) || bare.split_whitespace().count() <= LONGEST_LINE;
                     lead_in = leads && is_frame(bare);
@@ -101,6 +103,13 @@ impl Frames {
 /// Whether a claim stands behind the key of its block.
 fn explains(claim: &Claim, key: Span, blocks: &Blocks) -> bool {
     blocks.list.get(claim.block).is_some_and(|block| block.plain.to_source(key).end <= claim.span.start)
+}
+
+/// Whether a line begins with a letter or number and a bracket.
+fn is_lettered(text: &str) -> bool {
+    let text = text.trim_start_matches('(');
+    text.split_once(')')
+        .is_some_and(|(letter, _)| (1..3).contains(&letter.len()) && letter.chars().all(char::is_alphanumeric))
 }
 
 /// A line of more words that does not end with a colon is a statement, no heading of a list.

@@ -13,6 +13,8 @@ pub const FRAMES: &[&str] = &[
     "true or false",
     "true/false",
     "true / false",
+    "t/f",
+    "t / f",
     "true – false",
     "t/f",
     "t / f",
