@@ -135,6 +135,12 @@ impl<'a> Subjects<'a> {
         if head.as_ref().is_none_or(|head| head.names.is_empty()) {
             head = self.named_within(&scope, at).or(head);
         }
+        // "Who comes from whom": a question tells no relation of what stands below.
+        let asks =
+            scope.mentions.tokens.first().is_some_and(|first| lexicon::asks_for(&first.span.of(text).to_lowercase()));
+        if let Some(head) = head.as_mut().filter(|head| asks && head.names.is_empty()) {
+            head.label = None;
+        }
         let words = head.as_ref().and_then(|head| head.label.as_ref()).map_or(text.as_str(), |(_, words)| words);
         let nouns = labels::nouns(words);
         // "Lesion": as a header it names a nerve, as a heading it tells what is lost.

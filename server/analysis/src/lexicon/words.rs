@@ -97,6 +97,8 @@ word_lists! {
         "reported" "reports" "studies" "study" "cadavers" "cadaveric" "specimens" "variant" "variants" "variation"
         "variations" "anomalous" "anomaly" "anomalies" "variably" "instead" "write" "writes" "wrote" "think" "thinks"
         "mnemonic" "nobody" "no-one" "doubt" "doubts" "believes" "believed" "neither-of";
+    /// Words with which a heading asks for somebody or something.
+    asks_for: "who" "what" "which" "where" "how" "why";
     /// Words with which only a question begins, whether or not it ends with a question mark.
     begins_question: "does" "do" "did" "why" "whose";
     /// Words in a heading or before a list that take back what stands below ("*Common mistakes*", "*In the dog:*").
@@ -261,7 +263,7 @@ word_lists! {
     is_wide_area:
         "arm" "forearm" "thigh" "leg" "hand" "foot" "face" "neck" "trunk" "shoulder" "abdomen" "chest" "back"
         "buttock" "head" "scalp" "perineum" "limb" "body" "thorax" "digit" "dorsum" "tip" "root" "half" "third"
-        "two" "three" "one" "medial" "lateral" "anterior" "posterior" "superior" "inferior" "upper" "lower" "proximal"
+        "two" "three" "one" "top" "bottom" "rest" "medial" "lateral" "anterior" "posterior" "superior" "inferior" "upper" "lower" "proximal"
         "distal" "dorsal" "palmar" "plantar" "middle" "central" "deep" "superficial" "left" "right" "base" "angle"
         "muscle" "joint" "nerve" "tooth" "teeth" "surface" "mater" "wall" "cavity" "sinus" "duct" "first" "second";
     /// Nouns for what a nerve gives a muscle, where the sentence names no muscle ("*Innervation* is by").

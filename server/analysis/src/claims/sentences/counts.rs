@@ -37,7 +37,7 @@ const LONGEST_LEAD: usize = 10;
 impl Sentence<'_, '_> {
     /// The claims of a number: "has three heads", "there are four dorsal interossei", "are four in number"
     pub(super) fn count_claims(&self, at: usize) -> Vec<Claim> {
-        if self.is_range(at) {
+        if self.is_range(at) || self.is_shared_out(at) {
             return Vec::new();
         }
         let counted = self.number_at(at);
@@ -115,6 +115,18 @@ impl Sentence<'_, '_> {
                 .collect();
         }
         Vec::new()
+    }
+
+    /// "one head on the scapula, two on the humerus": some of them here, the others there.
+    fn is_shared_out(&self, at: usize) -> bool {
+        let is_place = |place: usize| matches!(self.word(place), "on" | "from" | "in" | "at" | "to");
+        let rest = at + 1..self.atoms.len();
+        let goes_on = |place: usize| {
+            matches!(self.word(place - 1), "," | "and" | ";")
+                && lexicon::number(self.word(place)).is_some()
+                && is_place(place + 1)
+        };
+        rest.clone().take(3).any(is_place) && rest.take_while(|place| self.word(*place) != ".").any(goes_on)
     }
 
     /// "three or four", "5 to 7": no number that can be wrong by itself.

@@ -194,6 +194,11 @@ fn ends_sentence(scope: &Scope<'_>, at: usize) -> bool {
 }
 
 fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory) -> Vec<Claim> {
+    let token = |at: usize| scope.mentions.tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
+    if token(from).bytes().all(|c| c.is_ascii_digit()) && token(from + 1) == ":" {
+        // "10: it is …": an answer of its own
+        *memory = Memory::default();
+    }
     let mut atoms = atoms(scope, from, to);
     fragments::add_copula(scope, &mut atoms);
     let sentence = Sentence { scope, atoms: &atoms, memory };
