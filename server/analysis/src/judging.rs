@@ -23,8 +23,10 @@ pub fn judged(
     is_wanted: &dyn Fn() -> bool,
     ended: &mut dyn FnMut(Stage),
 ) -> Option<Vec<(Claim, Judgement)>> {
-    let judge = |claim: Claim, block: BlockIx| {
+    // `place` tells where in the document the block of a claim stands.
+    let judge = |claim: Claim, place: &dyn Fn(BlockIx) -> BlockIx| {
         let judgement = verdicts::judge(&claim, &knowledge.vocabulary);
+        let block = place(claim.block);
         let judgement = match blocks.list.get(block).zip(mentions.get(block)) {
             Some((block, mentions)) if judgement.verdict == Verdict::Contradicts => {
                 elsewhere(&claim, &block.plain, mentions, knowledge).unwrap_or(judgement)
@@ -35,11 +37,7 @@ pub fn judged(
     };
     let (exam, taken) = claims::of_exam(blocks, knowledge);
     ended(Stage::Claims);
-    let judge_own = |claim: Claim| {
-        let block = claim.block;
-        judge(claim, block)
-    };
-    let mut list: Vec<(Claim, Judgement)> = exam.into_iter().map(judge_own).collect();
+    let mut list: Vec<(Claim, Judgement)> = exam.into_iter().map(|claim| judge(claim, &|block| block)).collect();
     ended(Stage::Verdicts);
     for section in claims::sections(blocks) {
         if !is_wanted() {
@@ -49,11 +47,7 @@ pub fn judged(
         let read = kept.of(key, || {
             let claims = claims::of_section(&section, blocks, mentions, knowledge, &taken);
             ended(Stage::Claims);
-            let judge_there = |claim: Claim| {
-                let block = section.block(claim.block);
-                judge(claim, block)
-            };
-            let claims = claims.into_iter().map(judge_there).collect();
+            let claims = claims.into_iter().map(|claim| judge(claim, &|block| section.block(block))).collect();
             ended(Stage::Verdicts);
             Arc::new(JudgedSection { starts: section.starts(blocks), claims })
         });

@@ -238,8 +238,7 @@ impl<'a> Grid<'a> {
     fn cranial_number(&self, cell: BlockIx) -> &'a str {
         let text = self.text(cell);
         let column = self.rows.iter().find_map(|row| row.iter().position(|own| *own == Some(cell)));
-        let header = self.rows.first().and_then(|row| row.get(column?).copied().flatten());
-        let header = header.map_or("", |cell| self.text(cell)).to_lowercase();
+        let header = column.map_or("", |column| self.header(column)).to_lowercase();
         let is_of_nerves = ["cn", "cranial", "nerve"].iter().any(|word| header.contains(word));
         if is_of_nerves || lexicon::is_cranial_number(text) || text == "I" { text } else { "" }
     }
