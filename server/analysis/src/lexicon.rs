@@ -9,6 +9,7 @@ mod filter;
 mod items;
 mod labels;
 mod lesions;
+mod motion;
 mod relations;
 pub mod ways;
 mod words;
@@ -17,6 +18,7 @@ pub use counts::*;
 pub use items::*;
 pub use labels::*;
 pub use lesions::*;
+pub use motion::*;
 pub use relations::*;
 pub use words::*;
 
@@ -109,7 +111,9 @@ pub fn side_of_passage(phrase: &str) -> Option<&'static str> {
 }
 
 /// What words for a side begin with or are, and the side.
-const WORDS_FOR_SIDES: [(&str, &str); 36] = [
+const WORDS_FOR_SIDES: [(&str, &str); 38] = [
+    (" within", "through"),
+    (" inside", "through"),
     (" pierc", "through"),
     (" perforat", "through"),
     (" behind", "behind"),

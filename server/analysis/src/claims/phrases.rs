@@ -6,6 +6,7 @@ use fascicle_model::{Entry, EntryId, Kind, Vocabulary};
 use rustc_hash::{FxHashMap, FxHashSet};
 use smallvec::SmallVec;
 
+use super::ClaimKind;
 use super::signs::Signs;
 use crate::lexicon::{self, RELATIONS, RelationWord};
 use crate::words::{fold, tokens};
@@ -43,6 +44,8 @@ struct Slot {
     words: SmallVec<[WordIx; 6]>,
     /// Any one to five words stand for it.
     is_any: bool,
+    /// It stands in the way of something, so that what stands for it leads to no place of its own.
+    is_of_way: bool,
     may_miss: bool,
 }
 
@@ -71,7 +74,7 @@ impl Relations {
     pub fn new(vocabulary: &Vocabulary) -> Self {
         let mut relations = Self::default();
         for relation in RELATIONS {
-            let slots = relations.slots(relation.phrase);
+            let slots = relations.slots(relation.phrase, relation.kind == ClaimKind::Passage);
             let place = relations.phrases.len();
             for slot in &slots {
                 for word in &slot.words {
@@ -202,7 +205,7 @@ impl Relations {
     }
 
     /// The slots of a phrase, its words among the known ones.
-    fn slots(&mut self, phrase: &'static str) -> Vec<Slot> {
+    fn slots(&mut self, phrase: &'static str, is_of_way: bool) -> Vec<Slot> {
         let mut list = Vec::new();
         for slot in phrase.split(' ') {
             let (texts, may_miss) = slot.strip_suffix('?').map_or((slot, false), |texts| (texts, true));
@@ -212,7 +215,7 @@ impl Relations {
                 words.push(*self.words.entry(text).or_insert(next));
             }
             self.first.resize_with(self.words.len(), Vec::new);
-            list.push(Slot { words, is_any: texts == "~", may_miss });
+            list.push(Slot { words, is_any: texts == "~", is_of_way, may_miss });
         }
         list
     }
@@ -349,6 +352,12 @@ impl Line<'_, '_> {
         self.known.get(at.wrapping_sub(self.from)).map_or_else(find, |slot| *slot.get_or_init(find))
     }
 
+    /// Whether the word at a place leads to another place, or denies.
+    fn leads_elsewhere(&self, at: usize) -> bool {
+        let word = (self.word)(at);
+        lexicon::tells_way(word) || lexicon::is_negation(word)
+    }
+
     /// Whether the word at a place may stand between the words of a phrase.
     fn is_passed(&self, at: usize) -> bool {
         let word = (self.word)(at);
@@ -360,8 +369,10 @@ impl Line<'_, '_> {
 fn match_slots(slots: &[Slot], at: usize, line: &Line<'_, '_>, is_first: bool) -> Option<usize> {
     let Some((slot, rest)) = slots.split_first() else { return Some(at) };
     if slot.is_any {
-        // As few words as will do.
-        return (1..=5).find_map(|len| match_slots(rest, at + len, line, false));
+        // As few words as will do, and none that leads to a place of its own.
+        return (1..=5)
+            .take_while(|len| !(slot.is_of_way && line.leads_elsewhere(at + len - 1)))
+            .find_map(|len| match_slots(rest, at + len, line, false));
     }
     let mut best = None;
     if line.word(at).is_some_and(|here| slot.words.contains(&here)) {

@@ -483,6 +483,22 @@ word_lists! {
         "cross" "crosses" "is" "are" "swing" "swings" "dive" "dives" "step" "steps" "found";
     /// Prepositions that tell where a muscle lies, whatever the verb before them ("lodges *in* the lateral compartment").
     tells_place: "in" "within" "inside" "among";
+    /// Nouns for an opening, which point at the last one named ("through the *tunnel*").
+    is_noun_of_opening:
+        "tunnel" "canal" "foramen" "opening" "notch" "groove" "fissure" "space" "interval" "hiatus" "sheath" "ring"
+        "arcade" "meatus" "hole" "gap" "fossa" "triangle" "axilla" "muscle" "ligament" "retinaculum" "septum" "membrane"
+        "epicondyle" "malleolus";
+    /// Marks and words at which the way of a nerve ends that a verb tells.
+    ends_way:
+        "." ";" ":" "(" ")" "skin" "supply" "supplying" "innervate" "innervating" "towards" "toward" "because" "since" "if" "when"
+        "unless" "fracture" "fractures" "injury" "lesion" "operation" "operations" "incision" "than" "instead" "except";
+    /// Words and marks between two verbs of one subject ("passes through A *to* enter B").
+    goes_on_with_subject: "," "and" "then" "to" "by" "before" "after" "on" "upon" "—" "–" "having" "without" "while" "when" "whilst" "but" ";" "or";
+    /// Words beside a verb of moving that change nothing ("runs *obliquely* down").
+    is_manner:
+        "obliquely" "vertically" "horizontally" "backwards" "forwards" "medially" "laterally" "anteriorly" "posteriorly"
+        "superiorly" "inferiorly" "deeply" "superficially" "straight" "closely" "quickly" "suddenly" "gently" "sharply" "steeply" "soon" "early" "late" "now"
+        "can" "must" "easily" "readily" "often" "firmly" "safely" "immediately" "re" "-" "own" "way" "re-emerges";
     /// Words between an unusual verb and its preposition ("nips *back in* through").
     is_particle:
         "back" "down" "up" "out" "in" "on" "off" "straight" "right" "forward" "forwards" "backwards" "backward"

@@ -53,6 +53,9 @@ pub fn judge(
     if let Some(judgement) = by_side(vocabulary, told) {
         return judgement;
     }
+    if let Some(judgement) = of_other_side(vocabulary, told) {
+        return judgement;
+    }
     let line: Vec<EntryId> =
         std::iter::once(passer).chain(vocabulary.ancestors(passer)).chain(vocabulary.descendants(passer)).collect();
     let own: Vec<EntryId> = usual(vocabulary, passer).map(|step| step.landmark).collect();
@@ -105,6 +108,28 @@ pub fn judge(
         return Judgement::unknown();
     }
     of_others(vocabulary, told, &own, &passers)
+}
+
+/// What is known of the nerve of the other side of the body, where the two go different ways: what the right one passes and the
+/// left one does not.
+fn of_other_side(vocabulary: &Vocabulary, told: Told<'_>) -> Option<Judgement> {
+    let (passer, landmark) = (told.passer, told.landmark);
+    let name = vocabulary.name(passer);
+    let other = name.strip_prefix("left ").map(|rest| format!("right {rest}"));
+    let other = other.or_else(|| name.strip_prefix("right ").map(|rest| format!("left {rest}")))?;
+    let whole = vocabulary.entry(passer).part_of?;
+    let twin = vocabulary.parts(whole).iter().copied().find(|id| vocabulary.name(*id) == other)?;
+    let own: Vec<EntryId> = usual(vocabulary, passer).map(|step| step.landmark).collect();
+    let is_here = |id: EntryId| id == landmark || vocabulary.wholes(id).contains(&landmark);
+    let passes = |id: EntryId| usual(vocabulary, id).any(|step| is_here(step.landmark));
+    if own.is_empty() || !passes(twin) || passes(passer) {
+        return None;
+    }
+    let why =
+        format!("{} passes {}, {} does not", the(vocabulary, twin), the(vocabulary, landmark), the(vocabulary, passer));
+    let way: Vec<&str> = own.iter().map(|id| vocabulary.name(*id)).collect();
+    let way = format!("the way of {}: {}", the(vocabulary, passer), way.join(" → "));
+    Some(Judgement::new(Verdict::Contradicts, why).path(vec![way]))
 }
 
 /// The contradiction that others pass a landmark, each of which is named.
@@ -293,7 +318,12 @@ fn by_side(vocabulary: &Vocabulary, told: Told<'_>) -> Option<Judgement> {
     };
     let first = here(false).next()?;
     let is_beside = lexicon::is_beside(side);
-    let is_pierced = side == "through" && vocabulary.kind(told.landmark) == Kind::Muscle;
+    // What others go through may be passed outside as well, and then not through it.
+    let is_ring = || {
+        let passing = vocabulary.pointing_at(told.landmark).map(|(owner, _)| owner);
+        passing.filter(|id| are_alike(vocabulary, *id, told.passer)).any(|id| is_through(vocabulary, id, told.landmark))
+    };
+    let is_pierced = side == "through" && (vocabulary.kind(told.landmark) == Kind::Muscle || is_ring());
     let excludes = |held: &str| {
         let opposite = lexicon::OPPOSITE_SIDES.iter().any(|(one, other)| {
             (one.contains(&held) && other.contains(&side)) || (other.contains(&held) && one.contains(&side))

@@ -167,7 +167,9 @@ pub(super) fn atoms_where(
         } else if let Some(place) = mention {
             (AtomKind::Name(place), name_end)
         } else {
-            let phrase = scope.relations.phrase_at(at, &word);
+            // "on *the left* it hooks under": no verb
+            let is_side = lower_at(at) == "left" && at.checked_sub(1).is_some_and(|before| lower_at(before) == "the");
+            let phrase = if is_side { None } else { scope.relations.phrase_at(at, &word) };
             let movement = scope.relations.movement_at(at, &word);
             match (phrase, movement) {
                 (Some((relation, end)), movement) if movement.as_ref().is_none_or(|(_, other)| end >= *other) => {

@@ -11,7 +11,7 @@
 //! `brackets`, `areas`, `predicates`, `counts`, `actions`, `everyday`, `typed` (an unusual order, where what is named tells
 //! which is which), `unusual` (verbs that no list knows), `fragments` (predicates without their verb), `gaps` (clauses that leave words out) and, for the sentence as a whole, `deficits` and `questions`.
 //! These ask `subjects` who does it and `objects` to whom; both find `groups`, and `sides` says which members fit.
-//! `passages` reads what passes a place where that takes more. `values` reads what stands behind a label or in a cell of a table, where no verb is.
+//! `passages` reads what passes a place where that takes more, `ways` what is left of the way of a nerve. `values` reads what stands behind a label or in a cell of a table, where no verb is.
 
 mod actions;
 mod areas;
@@ -38,6 +38,7 @@ mod subjects;
 mod typed;
 mod unusual;
 mod values;
+mod ways;
 
 use fascicle_model::{EntryId, Kind, Vocabulary};
 
@@ -307,6 +308,7 @@ impl Sentence<'_, '_> {
         if claims.is_empty() {
             claims = self.kind_of_implied();
         }
+        claims.extend(self.way_claims(&claims));
         if claims.is_empty() {
             told.clear();
         }

@@ -2,7 +2,7 @@
 //! that are said of a canal, lists of unlike things ("the nerve, the artery and the tendon"), lists behind a colon, and
 //! clauses that begin with the place ("Through the canal run …").
 
-use fascicle_model::Kind;
+use fascicle_model::{EntryId, Kind};
 
 use super::Sentence;
 use super::actions::action_relation;
@@ -10,7 +10,7 @@ use super::atoms::AtomKind;
 use super::kinds::passer_role;
 use super::objects::Object;
 use super::sides::Side;
-use crate::claims::{Claim, ClaimKind, PartRole};
+use crate::claims::{Claim, ClaimKind, PartRole, What};
 use crate::lexicon::{self, Form, RelationWord};
 use crate::verdicts::is_enclosed;
 
@@ -94,7 +94,7 @@ impl Sentence<'_, '_> {
             return Vec::new();
         }
         let is_muscle = |side: &Side| match &side.what {
-            crate::claims::What::Entry(ids) => self.fits(PartRole::Muscle, ids),
+            What::Entry(ids) => self.fits(PartRole::Muscle, ids),
             _ => false,
         };
         let mut first = group.end + 1;
@@ -189,6 +189,42 @@ impl Sentence<'_, '_> {
             at = group.end;
             claims.extend(self.combine(&relation, who, &Object::Names(group), place, negated, hedged, false));
         }
+    }
+
+    /// Nerves of which the words before an atom, or right behind the place that they pass, tell the side of the body: "*on the
+    /// left* it hooks under A, *the right* under B", "under A *on the left*".
+    pub(super) fn of_side(&self, who: &[Side], at: usize, end: Option<usize>) -> Vec<Side> {
+        let ends = |place: &usize| matches!(self.word(*place), ";" | ":") || lexicon::is_contrast(self.word(*place));
+        let start = (0..at).rev().find(ends).map_or(0, |place| place + 1);
+        let is_side = |place: &usize| {
+            let first = place.checked_sub(1).filter(|before| self.word(*before) == "the");
+            matches!(self.word(*place), "left" | "right") && first.is_some() && self.word(place + 1) != "of"
+        };
+        // "under A on the left and under B": that side is told of A.
+        let leads = |place: &usize| {
+            let first = place - 1 - usize::from(*place > 1 && self.word(place - 2) == "on");
+            let before = first.checked_sub(1).map_or("", |before| self.word(before));
+            first == 0
+                || lexicon::is_conjunction(before)
+                || lexicon::begins_clause(before)
+                || lexicon::is_contrast(before)
+        };
+        let behind = end.map(|end| end + 2).filter(|place| self.word(place - 2) == "on" && is_side(place));
+        let before = || (start..at).rev().find(|place| is_side(place) && leads(place));
+        let Some(side) = behind.or_else(before).map(|place| self.word(place)) else { return who.to_vec() };
+        let vocabulary = self.scope.vocabulary;
+        let of_side = |id: &EntryId| {
+            let name = vocabulary.name(*id);
+            let bare = name.strip_prefix("left ").or_else(|| name.strip_prefix("right "));
+            let whole = vocabulary.entry(*id).part_of.filter(|_| bare.is_some()).unwrap_or(*id);
+            let wanted = format!("{side} {}", bare.unwrap_or(name));
+            vocabulary.parts(whole).iter().copied().find(|part| vocabulary.name(*part) == wanted).unwrap_or(*id)
+        };
+        let on_side = |who: &Side| match &who.what {
+            What::Entry(ids) => Side { what: What::Entry(ids.iter().map(of_side).collect()), span: who.span },
+            _ => who.clone(),
+        };
+        who.iter().map(on_side).collect()
     }
 
     /// The names of a list that begins at an atom, of whatever kind, as far as they can pass something; none if what begins

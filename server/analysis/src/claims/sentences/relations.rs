@@ -408,6 +408,13 @@ impl Sentence<'_, '_> {
         if group.is_some_and(|group| group.partial) && !may_be_part {
             return Vec::new();
         }
+        let of_side;
+        let left = if relation.kind == ClaimKind::Passage && relation.left == PartRole::Nerve {
+            of_side = self.of_side(left, at, group.map(|group| group.end));
+            &*of_side
+        } else {
+            left
+        };
         let mut claims = Vec::new();
         for (l, left) in left.iter().enumerate() {
             for (r, right) in right.iter().enumerate() {

@@ -52,7 +52,9 @@ impl Sentence<'_, '_> {
             let sides = antecedent.map(|group| self.sides(&group, role)).unwrap_or_default();
             let mut noun = before.saturating_sub(1);
             noun -= usize::from(self.word(noun) == "," && noun > 0);
-            return if sides.is_empty() && lexicon::is_part_noun(self.word(noun)) && word != "whose" {
+            // What a branch passes that is not named, need not be the way of the nerve.
+            let is_of_main = lexicon::is_part_noun(self.word(noun)) && relation.kind != ClaimKind::Passage;
+            return if sides.is_empty() && is_of_main && word != "whose" {
                 self.main_sides(role) // "gives branches, which supply"
             } else {
                 sides
