@@ -69,6 +69,11 @@ pub const COUNTED: &[Counted] = &[
     counted("layers", "layers", PartRole::Group),
     counted("bones", "bones", PartRole::Structure),
     counted("vertebrae", "bones", PartRole::Structure),
+    counted("compartments", "compartments", PartRole::Structure),
+    counted("fascial compartments", "compartments", PartRole::Structure),
+    counted("osteofascial compartments", "compartments", PartRole::Structure),
+    counted("cranial nerves", "cranial nerves", PartRole::Structure),
+    counted("nerves", "nerves", PartRole::Structure),
     counted("phalanges", "phalanges", PartRole::Structure),
     counted("pairs", "pairs", PartRole::Structure),
     counted("degrees of freedom", "axes", PartRole::Joint),
@@ -91,6 +96,11 @@ pub fn counted_noun(written: &str) -> Option<&'static Counted> {
     COUNTED.iter().find(|counted| counted.written == written)
 }
 
+/// The noun by which the vocabulary counts what a noun means as well: the nerves that a cord gives are its branches.
+pub fn also_counted(noun: &str) -> Option<&'static str> {
+    (noun == "nerves").then_some("branches")
+}
+
 /// How many words at a place say only of what there are so many: "four *on each side*".
 pub fn said_of_each(words: &[&str]) -> usize {
     match words {
@@ -101,9 +111,27 @@ pub fn said_of_each(words: &[&str]) -> usize {
     }
 }
 
-/// The number that a word is where something is counted: "a *single* head".
+/// The number that a word is where something is counted: "a *single* head", "a *pair* of heads".
 pub fn count(word: &str) -> Option<u32> {
-    if word == "single" { Some(1) } else { number(word) }
+    if word == "single" { Some(1) } else { number(word).or_else(|| tens(word)).or_else(|| number_noun(word)) }
+}
+
+/// The number of tens that a word begins with: "*thirty*-one".
+pub fn tens(word: &str) -> Option<u32> {
+    let place = ["twenty", "thirty", "forty", "fifty"].iter().position(|known| *known == word)?;
+    u32::try_from(place).ok().map(|place| 10 * (place + 2))
+}
+
+/// The number that a noun before "of" tells: "a *pair* of heads".
+pub fn number_noun(word: &str) -> Option<u32> {
+    Some(match word {
+        "pair" | "couple" | "duo" | "brace" => 2,
+        "trio" | "triad" => 3,
+        "quartet" | "foursome" => 4,
+        "quintet" => 5,
+        "dozen" => 12,
+        _ => return None,
+    })
 }
 
 /// Adjectives that tell how many of something there are ("a *biaxial* joint"), with the number and the noun.
@@ -164,7 +192,28 @@ pub fn is_before_counted(word: &str) -> bool {
 
 /// Adjectives of size between a number and what is counted: "two *large* branches".
 pub fn tells_size(word: &str) -> bool {
-    matches!(word, "main" | "major" | "chief" | "principal" | "big" | "large" | "great" | "small" | "minor")
+    matches!(
+        word,
+        "main"
+            | "major"
+            | "chief"
+            | "principal"
+            | "big"
+            | "large"
+            | "great"
+            | "small"
+            | "minor"
+            | "short"
+            | "long"
+            | "flat"
+            | "thin"
+            | "thick"
+            | "broad"
+            | "slender"
+            | "strong"
+            | "powerful"
+            | "little"
+    )
 }
 
 /// Words between a structure and the number of what it has: "*divides into* three", "*is a muscle with* two".
@@ -281,5 +330,240 @@ pub fn meets(phrase: &str) -> bool {
     matches!(
         phrase.split(' ').next().unwrap_or_default(),
         "meet" | "articulate" | "take" | "participate" | "form" | "make" | "contribute" | "enter" | "join"
+    )
+}
+
+/// Words before a number that leave open how many there are: "*about* three", "at *least* two".
+pub fn leaves_number_open(word: &str) -> bool {
+    matches!(
+        word,
+        "about"
+            | "around"
+            | "roughly"
+            | "approximately"
+            | "some"
+            | "least"
+            | "most"
+            | "to"
+            | "over"
+            | "nearly"
+            | "almost"
+            | "under"
+            | "perhaps"
+            | "or"
+            | "another"
+            | "other"
+            | "other's"
+            | "first"
+            | "last"
+            | "these"
+            | "those"
+            | "next"
+            | "any"
+            | "between"
+            | "every"
+            | "than"
+    )
+}
+
+/// Words before a number that make it a rough one, or one bound of it: "*about* thirty".
+pub fn is_roughly(word: &str) -> bool {
+    matches!(
+        word,
+        "about" | "around" | "roughly" | "approximately" | "least" | "nearly" | "almost" | "some" | "over" | "under"
+    )
+}
+
+/// Words that speak of both sides of the body: "*both* feet have".
+pub fn tells_both(word: &str) -> bool {
+    matches!(word, "both" | "together" | "sides" | "hands" | "feet" | "limbs" | "body" | "total" | "altogether")
+}
+
+/// Phrases that tell of all that there is: "*consists of* three", "*there* are four".
+pub fn tells_all(phrase: &str) -> bool {
+    phrase.split(' ').any(|word| {
+        matches!(
+            word,
+            "has"
+                | "have"
+                | "having"
+                | "consists"
+                | "consist"
+                | "comprises"
+                | "comprise"
+                | "composed"
+                | "comprised"
+                | "made"
+                | "formed"
+                | "forms"
+                | "form"
+                | "make"
+                | "makes"
+                | "built"
+                | "divides"
+                | "divided"
+                | "divide"
+                | "splits"
+                | "split"
+                | "breaks"
+                | "broken"
+                | "ends"
+                | "terminates"
+                | "numbers"
+                | "number"
+                | "counts"
+                | "counted"
+                | "come"
+                | "comes"
+                | "meet"
+                | "pass"
+                | "possesses"
+                | "possess"
+                | "contains"
+                | "contain"
+                | "holds"
+                | "houses"
+                | "there"
+                | "total"
+                | "boasts"
+                | "owns"
+                | "arises"
+                | "originates"
+                | "presents"
+                | "springs"
+                | "spring"
+                | "altogether"
+                | "branches"
+                | "gives"
+                | "give"
+                | "transmits"
+                | "transmit"
+                | "exist"
+                | "exists"
+                | "we"
+                | "one"
+                | "moved"
+                | "constitute"
+                | "constitutes"
+                | "union"
+                | "tendons"
+                | "subdivided"
+                | "partitioned"
+                | "arranged"
+                | "organised"
+                | "organized"
+                | "separated"
+                | "includes"
+                | "totals"
+                | "only"
+                | "just"
+                | "no"
+                | "forks"
+                | "bifurcates"
+                | "parts"
+                | "resolves"
+                | "distinguish"
+                | "distinguishes"
+                | "recognise"
+                | "recognises"
+                | "recognize"
+                | "recognizes"
+                | "composes"
+                | "compose"
+                | "with"
+        )
+    })
+}
+
+/// Participles by which parts are said to be all there are: "two heads of NAME are *described*".
+pub fn tells_of_parts(word: &str) -> bool {
+    matches!(
+        word,
+        "described"
+            | "recognised"
+            | "recognized"
+            | "distinguished"
+            | "present"
+            | "known"
+            | "found"
+            | "named"
+            | "seen"
+            | "counted"
+            | "listed"
+            | "identified"
+    )
+}
+
+/// Words between a group and the number of its members at the end of a clause: "of NAME *there are* five".
+pub fn is_before_number(word: &str) -> bool {
+    matches!(
+        word,
+        "is" | "are"
+            | "there"
+            | ","
+            | "in"
+            | "number"
+            | "all"
+            | "total"
+            | "only"
+            | "just"
+            | "has"
+            | "have"
+            | "exist"
+            | "one"
+            | "counts"
+            | "count"
+            | "we"
+            | "come"
+            | "comes"
+            | "to"
+            | "muscles"
+            | "group"
+            | "altogether"
+            | "makes"
+            | "make"
+            | "you"
+            | "will"
+            | "find"
+            | "finds"
+    )
+}
+
+/// Words before the group whose members are counted: "*of the* NAME there are five".
+pub fn is_before_owner(word: &str) -> bool {
+    matches!(word, "of" | "the" | "as" | "for" | "and" | "," | "muscles" | "these" | "in" | "all")
+}
+
+/// Words that speak of one side or part of what there is: "on the *medial* side there are two".
+pub fn tells_side(word: &str) -> bool {
+    matches!(
+        word,
+        "medial"
+            | "lateral"
+            | "anterior"
+            | "posterior"
+            | "front"
+            | "back"
+            | "side"
+            | "half"
+            | "upper"
+            | "lower"
+            | "superficial"
+            | "deep"
+            | "left"
+            | "right"
+            | "inner"
+            | "outer"
+            | "proximal"
+            | "distal"
+            | "superior"
+            | "inferior"
+            | "ventral"
+            | "dorsal"
+            | "medially"
+            | "laterally"
+            | "above"
+            | "below"
+            | "behind"
     )
 }

@@ -13,15 +13,39 @@ use crate::claims::PartRole;
 /// may mean some of them.
 pub fn count(vocabulary: &Vocabulary, id: EntryId, told: u32, noun: &str, outright: bool) -> Judgement {
     let judgement = of_all(vocabulary, id, told, noun);
-    let is_fewer = || {
-        let numbers = numbers_of(vocabulary, id, noun);
-        let all = numbers.iter().map(|(number, _)| *number).max();
-        told < all.unwrap_or_else(|| counted(vocabulary, id, noun).map_or(0, |parts| parts.len() as u32))
-    };
-    if judgement.verdict == Verdict::Contradicts && !outright && noun != "heads" && noun != "bellies" && is_fewer() {
+    let may_be_some = !outright && noun != "heads" && noun != "bellies";
+    if judgement.verdict == Verdict::Contradicts && may_be_some && is_fewer(vocabulary, id, told, noun) {
         return Judgement::unknown();
     }
     judgement
+}
+
+/// Whether the vocabulary knows how many of what a noun counts a structure has.
+pub fn is_counted(vocabulary: &Vocabulary, id: EntryId, noun: &str) -> bool {
+    let is_row = |parts: Vec<EntryId>| parts.len() > 1 && parts.iter().all(|part| is_numbered(vocabulary, *part));
+    if noun == "named" && vocabulary.kind(id) == Kind::Muscle {
+        return counted(vocabulary, id, noun).is_some_and(is_row);
+    }
+    let in_graph = || match crate::lexicon::owner_of_counted(noun) {
+        PartRole::Muscle => vocabulary.kind(id) == Kind::Muscle,
+        PartRole::Nerve => matches!(vocabulary.kind(id), Kind::Plexus | Kind::Nerve),
+        _ => false,
+    };
+    !numbers_of(vocabulary, id, noun).is_empty()
+        || (in_graph() && counted(vocabulary, id, noun).is_some_and(|parts| parts.len() > 1))
+}
+
+/// Whether a structure has more of what a noun counts than is told.
+pub fn is_fewer(vocabulary: &Vocabulary, id: EntryId, told: u32, noun: &str) -> bool {
+    let numbers = numbers_of(vocabulary, id, noun);
+    let all = numbers.iter().map(|(number, _)| *number).max();
+    told < all.unwrap_or_else(|| counted(vocabulary, id, noun).map_or(0, |parts| parts.len() as u32))
+}
+
+/// Whether a number is so many times that of what a noun counts: both sides of the body have twice as many.
+pub fn is_times(vocabulary: &Vocabulary, id: EntryId, told: u32, noun: &str, times: u32) -> bool {
+    numbers_of(vocabulary, id, noun).iter().any(|(number, _)| number * times == told)
+        || counted(vocabulary, id, noun).is_some_and(|parts| parts.len() as u32 * times == told)
 }
 
 /// Judges a number that is said to be that of all.
@@ -59,17 +83,18 @@ fn of_all(vocabulary: &Vocabulary, id: EntryId, told: u32, noun: &str) -> Judgem
     let Some(parts) = counted(vocabulary, id, noun) else { return Judgement::unknown() };
     let Ok(is) = u32::try_from(parts.len()) else { return Judgement::unknown() };
     let whole = the(vocabulary, id);
+    // Parts that not everybody has may be counted or not.
+    let all = vocabulary.parts(id).len() as u32;
+    if is < told && told <= all {
+        return Judgement::unknown();
+    }
     if is == told && is > 1 {
         return Judgement::new(Verdict::Agrees, format!("{whole} has {is}"));
     }
     if is < 2 || kind == Kind::Group {
         return Judgement::unknown(); // only a number that the vocabulary tells says that the members are all there are
     }
-    let is_numbered = |part: &EntryId| {
-        let first = vocabulary.name(*part).split(' ').next();
-        first.is_some_and(|word| crate::lexicon::ORDINALS.contains(&word))
-    };
-    if noun == "named" && kind == Kind::Muscle && !parts.iter().all(is_numbered) {
+    if noun == "named" && kind == Kind::Muscle && !parts.iter().all(|part| is_numbered(vocabulary, *part)) {
         return Judgement::unknown(); // its parts are kinds, not a row that can be counted
     }
     let singular = crate::lexicon::one_part(noun);
@@ -88,6 +113,12 @@ fn of_all(vocabulary: &Vocabulary, id: EntryId, told: u32, noun: &str) -> Judgem
     Judgement::new(Verdict::Contradicts, why).remedy(PartRole::Number, is)
 }
 
+/// Whether a part is one of a row that is counted: "*third* lumbrical".
+fn is_numbered(vocabulary: &Vocabulary, part: EntryId) -> bool {
+    let first = vocabulary.name(part).split(' ').next();
+    first.is_some_and(|word| crate::lexicon::ORDINALS.contains(&word))
+}
+
 /// The names of parts behind a colon.
 fn names_of(vocabulary: &Vocabulary, parts: &[EntryId]) -> String {
     let names: Vec<String> = parts.iter().map(|id| vocabulary.name(*id).to_owned()).collect();
@@ -97,8 +128,10 @@ fn names_of(vocabulary: &Vocabulary, parts: &[EntryId]) -> String {
 /// The numbers that the vocabulary tells of a structure, the usual one first, each with its noun. `named` is any noun of
 /// whole structures.
 fn numbers_of<'v>(vocabulary: &'v Vocabulary, id: EntryId, noun: &str) -> Vec<(u32, &'v str)> {
-    let is_meant = |of: &str| of == noun || (noun == "named" && matches!(of, "muscles" | "bones"));
     let entry = vocabulary.entry(id);
+    // A hand is none of its bones.
+    let is_region = entry.class.as_deref() == Some("moved part");
+    let is_meant = |of: &str| of == noun || (noun == "named" && !is_region && matches!(of, "muscles" | "bones"));
     let told = entry.facts.iter().filter_map(|fact| match &fact.relation {
         Relation::Count { of, number } if is_meant(of) => Some((u32::from(*number), &**of)),
         _ => None,
@@ -130,7 +163,17 @@ fn counted(vocabulary: &Vocabulary, id: EntryId, noun: &str) -> Option<Vec<Entry
         // Of branches, tendons and the like the graph need not hold all.
         _ if matches!(
             noun,
-            "branches" | "terminal branches" | "tendons" | "layers" | "bones" | "columns" | "phalanges" | "pairs"
+            "branches"
+                | "terminal branches"
+                | "tendons"
+                | "layers"
+                | "bones"
+                | "columns"
+                | "phalanges"
+                | "pairs"
+                | "compartments"
+                | "nerves"
+                | "cranial nerves"
         ) =>
         {
             return None;

@@ -19,6 +19,7 @@ use fascicle_model::{EntryId, Kind, Vocabulary};
 
 use crate::claims::{Claim, ClaimKind, PartRole, What};
 
+pub use count::{is_counted, is_fewer, is_times};
 pub use finding::finding;
 pub use passage::{can_pass, is_enclosed};
 

@@ -1,7 +1,7 @@
 //! The shape of the graph: no circles, nothing that stands alone, nothing said twice, identifiers well formed.
 
 use super::Problems;
-use crate::{Entry, EntryId, Kind, Relation};
+use crate::{Entry, EntryId, Fact, Kind, Relation};
 
 /// Nothing arises from itself or is a part of itself, by however long a way.
 pub(super) fn circles(problems: &mut Problems<'_>, id: EntryId, entry: &Entry) {
@@ -19,9 +19,9 @@ pub(super) fn circles(problems: &mut Problems<'_>, id: EntryId, entry: &Entry) {
 pub(super) fn alone(problems: &mut Problems<'_>, id: EntryId, entry: &Entry) {
     let vocabulary = problems.vocabulary;
     if entry.kind == Kind::Group {
-        let moved = entry.facts.iter().any(|fact| matches!(fact.relation, Relation::MovedAt { .. }));
-        if vocabulary.members(id).is_empty() && !moved {
-            problems.say(entry, None, "has no members and is moved at no joint");
+        let says = |fact: &Fact| matches!(fact.relation, Relation::MovedAt { .. } | Relation::Count { .. });
+        if vocabulary.members(id).is_empty() && !entry.facts.iter().any(says) {
+            problems.say(entry, None, "has no members, counts nothing and is moved at no joint");
         }
         return;
     }

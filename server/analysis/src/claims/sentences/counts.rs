@@ -10,25 +10,26 @@ use super::sides::Side;
 use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
 use crate::lexicon::{self, Counted, Form, RelationWord};
 use crate::text::Span;
+use crate::verdicts;
 
 /// A number with the noun that is counted.
-struct Told {
+pub(super) struct Told {
     /// The atom of the number.
-    at: usize,
+    pub(super) at: usize,
     /// How many there are said to be.
-    number: u32,
+    pub(super) number: u32,
     /// What is counted.
-    counted: &'static Counted,
+    pub(super) counted: &'static Counted,
     /// The noun by which the vocabulary counts it.
-    noun: &'static str,
+    pub(super) noun: &'static str,
     /// The atom behind the noun.
-    end: usize,
+    pub(super) end: usize,
     /// A word of size stands before the noun, so that there may be smaller ones.
-    sized: bool,
+    pub(super) sized: bool,
     /// A preposition that binds what has them stands behind the noun ("heads *of*").
-    binds: bool,
+    pub(super) binds: bool,
     /// Where number and noun stand in the source.
-    span: Span,
+    pub(super) span: Span,
 }
 
 /// How many atoms may stand between a structure and the number of what it has.
@@ -37,11 +38,21 @@ const LONGEST_LEAD: usize = 10;
 impl Sentence<'_, '_> {
     /// The claims of a number: "has three heads", "there are four dorsal interossei", "are four in number"
     pub(super) fn count_claims(&self, at: usize) -> Vec<Claim> {
-        if self.is_range(at) || self.is_shared_out(at) {
+        let before = at.checked_sub(1).map_or("", |place| self.word(place));
+        let is_inner = lexicon::is_hyphen(before)
+            && at.checked_sub(2).is_some_and(|place| lexicon::tens(self.word(place)).is_some());
+        if is_inner || self.is_range(at) || self.is_shared_out(at) || lexicon::is_roughly(before) {
             return Vec::new();
         }
         let counted = self.number_at(at);
-        if let Some(number) = &counted {
+        let mut claims = self.counts_told(at, counted.as_ref());
+        self.weaken(&mut claims, at);
+        if claims.is_empty() { self.tally_claims(at, counted.as_ref()) } else { claims }
+    }
+
+    /// The claims of a number where a verb or another word that is known joins it with what has so many.
+    fn counts_told(&self, at: usize, counted: Option<&Told>) -> Vec<Claim> {
+        if let Some(number) = counted {
             let claims = self.counts_of(number);
             // "three heads" names no head
             if !claims.is_empty() || number.noun != "muscles" {
@@ -118,7 +129,7 @@ impl Sentence<'_, '_> {
     }
 
     /// "one head on the scapula, two on the humerus": some of them here, the others there.
-    fn is_shared_out(&self, at: usize) -> bool {
+    pub(super) fn is_shared_out(&self, at: usize) -> bool {
         let is_place = |place: usize| matches!(self.word(place), "on" | "from" | "in" | "at" | "to");
         let rest = at + 1..self.atoms.len();
         let goes_on = |place: usize| {
@@ -133,6 +144,9 @@ impl Sentence<'_, '_> {
     fn is_range(&self, at: usize) -> bool {
         let joins = |word: &str| matches!(word, "or" | "to" | "–" | "-" | "/");
         let is_number = |place: usize| lexicon::number(&self.written(place)).is_some();
+        if lexicon::tens(self.word(at)).is_some() && lexicon::is_hyphen(self.word(at + 1)) {
+            return false; // "thirty-one"
+        }
         (joins(self.word(at + 1)) && is_number(at + 2))
             || at.checked_sub(2).is_some_and(|before| joins(self.word(before + 1)) && is_number(before))
     }
@@ -178,7 +192,7 @@ impl Sentence<'_, '_> {
 
     /// The number at an atom, with the noun behind it that it counts. The number may be the first word of a relation
     /// phrase ("*three* branches of").
-    fn number_at(&self, at: usize) -> Option<Told> {
+    pub(super) fn number_at(&self, at: usize) -> Option<Told> {
         let tokens = &self.scope.mentions.tokens;
         let text = &self.scope.plain.text;
         let atom = self.atoms.get(at)?;
@@ -192,8 +206,18 @@ impl Sentence<'_, '_> {
             AtomKind::Relation(_) => (atom.from..atom.to).find(|token| lexicon::number(&word(*token)).is_some())?,
             _ => return None,
         };
-        let number = lexicon::count(&word(first))?;
-        let mut noun = first + 1;
+        let (number, mut noun) = match lexicon::tens(&word(first)) {
+            // "thirty-one"
+            Some(tens) if lexicon::is_hyphen(&word(first + 1)) => {
+                (tens + lexicon::number(&word(first + 2)).filter(|unit| *unit < 10)?, first + 3)
+            }
+            Some(tens) => (tens, first + 1),
+            None => match lexicon::number_noun(&word(first)) {
+                // "a pair of heads"
+                Some(number) if word(first + 1) == "of" => (number, first + 2),
+                _ => (lexicon::count(&word(first))?, first + 1),
+            },
+        };
         let mut sized = false;
         while lexicon::is_before_counted(&word(noun)) || lexicon::tells_size(&word(noun)) {
             sized |= lexicon::tells_size(&word(noun));
@@ -419,6 +443,9 @@ impl Sentence<'_, '_> {
     /// Whether a structure can have what is counted.
     fn may_have(&self, side: &Side, counted: &Counted) -> bool {
         let What::Entry(ids) = &side.what else { return false };
+        if ids.iter().all(|id| verdicts::is_counted(self.scope.vocabulary, *id, counted.noun)) {
+            return true;
+        }
         let fits = |kind: Kind| match counted.noun {
             "bones" | "pairs" => matches!(kind, Kind::Joint | Kind::Landmark),
             "phalanges" => matches!(kind, Kind::Group | Kind::Landmark),
@@ -429,7 +456,7 @@ impl Sentence<'_, '_> {
     }
 
     /// Whether the name that ends before an atom only tells of what a part has so many: "the front *of NAME* has two".
-    fn is_of_a_part(&self, end: usize) -> bool {
+    pub(super) fn is_of_a_part(&self, end: usize) -> bool {
         let Some(group) = self.group_to(end) else { return false };
         let mut place = group.members.first().copied().unwrap_or(0);
         while let Some(before) = place.checked_sub(1) {
@@ -457,7 +484,7 @@ impl Sentence<'_, '_> {
     }
 
     /// Whether what stands behind a name does not narrow it: a verb, a mark, the end.
-    fn goes_on_plainly(&self, at: usize) -> bool {
+    pub(super) fn goes_on_plainly(&self, at: usize) -> bool {
         let word = self.word(at);
         let is_name_of_more = matches!(word, "'s" | "’s" | "'");
         let is_narrowed = lexicon::is_relative(word) || lexicon::is_preposition(word);
@@ -477,8 +504,19 @@ impl Sentence<'_, '_> {
 
     /// A claim that a structure has so many of something. `outright`: it says so; else it takes it for known, and may speak
     /// of some of them.
-    fn count_claim(&self, side: Side, number: u32, noun: &'static str, told: Span, at: usize, outright: bool) -> Claim {
+    pub(super) fn count_claim(
+        &self,
+        side: Side,
+        number: u32,
+        noun: &'static str,
+        told: Span,
+        at: usize,
+        outright: bool,
+    ) -> Claim {
         let span = self.claim_span(at, side.span, told);
+        let knows =
+            |noun: &str| side.what.entries().iter().all(|id| verdicts::is_counted(self.scope.vocabulary, *id, noun));
+        let noun = lexicon::also_counted(noun).filter(|also| !knows(noun) && knows(also)).unwrap_or(noun);
         let parts = vec![
             Part { role: PartRole::Structure, span: side.span, what: side.what },
             Part { role: PartRole::Number, span: self.source(at, at + 1), what: What::Number(number) },
@@ -490,7 +528,7 @@ impl Sentence<'_, '_> {
 
     /// "The middle finger has two dorsal interossei": how many there are at a part of the body says nothing of how many
     /// there are in all.
-    fn speaks_of_a_part(&self, counted: usize) -> bool {
+    pub(super) fn speaks_of_a_part(&self, counted: usize) -> bool {
         (0..self.atoms.len()).filter(|at| *at != counted).any(|at| {
             self.mention(at).is_some_and(|mention| {
                 mention.candidates.iter().any(|id| self.scope.vocabulary.entry(*id).part_of.is_some())

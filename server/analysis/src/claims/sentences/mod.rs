@@ -8,7 +8,7 @@
 //! The way of a sentence through the files of this folder: [`read`] splits a block into sentences, `atoms` turns each into
 //! its row, `assertion` says whether it claims anything and how firmly; then each atom with which a claim can begin is
 //! handed to the file that reads its form: `relations` (what a phrase claims by what it joins stands in `kinds`),
-//! `brackets`, `areas`, `predicates`, `counts`, `actions`, `everyday`, `typed` (an unusual order, where what is named tells
+//! `brackets`, `areas`, `predicates`, `counts` (`tallies` where only the names of the clause tell what is counted), `actions`, `everyday`, `typed` (an unusual order, where what is named tells
 //! which is which), `unusual` (verbs that no list knows), `fragments` (predicates without their verb), `gaps` (clauses that leave words out) and, for the sentence as a whole, `deficits` and `questions`.
 //! These ask `subjects` who does it and `objects` to whom; both find `groups`, and `sides` says which members fit.
 //! `passages` reads what passes a place where that takes more, `ways` what is left of the way of a nerve. `values` reads what stands behind a label or in a cell of a table, where no verb is.
@@ -35,6 +35,7 @@ mod relations;
 mod sides;
 mod signs;
 mod subjects;
+mod tallies;
 mod typed;
 mod unusual;
 mod values;
