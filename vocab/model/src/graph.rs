@@ -144,10 +144,7 @@ impl Vocabulary {
     /// The muscles of a group, in the vocabulary's order; groups within it included.
     pub fn members(&self, group: EntryId) -> Vec<EntryId> {
         let inner = |id: EntryId| -> Vec<EntryId> {
-            self.iter()
-                .filter(|(_, entry)| entry.kind == Kind::Group && entry.part_of == Some(id))
-                .map(|(id, _)| id)
-                .collect()
+            self.parts(id).iter().copied().filter(|id| self.kind(*id) == Kind::Group).collect()
         };
         let mut groups = vec![group];
         groups.extend(self.reach(group, |_, id| inner(id)));
