@@ -26,11 +26,13 @@ impl<const N: usize> Filter<N> {
     }
 
     /// False only for a word that was not added.
+    #[inline]
     pub(super) const fn may_have(&self, word: &str) -> bool {
         let (slot, bit) = Self::place(word.as_bytes(), word.len());
         self.0[slot] & bit != 0
     }
 
+    #[inline]
     const fn place(word: &[u8], len: usize) -> (usize, u64) {
         let mut look = len as u32 & 0xFF;
         if len > 0 {
@@ -41,6 +43,7 @@ impl<const N: usize> Filter<N> {
     }
 }
 
+#[inline]
 const fn lower(letter: u8) -> u32 {
     letter.to_ascii_lowercase() as u32
 }

@@ -3,7 +3,6 @@
 use ClaimKind as K;
 use PartRole as P;
 
-use super::filter::Filter;
 use crate::claims::{ClaimKind, PartRole};
 
 /// A label (`Innervation:`), a heading (`## Innervates`) or a header of a table, and what its value is.
@@ -117,39 +116,79 @@ pub fn label_of(text: &str) -> Option<Label> {
     }
     let first = text.split_whitespace().next().unwrap_or_default().trim_end_matches([':', '=']);
     let is_plain = first.is_ascii() && !first.contains('.');
-    let is_article = ["the", "its", "their"].iter().any(|article| article.eq_ignore_ascii_case(first));
-    if is_plain && !is_article && !may_begin_label(first) {
+    if is_plain && !may_begin_label(first) {
         return None;
     }
-    let plain = text.trim().trim_end_matches([':', '=']).to_lowercase().replace('.', "");
-    let words: Vec<&str> = plain.split_whitespace().filter(|word| !matches!(*word, "the" | "its" | "their")).collect();
-    let plain = words.join(" ");
-    LABELS.iter().find(|(known, _)| *known == plain).map(|(_, label)| *label)
+    let mut plain = String::with_capacity(text.len());
+    for word in text.trim().trim_end_matches([':', '=']).split_whitespace() {
+        if ["the", "its", "their"].iter().any(|article| article.eq_ignore_ascii_case(word)) {
+            continue;
+        }
+        if !plain.is_empty() {
+            plain.push(' ');
+        }
+        plain.extend(word.chars().filter(|c| *c != '.').flat_map(char::to_lowercase));
+    }
+    let at = from_sorted(&plain);
+    labels_from(at).next().filter(|(known, _)| *known == plain).map(|(_, label)| *label)
 }
 
-/// What labels begin with, be it a whole word or a part of one.
-static BEGINNINGS: Filter<256> = {
-    let mut filter = Filter::EMPTY;
+/// The places of [`LABELS`] by their words; of two alike the first comes first.
+static SORTED: [u16; LABELS.len()] = {
+    let mut sorted = [0; LABELS.len()];
+    let mut len = 0;
+    while len < LABELS.len() {
+        // Binary search for the place behind all that are not greater.
+        let (mut from, mut to) = (0, len);
+        while from < to {
+            let middle = from.midpoint(to);
+            if is_less(LABELS[len].0.as_bytes(), LABELS[sorted[middle] as usize].0.as_bytes()) {
+                to = middle;
+            } else {
+                from = middle + 1;
+            }
+        }
+        let mut at = len;
+        while at > from {
+            sorted[at] = sorted[at - 1];
+            at -= 1;
+        }
+        sorted[from] = len as u16;
+        len += 1;
+    }
+    sorted
+};
+
+const fn is_less(a: &[u8], b: &[u8]) -> bool {
     let mut at = 0;
-    while at < LABELS.len() {
-        let label = LABELS[at].0.as_bytes();
-        let mut len = 0;
-        while len <= label.len() {
-            filter.add(label, len);
-            len += 1;
+    while at < a.len() && at < b.len() {
+        if a[at] != b[at] {
+            return a[at] < b[at];
         }
         at += 1;
     }
-    filter
-};
+    a.len() < b.len()
+}
+
+/// Where in [`SORTED`] the labels begin that are not less than a text.
+fn from_sorted(text: &str) -> usize {
+    SORTED.partition_point(|at| LABELS.get(usize::from(*at)).is_some_and(|(known, _)| *known < text))
+}
+
+/// The labels from a place of [`SORTED`] on, in order.
+fn labels_from(at: usize) -> impl Iterator<Item = &'static (&'static str, Label)> {
+    SORTED.get(at..).unwrap_or_default().iter().filter_map(|at| LABELS.get(usize::from(*at)))
+}
 
 /// Whether a label can begin with a word, whatever its case.
 pub fn may_begin_label(word: &str) -> bool {
-    let begins = |known: &str| known.get(..word.len()).is_some_and(|begin| begin.eq_ignore_ascii_case(word));
-    let may_begin = || BEGINNINGS.may_have(word);
+    let lower = || word.bytes().map(|byte| byte.to_ascii_lowercase());
+    let is_less = |at: &u16| LABELS.get(usize::from(*at)).is_some_and(|(known, _)| known.bytes().lt(lower()));
+    let begins =
+        |(known, _): &(&str, Label)| known.len() >= word.len() && known.bytes().zip(lower()).all(|(a, b)| a == b);
     // Articles and possessives before a label are no part of it.
-    matches!(word, "the" | "The" | "its" | "Its" | "their" | "Their")
-        || may_begin() && LABELS.iter().any(|(known, _)| begins(known))
+    ["the", "its", "their"].iter().any(|article| article.eq_ignore_ascii_case(word))
+        || labels_from(SORTED.partition_point(is_less)).next().is_some_and(begins)
 }
 
 /// Whether a header only says that the column names something.

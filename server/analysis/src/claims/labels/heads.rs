@@ -6,6 +6,8 @@
 //! (*C5, C6 =*). A head is **whole** when each of its words is understood; only then may a value behind it be read by what
 //! its names are.
 
+use std::borrow::Cow;
+
 use fascicle_model::{EntryId, Kind, Vocabulary};
 
 use crate::claims::phrases::MovementForm;
@@ -14,7 +16,7 @@ use crate::claims::{ClaimKind, PartRole, What, segments};
 use crate::lexicon::{self, Form, Label, ORDINALS};
 use crate::mentions::{Mention, is_bare_adjective};
 use crate::text::{Mark, Span};
-use crate::words::fold;
+use crate::words::{fold, lower};
 
 /// A head has no more tokens than this.
 const LONGEST: usize = 16;
@@ -80,7 +82,7 @@ struct Reader<'a, 's> {
     from: usize,
     to: usize,
     /// The words in lower case, from `from` on.
-    lower: Vec<String>,
+    lower: Vec<Cow<'a, str>>,
     nouns: &'a [String],
 }
 
@@ -92,8 +94,8 @@ pub fn read(scope: &Scope<'_>, from: usize, to: usize, nouns: &[String]) -> Opti
         return None;
     }
     let tokens = scope.mentions.tokens.get(from..to)?;
-    let lower = tokens.iter().map(|token| token.span.of(&scope.plain.text).to_lowercase()).collect();
-    let reader = Reader { scope, from, to, lower, nouns };
+    let words = tokens.iter().map(|token| lower(token.span.of(&scope.plain.text))).collect();
+    let reader = Reader { scope, from, to, lower: words, nouns };
     let head = reader.head();
     // A part of the body may mean its skin, and an area may be described in words that are no name.
     let is_skin = reader.lower.iter().any(|word| word == "skin");
@@ -173,7 +175,7 @@ fn is_label_of_picture(word: &str) -> bool {
 
 impl Reader<'_, '_> {
     fn word(&self, at: usize) -> &str {
-        at.checked_sub(self.from).and_then(|place| self.lower.get(place)).map_or("", String::as_str)
+        at.checked_sub(self.from).and_then(|place| self.lower.get(place)).map_or("", |word| word)
     }
 
     fn written(&self, from: usize, to: usize) -> &str {
@@ -217,8 +219,9 @@ impl Reader<'_, '_> {
                 at = (at..self.to).find(|at| matches!(self.word(*at), ")" | "]")).map_or(self.to, |close| close + 1);
                 continue;
             }
-            let ahead: Vec<&str> = (at..(at + 3).min(self.to)).map(|at| self.word(at)).collect();
-            let each = if at > self.from { lexicon::said_of_each(&ahead) } else { 0 };
+            let ahead = [word, self.word(at + 1), self.word(at + 2)];
+            let ahead = ahead.get(..self.to - at).unwrap_or(&ahead);
+            let each = if at > self.from { lexicon::said_of_each(ahead) } else { 0 };
             if each > 0 {
                 at += each; // "Number of scalene muscles on each side"
                 continue;
@@ -244,8 +247,8 @@ impl Reader<'_, '_> {
                 continue;
             }
             // "Heads of triceps": the noun tells what is counted, whatever it names elsewhere.
-            let counts = lexicon::label_of(word).is_some_and(|label| label.kind == Some(ClaimKind::Count));
-            if let Some(mention) = self.mention(at).filter(|mention| !(counts && mention.tokens.1 == at + 1)) {
+            let counts = || lexicon::label_of(word).is_some_and(|label| label.kind == Some(ClaimKind::Count));
+            if let Some(mention) = self.mention(at).filter(|mention| !(mention.tokens.1 == at + 1 && counts())) {
                 let end = mention.tokens.1;
                 if matches!(self.word(end), "branch" | "branches") && is_bare_adjective(mention, vocabulary) {
                     return None; // "Pharyngeal branch": of which nerve is not known
@@ -425,7 +428,12 @@ impl Reader<'_, '_> {
 
     /// Words that are a name once the noun that is understood stands behind them: "facial" (nerve), "lateral" (cord).
     fn completed(&self, at: usize) -> Option<(Subject, usize)> {
-        if lexicon::is_determiner(self.word(at)) {
+        let first = self.word(at);
+        let is_unknown = || {
+            let forms = self.scope.names.forms_of(lexicon::full_adjective(first).unwrap_or(first));
+            forms.iter().any(|form| form.is_unknown())
+        };
+        if lexicon::is_determiner(first) || is_unknown() {
             return None;
         }
         (1..=4).rev().filter(|len| at + len <= self.to).find_map(|len| {
