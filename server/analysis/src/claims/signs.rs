@@ -3,8 +3,10 @@
 
 use fascicle_model::{EntryId, Relation, Vocabulary};
 
+use rustc_hash::FxHashSet;
+
 use crate::lexicon;
-use crate::words::fold;
+use crate::words::{fold, lower};
 
 /// How many words a clause may take to tell a sign.
 const LONGEST_TELLING: usize = 9;
@@ -35,6 +37,10 @@ pub struct Signs {
     /// Names of signs, in lower case, as words.
     named: Vec<(Vec<String>, String)>,
     told: Vec<Told>,
+    /// The first words of names, and all keys of what is told: with no other word does a sign begin.
+    beginnings: FxHashSet<String>,
+    /// The first letters of these and of what else is said of what happens in a sign.
+    first_letters: FxHashSet<[u8; 3]>,
 }
 
 impl Signs {
@@ -74,7 +80,21 @@ impl Signs {
             let parts = if halves.len() > 1 { halves } else { vec![sign] };
             signs.told.extend(parts.into_iter().filter_map(|part| told(part, sign, is_movement)));
         }
+        signs.beginnings.extend(signs.named.iter().filter_map(|(words, _)| words.first()).cloned());
+        signs.beginnings.extend(signs.told.iter().flat_map(|told| &told.keys).cloned());
+        let written = lexicon::HAPPENINGS.iter().flat_map(|(_, words)| *words).copied();
+        signs.first_letters.extend(signs.beginnings.iter().map(String::as_str).chain(written).map(first_letters));
         signs
+    }
+
+    /// Whether a sign can begin with a word. Few words of a text are such, and only these need a closer look.
+    pub fn may_begin(&self, word: &str) -> bool {
+        if word.is_ascii() && !self.first_letters.contains(&first_letters(word)) {
+            return false;
+        }
+        let word = lower(word);
+        let word = without_genitive(&word);
+        self.beginnings.contains(word) || key(word).is_some_and(|key| self.beginnings.contains(&key))
     }
 
     /// The sign that a text names from a word on.
@@ -86,13 +106,16 @@ impl Signs {
             .map(|(words, sign)| Found { sign: sign.clone(), len: words.len(), is_of_loss: false })
     }
 
-    /// The sign that the words of a clause tell from the first of them on. `has_loss` says that the clause tells of a loss.
-    pub fn told_in(&self, clause: &[&str], has_loss: bool) -> Option<Found> {
+    /// The sign that the words of a clause tell from the first of them on. `has_loss` says whether the clause tells of a loss.
+    pub fn told_in(&self, clause: &[&str], has_loss: &dyn Fn() -> bool) -> Option<Found> {
+        let first = key(clause.first()?)?;
+        let mut begun = self.told.iter().filter(|told| told.keys.contains(&first)).peekable();
+        begun.peek()?;
+        let has_loss = has_loss();
         let keys: Vec<Option<String>> = clause.iter().take(LONGEST_TELLING).map(|word| key(word)).collect();
-        let first = keys.first()?.as_ref()?;
         let mut best: Option<(usize, Found)> = None;
-        for told in self.told.iter().filter(|told| has_loss || !told.is_of_loss) {
-            if !told.keys.contains(first) || best.as_ref().is_some_and(|(most, _)| *most >= told.keys.len()) {
+        for told in begun.filter(|told| has_loss || !told.is_of_loss) {
+            if best.as_ref().is_some_and(|(most, _)| *most >= told.keys.len()) {
                 continue;
             }
             let places = told.keys.iter().map(|wanted| keys.iter().position(|key| key.as_ref() == Some(wanted)));
@@ -147,7 +170,7 @@ fn told(part: &str, sign: &str, is_movement: &dyn Fn(&str) -> bool) -> Option<To
 
 /// What a word says in a sign, whatever its ending; `None` for words that say nothing.
 fn key(word: &str) -> Option<String> {
-    let word = fold(word.trim_end_matches("'s").trim_end_matches("’s"));
+    let word = fold(without_genitive(word));
     if let Some(happening) = lexicon::happening(&word) {
         return Some(happening.to_owned());
     }
@@ -159,6 +182,20 @@ fn key(word: &str) -> Option<String> {
         || !word.starts_with(char::is_alphabetic);
     let stem = word.strip_suffix('s').filter(|stem| stem.len() > 2).unwrap_or(&word);
     (!is_empty).then(|| stem.chars().take(4).collect())
+}
+
+/// A word without the mark of the genitive.
+pub fn without_genitive(word: &str) -> &str {
+    word.trim_end_matches("'s").trim_end_matches("’s")
+}
+
+/// The first letters of a word without its genitive, whatever their case.
+fn first_letters(word: &str) -> [u8; 3] {
+    let mut letters = [0; 3];
+    for (letter, byte) in letters.iter_mut().zip(without_genitive(word).bytes()) {
+        *letter = byte.to_ascii_lowercase();
+    }
+    letters
 }
 
 /// Whether the words of a sign name it, as "winging of the scapula" does, and do not describe a loss, which is read as one.

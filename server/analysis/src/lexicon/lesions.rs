@@ -1,8 +1,10 @@
 //! Words by which lesions and their signs are told: what happens to a part of the body, on which side, what a sign points
 //! to, and who has it.
 
+use super::filter::Filter;
+
 /// What everyday words say happens in a sign, each row under the word that stands for all of it.
-const HAPPENINGS: &[(&str, &[&str])] = &[
+pub const HAPPENINGS: &[(&str, &[&str])] = &[
     // "the foot drops"
     (
         "drop",
@@ -85,6 +87,23 @@ const HAPPENINGS: &[(&str, &[&str])] = &[
 
 /// What a word says happens, whatever its form.
 pub fn happening(word: &str) -> Option<&'static str> {
+    static FILTER: Filter<16> = {
+        let mut filter = Filter::EMPTY;
+        let mut row = 0;
+        while row < HAPPENINGS.len() {
+            let words = HAPPENINGS[row].1;
+            let mut at = 0;
+            while at < words.len() {
+                filter.add(words[at].as_bytes(), words[at].len());
+                at += 1;
+            }
+            row += 1;
+        }
+        filter
+    };
+    if !FILTER.may_have(word) {
+        return None;
+    }
     HAPPENINGS.iter().find(|(_, words)| words.contains(&word)).map(|(happening, _)| *happening)
 }
 

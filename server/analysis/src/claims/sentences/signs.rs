@@ -1,7 +1,7 @@
 //! Signs of lesions in a sentence: by their names, or by what a clause says happens.
 
 use super::Sentence;
-use crate::claims::signs::Found;
+use crate::claims::signs::{Found, without_genitive};
 use crate::claims::{Part, PartRole, What};
 use crate::lexicon;
 
@@ -15,13 +15,17 @@ impl Sentence<'_, '_> {
     /// The sign of a lesion that begins at an atom.
     pub(super) fn sign_at(&self, at: usize) -> Option<Found> {
         let from = self.atoms.get(at)?.from;
+        let signs = self.scope.relations.signs();
+        let first = self.scope.mentions.tokens.get(from)?.span.of(&self.scope.plain.text);
+        if !signs.may_begin(first) {
+            return None;
+        }
         let words = self.words_from(from, LONGEST_SIGN);
         let word = |at: usize| words.get(at).map_or("", String::as_str);
-        let signs = self.scope.relations.signs();
         let Some(found) = signs.named_at(0, &word) else {
             let clause: Vec<&str> =
                 words.iter().map(String::as_str).take_while(|word| !lexicon::ends_phrase(word)).collect();
-            return signs.told_in(&clause, self.tells_loss(at));
+            return signs.told_in(&clause, &|| self.tells_loss(at));
         };
         // A reflex is a sign only where it is lost.
         let is_reflex = found.sign.starts_with("loss of ") && word(0) != "loss";
@@ -65,7 +69,7 @@ impl Sentence<'_, '_> {
         let to = self.atoms.last().map_or(0, |atom| atom.to);
         let tokens = self.scope.mentions.tokens.get(from..to.min(from + count)).unwrap_or_default();
         let word = |span: crate::text::Span| span.of(&self.scope.plain.text).to_lowercase();
-        tokens.iter().map(|token| word(token.span).trim_end_matches("'s").trim_end_matches("’s").to_owned()).collect()
+        tokens.iter().map(|token| without_genitive(&word(token.span)).to_owned()).collect()
     }
 
     /// Whether the clause of an atom tells of a loss, or says that something is not done.
