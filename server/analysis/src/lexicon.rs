@@ -14,6 +14,8 @@ mod relations;
 pub mod ways;
 mod words;
 
+use self::filter::Filter;
+
 pub use counts::*;
 pub use items::*;
 pub use labels::*;
@@ -46,7 +48,19 @@ const ASIDES: &[&[&str]] = &[
 
 /// How many words an aside has that begins at a word.
 pub fn aside_at<'w>(at: usize, word: &dyn Fn(usize) -> &'w str) -> Option<usize> {
+    static FILTER: Filter<4> = {
+        let mut filter = Filter::EMPTY;
+        let mut at = 0;
+        while at < ASIDES.len() {
+            filter.add(ASIDES[at][0].as_bytes(), ASIDES[at][0].len());
+            at += 1;
+        }
+        filter
+    };
     let first = word(at);
+    if !FILTER.may_have(first) {
+        return None;
+    }
     let mut begun = ASIDES.iter().filter(|aside| aside.first() == Some(&first));
     begun.find(|aside| aside.iter().zip(at..).all(|(wanted, at)| word(at) == *wanted)).map(|aside| aside.len())
 }

@@ -56,13 +56,21 @@ pub struct Relations {
     /// The words of all phrases.
     words: FxHashMap<&'static str, WordIx>,
     /// For each word of a phrase the phrases that can begin with it.
-    first: Vec<Vec<usize>>,
+    first: Vec<Vec<u16>>,
+    /// The same for two words that follow each other, for phrases whose second word is told.
+    second: FxHashMap<(WordIx, WordIx), SmallVec<[u16; 4]>>,
+    /// For each word of a phrase the phrases that can begin with it whose second word may be any.
+    any_second: Vec<SmallVec<[u16; 4]>>,
     /// Words of movements, by their first word.
     movements: FxHashMap<String, Vec<(Vec<String>, MovementWord)>>,
     /// Signs of lesions.
     signs: Signs,
     /// Skin areas by the words that tell them apart.
     areas: FxHashMap<Vec<String>, Vec<EntryId>>,
+    /// For each word of a description, the places of the descriptions in [`Self::described`] that hold it.
+    area_words: FxHashMap<String, Vec<usize>>,
+    /// The descriptions of skin areas, with the areas.
+    described: Vec<(Vec<String>, Vec<EntryId>)>,
     /// Skin areas by the words of their names, without those for skin.
     named_areas: FxHashMap<String, Vec<EntryId>>,
     /// Those of them that are neither dermatomes nor points.
@@ -73,9 +81,8 @@ impl Relations {
     /// Compiles the lexicon, with the verbs of the vocabulary's movements.
     pub fn new(vocabulary: &Vocabulary) -> Self {
         let mut relations = Self::default();
-        for relation in RELATIONS {
+        for (place, relation) in (0_u16..).zip(RELATIONS) {
             let slots = relations.slots(relation.phrase, relation.kind == ClaimKind::Passage);
-            let place = relations.phrases.len();
             for slot in &slots {
                 for word in &slot.words {
                     if let Some(list) = relations.first.get_mut(usize::from(*word)) {
@@ -88,6 +95,7 @@ impl Relations {
             }
             relations.phrases.push(slots);
         }
+        relations.index_seconds();
         for (id, entry) in vocabulary.iter().filter(|(_, entry)| entry.kind == Kind::Movement) {
             for name in &entry.names {
                 relations.add_movement(&name.text, id, MovementForm::Noun);
@@ -135,15 +143,21 @@ impl Relations {
                 }
             }
         }
+        relations.described = relations.areas.iter().map(|(words, areas)| (words.clone(), areas.clone())).collect();
+        for (place, (words, _)) in relations.described.iter().enumerate() {
+            for word in words {
+                relations.area_words.entry(word.clone()).or_default().push(place);
+            }
+        }
         relations
     }
 
     /// The areas of skin that a text describes, whatever words for skin, surface and side it uses.
     pub fn areas(&self, text: &str) -> Vec<EntryId> {
-        let words = telling_words(text);
-        if words.is_empty() {
+        let is_known = |word: &str| self.area_words.contains_key(word);
+        let Some(words) = telling_words_where(text, &is_known).filter(|words| !words.is_empty()) else {
             return Vec::new();
-        }
+        };
         // "the forehead" is no "side of the forehead", though a side tells no area from another.
         if let Some(named) = self.named_areas.get(&plain_words(text)) {
             return named.clone();
@@ -154,11 +168,15 @@ impl Relations {
     /// The areas of skin that a text describes where a verb says that it is skin: everyday words for its sides are
     /// understood, and a place that has several areas means all of them.
     pub fn areas_of_skin(&self, text: &str) -> Vec<EntryId> {
+        let may_be_known = |word: &str| {
+            let is_other = |list: &[(&str, &str)]| list.iter().any(|(other, _)| *other == word);
+            self.area_words.contains_key(word) || is_other(lexicon::EVERYDAY_SIDES) || is_other(lexicon::AREA_WORDS)
+        };
+        let Some(mut words) = telling_words_where(text, &may_be_known) else { return Vec::new() };
         let areas = self.areas(text);
         if !areas.is_empty() {
             return areas;
         }
-        let mut words = telling_words(text);
         for word in &mut words {
             if let Some((_, side)) = lexicon::EVERYDAY_SIDES.iter().find(|(everyday, _)| everyday == word) {
                 *word = (*side).to_owned();
@@ -188,8 +206,10 @@ impl Relations {
         if words.is_empty() || words.iter().all(|word| lexicon::is_wide_area(word)) {
             return Vec::new();
         }
+        let holding = |word: &String| self.area_words.get(word).map_or(&[][..], Vec::as_slice);
+        let fewest = words.iter().map(holding).min_by_key(|places| places.len()).unwrap_or_default();
         let mut list: Vec<EntryId> = Vec::new();
-        for (known, areas) in &self.areas {
+        for (known, areas) in fewest.iter().filter_map(|place| self.described.get(*place)) {
             if words.iter().all(|word| known.contains(word)) {
                 list.extend(areas.iter().filter(|area| self.plain_areas.contains(area)));
             }
@@ -202,6 +222,39 @@ impl Relations {
     /// The signs of lesions.
     pub const fn signs(&self) -> &Signs {
         &self.signs
+    }
+
+    /// Notes with which two words each phrase can begin.
+    fn index_seconds(&mut self) {
+        self.any_second.resize_with(self.words.len(), SmallVec::new);
+        for (place, slots) in (0_u16..).zip(&self.phrases) {
+            let firsts = slots.iter().position(|slot| !slot.may_miss).map_or(slots.len(), |last| last + 1);
+            for (at, slot) in slots.iter().enumerate().take(firsts) {
+                let mut seconds: Vec<WordIx> = Vec::new();
+                let mut is_open = true;
+                for next in slots.get(at + 1..).unwrap_or_default() {
+                    seconds.extend(&next.words);
+                    is_open = next.is_any || (is_open && next.may_miss);
+                    if next.is_any || !next.may_miss {
+                        break;
+                    }
+                }
+                for first in &slot.words {
+                    if is_open {
+                        if let Some(list) = self.any_second.get_mut(usize::from(*first)) {
+                            list.push(place);
+                        }
+                        continue;
+                    }
+                    for second in &seconds {
+                        let list = self.second.entry((*first, *second)).or_default();
+                        if !list.contains(&place) {
+                            list.push(place);
+                        }
+                    }
+                }
+            }
+        }
     }
 
     /// The slots of a phrase, its words among the known ones.
@@ -244,11 +297,20 @@ impl Relations {
     /// of a token (empty where a phrase may not run).
     pub fn phrase_at<'w>(&self, at: usize, word: &dyn Fn(usize) -> &'w str) -> Option<(&'static RelationWord, usize)> {
         let first = *self.words.get(word(at))?;
-        let candidates = self.first.get(usize::from(first))?;
         let line = Line { from: at, words: &self.words, word, known: [const { OnceCell::new() }; LINE] };
+        // Words that are passed over may stand between the first two; else these two tell most phrases from the others.
+        let mut open = SmallVec::<[u16; 16]>::new();
+        if line.is_passed(at + 1) {
+            open.extend_from_slice(self.first.get(usize::from(first))?);
+        } else {
+            open.extend_from_slice(self.any_second.get(usize::from(first))?);
+            let told = line.word(at + 1).and_then(|second| self.second.get(&(first, second)));
+            open.extend_from_slice(told.map_or(&[], SmallVec::as_slice));
+            open.sort_unstable();
+        }
         let mut best: Option<(&'static RelationWord, usize)> = None;
-        for place in candidates {
-            let (Some(slots), Some(relation)) = (self.phrases.get(*place), RELATIONS.get(*place)) else { continue };
+        for place in open.iter().map(|place| usize::from(*place)) {
+            let (Some(slots), Some(relation)) = (self.phrases.get(place), RELATIONS.get(place)) else { continue };
             if let Some(end) = match_slots(slots, at, &line, true)
                 && best.is_none_or(|(_, longest)| end > longest)
             {
@@ -312,16 +374,26 @@ fn participle(verb: &str) -> [String; 2] {
 
 /// The words of a description of an area that tell it from others, in order of the alphabet.
 fn telling_words(text: &str) -> Vec<String> {
+    telling_words_where(text, &|_| true).unwrap_or_default()
+}
+
+/// The same; `None` if one of them is not known.
+fn telling_words_where(text: &str, is_known: &dyn Fn(&str) -> bool) -> Option<Vec<String>> {
     let mut words: Vec<String> = tokens(text)
         .iter()
         .filter(|token| token.is_word)
         .map(|token| fold(token.span.of(text)))
         .filter(|word| !lexicon::is_area_noun(word) && !lexicon::is_determiner(word))
-        .map(|word| word.strip_suffix('s').filter(|stem| stem.len() > 2).map_or(word.clone(), str::to_owned))
-        .collect();
+        .map(|mut word| {
+            if word.ends_with('s') && word.len() > 3 {
+                word.pop();
+            }
+            is_known(&word).then_some(word)
+        })
+        .collect::<Option<_>>()?;
     words.sort_unstable();
     words.dedup();
-    words
+    Some(words)
 }
 
 /// The words of a description of an area without articles and words for skin.
