@@ -286,6 +286,16 @@ pub const ORDINALS: [&str; 12] = [
     "twelfth",
 ];
 
+/// Whether digits, and what goes with them, are counted from a side in a region: the thumb is the first of the hand and lies
+/// laterally, the great toe of the foot and lies medially.
+pub fn counts_from(region: &str, side: &str) -> Option<bool> {
+    Some(match (region, side) {
+        ("hand", "lateral" | "radial" | "outer") | ("foot", "medial" | "inner") => true,
+        ("hand", "medial" | "ulnar" | "inner") | ("foot", "lateral" | "outer") => false,
+        _ => return None,
+    })
+}
+
 /// Whether a word is the number of a cranial nerve, as it stands for the nerve. "I" and "X" alone may be other words.
 pub fn is_cranial_number(word: &str) -> bool {
     matches!(word, "II" | "III" | "IV" | "V" | "VI" | "VII" | "VIII" | "IX" | "X" | "XI" | "XII")

@@ -26,6 +26,8 @@ pub fn named<'m>(knowledge: &Knowledge, text: &str, mentions: &'m Mentions, subj
             added.extend(reader.ending_with(at));
         } else if matches!(word, "compartment" | "group") {
             added.extend(reader.compartment(at));
+        } else if word == "one" {
+            added.extend(reader.other_one(at));
         }
     }
     let is_unknown_branch = |mention: &Mention| is_unknown_branch(mention, mentions, text, &knowledge.vocabulary);
@@ -102,6 +104,17 @@ impl Reader<'_> {
             self.mention(*place, end, &format!("{} {one}", self.word(*place).to_lowercase()))
         });
         named.collect::<Option<Vec<Mention>>>().unwrap_or_default()
+    }
+
+    /// "the long head …, *the short one* …": the other part of what one part is named of.
+    fn other_one(&self, one: usize) -> Option<Mention> {
+        let from = one.checked_sub(1)?;
+        let adjective = self.word(from).to_lowercase();
+        let article = from.checked_sub(1).map_or("", |place| self.word(place));
+        if lexicon::contrast_of(&adjective).is_none() || !matches!(article, "the" | "The") {
+            return None;
+        }
+        ["head", "belly", "part"].iter().find_map(|noun| self.mention(from, one + 1, &format!("{adjective} {noun}")))
     }
 
     /// "the lateral compartment": that of the regions whose muscles the block names.
@@ -182,6 +195,9 @@ impl Reader<'_> {
             _ => return,
         };
         parts.extend(vocabulary.all_parts(whole));
+        if vocabulary.kind(whole) == Kind::Muscle {
+            parts.extend(vocabulary.wholes(whole).into_iter().flat_map(|whole| vocabulary.all_parts(whole)));
+        }
         for part in parts {
             let entry = vocabulary.entry(part);
             let is_called = |name: &str| name.strip_prefix(words).is_some_and(|rest| rest.starts_with(" of "));

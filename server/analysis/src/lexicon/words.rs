@@ -268,6 +268,49 @@ word_lists! {
         "muscle" "joint" "nerve" "tooth" "teeth" "surface" "mater" "wall" "cavity" "sinus" "duct" "first" "second";
     /// Nouns for what a nerve gives a muscle, where the sentence names no muscle ("*Innervation* is by").
     is_supply_noun: "innervation" "supply" "nerve";
+    /// Words by which a clause speaks of motor supply, whatever its verb.
+    tells_supply:
+        "supplied" "supplies" "supply" "supplying" "innervated" "innervates" "innervate" "innervating" "innervation" "innervations"
+        "motor" "denervated-by" "nerve-supply" "serves" "served";
+    /// Nouns for what a muscle has from its nerve ("is given a *branch* by").
+    is_gift:
+        "branch" "branches" "twig" "twigs" "fibre" "fibres" "fiber" "fibers" "filament" "filaments" "nerve" "nerves"
+        "offshoot" "offshoots" "impulses" "power" "orders" "commands";
+    /// Verbs of giving and getting ("*is given* a branch by").
+    gives_or_gets:
+        "give" "gives" "gave" "given" "giving" "send" "sends" "sent" "sending" "receive" "receives" "received"
+        "receiving" "get" "gets" "got" "getting" "take" "takes" "took" "taken" "taking" "obtain" "obtains" "obtained" "acquire"
+        "acquires" "has" "have" "had" "having" "draw" "draws" "drawn" "drawing" "contributes" "contribute" "contributed"
+        "distributes" "distribute" "distributed" "deliver" "delivers" "delivered" "bring" "brings" "brought" "carry"
+        "carries" "carried" "provide" "provides" "provided" "furnish" "furnishes" "furnished" "issues" "issue" "issued"
+        "dispatches" "dispatched" "lends" "lend" "lent" "derives" "derive" "derived" "owes" "owe" "offers" "offered" "allots"
+        "allotted" "assigned" "assigns" "gains" "gained" "affords" "afforded" "collects" "collected" "granted" "grants";
+    /// Adjectives and nouns for a side.
+    is_side:
+        "lateral" "medial" "anterior" "posterior" "superior" "inferior" "proximal" "distal" "external" "internal"
+        "superficial" "deep" "caudal" "cranial" "dorsal" "ventral";
+    /// Words by which a clause tells where a nerve and a muscle are, or what they are to each other, and no supply.
+    is_away_from_supply:
+        "behind" "between" "beneath" "underneath" "below" "above" "over" "across" "along" "alongside" "beside" "around"
+        "round" "against" "past" "towards" "toward" "adjacent" "parallel" "close" "front" "back" "amid" "into" "onto"
+        "pierces" "pierce" "pierced" "piercing" "perforates" "perforated" "perforating" "traverses" "traversed"
+        "traversing" "crossed" "crossing" "covers" "cover" "covered" "covering" "overlies" "overlie" "overlying" "overlain"
+        "overlaps" "overlapped" "hides" "hidden" "hide" "concealed" "conceals" "shielded" "shields" "protects" "protected"
+        "contains" "contained" "containing" "encloses" "enclosed" "enclosing" "separates" "separated" "separating"
+        "separate" "borders" "bordered" "bounds" "bounded" "bounding" "flanked" "flanks" "accompanied" "accompanies"
+        "accompanying" "accompany" "followed" "follows" "follow" "following" "joined" "joins" "joining" "join" "surrounded"
+        "surrounds" "embedded" "buried" "lying" "passing" "running" "winding" "descending" "ascending" "entering"
+        "leaving" "emerging" "divides" "dividing" "splits" "split" "ends" "ending" "begins" "beginning" "grooves"
+        "grooved" "related" "relation" "relations" "landmark" "landmarks" "neighbour" "neighbor" "neighbours" "guide"
+        "guides" "marks" "marked" "seen" "palpated" "felt" "exposed" "expose" "retracted" "retract" "reflected"
+        "reflect" "trace" "traced" "traces" "identify" "identified" "dissect" "communicates" "communicating"
+        "communication" "connects" "connected" "connecting" "anastomosis" "stimulation" "stimulating" "stimulate"
+        "stimulated" "test" "tests" "tested" "testing" "like" "unlike" "than" "same" "similar" "differs" "different"
+        "compared" "comparable" "reflex" "reflexes" "homologous" "homologue" "arch" "arches" "developed" "develops"
+        "develop" "derivative" "migrated" "migrates" "named" "called" "antagonist" "antagonists" "synergist" "synergists"
+        "opponent" "opponents" "crosses" "cross" "passes" "pass" "lies" "lie" "runs" "run" "skirts" "skirted" "hugs"
+        "straddles" "straddled" "interposed" "sandwiched" "wedged" "forms" "form" "formed" "roof" "floor" "wall" "boundary"
+        "boundaries" "apart" "injected" "injection" "needle" "blocks" "anaesthetise" "spinal" "level" "weakened";
     /// Verbs and words between a noun for feeling and the nerve ("sensation from the palm *travels in* …"), or between a
     /// nerve's territory and what it is.
     links_feeling:

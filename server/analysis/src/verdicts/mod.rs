@@ -110,6 +110,16 @@ pub fn judge(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
 fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
     match claim.kind {
         ClaimKind::Deficit => deficit::judge(vocabulary, claim),
+        // "It supplies no muscle of the forearm": one that it supplies as a rule speaks against it.
+        ClaimKind::Supply if claim.negated && claim.all => {
+            let muscles = claim.entries(PartRole::Muscle).iter();
+            let mut each = muscles
+                .flat_map(|muscle| claim.entries(PartRole::Nerve).iter().map(|nerve| (*nerve, *muscle)))
+                .map(|(nerve, muscle)| supply::judge(vocabulary, nerve, muscle, false, &[]));
+            let supplied = |judgement: &Judgement| matches!(judgement.verdict, Verdict::Agrees | Verdict::LessExact);
+            let found = each.clone().find(supplied);
+            found.unwrap_or_else(|| best(each.by_ref()))
+        }
         ClaimKind::Supply => each(claim, PartRole::Nerve, PartRole::Muscle, |nerve, muscle| {
             let except = claim.parts.iter().filter(|part| part.role == PartRole::Except);
             let except: Vec<EntryId> = except.flat_map(|part| part.what.entries().iter().copied()).collect();

@@ -46,8 +46,33 @@ const LONGEST_ASIDE: usize = 16;
 
 pub(super) fn atoms(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Atom> {
     let mut list = atoms_where(scope, from, to, &|mention| is_usable(mention, scope));
+    take_out_before(&mut list);
     pass_over_asides(&mut list);
     list
+}
+
+/// "the strap muscles, thyrohyoid *excepted*, are": what is taken out stands before the word that says so; it is read as if
+/// it stood behind it.
+fn take_out_before(list: &mut [Atom]) {
+    for at in 2..list.len() {
+        let word = |at: usize| list.get(at).map_or("", |atom| &*atom.word);
+        let ends = matches!(word(at), "excepted" | "excluded" | "exempted")
+            || (matches!(word(at), "apart" | "aside") && matches!(word(at + 1), "," | "." | ""));
+        let is_name = |at: usize| matches!(list.get(at).map(|atom| &atom.kind), Some(AtomKind::Name(_)));
+        let joins = |at: usize| lexicon::is_determiner(word(at)) || matches!(word(at), "and" | "&");
+        let Some(open) = (0..at).rev().find(|place| !is_name(*place) && !joins(*place)) else { continue };
+        if !ends || word(open) != "," || open + 1 == at || word(at + 1) != "," {
+            continue;
+        }
+        if let Some(atom) = list.get_mut(open) {
+            "except".clone_into(&mut atom.word);
+        }
+        for place in at..at + 2 {
+            if let Some(atom) = list.get_mut(place) {
+                PASSED_OVER.clone_into(&mut atom.word);
+            }
+        }
+    }
 }
 
 /// Passes over what stands between two commas, names nothing and joins nothing: "the nerve*, as I said,* supplies".

@@ -159,6 +159,60 @@ impl Sentence<'_, '_> {
         claims
     }
 
+    /// "The exception is MUSCLE", "MUSCLE is the exception": the nerve of the group of which the clause before speaks does not
+    /// supply it.
+    pub(super) fn exception_claims(&self, at: usize, last: &[Claim]) -> Vec<Claim> {
+        if !matches!(self.word(at), "exception" | "exceptions") || self.word(at + 1) == "of" {
+            return Vec::new();
+        }
+        let is = at + 1;
+        let behind = self.behind_article(is + 1);
+        let group = if matches!(self.word(is), "is" | "are" | "being" | ":") {
+            self.group_from(behind, true)
+                .filter(|group| self.ends_clause(group.end) || lexicon::is_relative(self.word(group.end)))
+        } else {
+            let copula =
+                (at.saturating_sub(4)..at).rev().find(|place| matches!(self.word(*place), "is" | "are" | "being"));
+            copula.and_then(|copula| self.group_to(copula)).filter(|_| self.ends_clause(is))
+        };
+        let Some(group) = group else { return Vec::new() };
+        let is_group = |part: &Part| match &part.what {
+            What::Entry(ids) => {
+                ids.len() > 1 || ids.iter().all(|id| self.scope.vocabulary.kind(*id) == fascicle_model::Kind::Group)
+            }
+            _ => false,
+        };
+        let muscles = self.sides(&group, PartRole::Muscle);
+        let of_groups = last.iter().filter(|told| {
+            told.kind == ClaimKind::Supply
+                && !told.negated
+                && told.parts.iter().any(|part| part.role == PartRole::Muscle && is_group(part))
+        });
+        let mut claims = Vec::new();
+        for told in of_groups {
+            let Some(nerve) = told.part(PartRole::Nerve) else { continue };
+            for muscle in &muscles {
+                let parts = vec![
+                    Part { role: PartRole::Nerve, span: nerve.span, what: nerve.what.clone() },
+                    Part { role: PartRole::Muscle, span: muscle.span, what: muscle.what.clone() },
+                ];
+                let span = self.claim_span(at, muscle.span, muscle.span);
+                claims.push(Claim {
+                    span,
+                    parts,
+                    negated: true,
+                    hedged: self.clause_hedged(at),
+                    ..self.empty_claim(ClaimKind::Supply)
+                });
+            }
+        }
+        claims
+    }
+
+    fn behind_article(&self, at: usize) -> usize {
+        at + usize::from(lexicon::is_determiner(self.word(at)))
+    }
+
     /// The name of which a statement is repeated by the words from an atom on, and whether they deny.
     fn echo(&self, at: usize) -> Option<(usize, bool)> {
         let first_name =
@@ -179,6 +233,12 @@ impl Sentence<'_, '_> {
                     || (lexicon::is_determiner(self.word(name - 1))
                         && matches!(self.word(name - 2), "of" | "for" | "to"));
                 (holds && ends).then_some((name, false))
+            }
+            "likewise" | "too" | "similarly" | "ditto" => {
+                // "and B likewise"
+                let group = self.group_to(at).filter(|_| self.ends_clause(at + 1))?;
+                let first = group.members.first().copied()?;
+                self.begins_gap(self.before_determiners(first)).then_some((first, false))
             }
             word if lexicon::stands_for_verb(word) => {
                 // "B does too", "B is also"
@@ -216,7 +276,19 @@ impl Sentence<'_, '_> {
             Some(AtomKind::Name(_)) => true,
             Some(AtomKind::Word) => {
                 lexicon::stands_for_verb(self.word(at))
-                    || matches!(self.word(at), "so" | "as" | "nor" | "neither" | "same" | "former" | "latter")
+                    || matches!(
+                        self.word(at),
+                        "so" | "as"
+                            | "nor"
+                            | "neither"
+                            | "same"
+                            | "former"
+                            | "latter"
+                            | "likewise"
+                            | "too"
+                            | "similarly"
+                            | "ditto"
+                    )
             }
             _ => false,
         }

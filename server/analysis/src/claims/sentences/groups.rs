@@ -152,7 +152,7 @@ impl Sentence<'_, '_> {
         let mut before = at;
         while let Some(place) = before.checked_sub(1) {
             let word = self.word(place);
-            if matches!(word, "neither" | "no") {
+            if matches!(word, "neither" | "no" | "none") {
                 group.denied = true;
                 break;
             }
@@ -169,6 +169,8 @@ impl Sentence<'_, '_> {
                 // "the four muscles of": all there are
             } else if self.word(place + 1) == "of" && self.mention(place).is_some_and(|mention| mention.plural) {
                 // "all heads of": the parts are named as well
+            } else if matches!(word, "intrinsic" | "extrinsic" | "small" | "short" | "skeletal" | "voluntary") {
+                // "all the intrinsic muscles of": a word of the name that the name does without
             } else if lexicon::means_part(word) {
                 group.partial = true;
             } else if !(lexicon::is_determiner(word) || lexicon::is_muscle_noun(word) || word == "of" || word == "in") {
@@ -180,8 +182,16 @@ impl Sentence<'_, '_> {
 
     fn take_exceptions(&self, at: usize, group: &mut Group) {
         let mut next = at;
-        while next < self.atoms.len() && self.mention(next).is_none() && !matches!(self.word(next), "." | ";" | ":") {
+        while next < self.atoms.len()
+            && self.mention(next).is_none()
+            && !matches!(self.word(next), "." | ";" | ":")
+            && !self.begins_predicate(next)
+        {
             next += 1;
+        }
+        if self.begins_predicate(next) {
+            group.end = next; // "all bar one are"
+            return;
         }
         if let Some(except) = self.mention(next).and_then(|_| self.group_from_plain(next)) {
             group.end = except.end;

@@ -124,6 +124,25 @@ pub(super) fn kind_of(
             {
                 return Some((ClaimKind::Supply, PartRole::Muscle, PartRole::Nerve));
             }
+            // "draws on", "depends on" are said of roots and of a nerve, "ends in" of branches and of a muscle
+            if relation.kind == ClaimKind::Roots
+                && relation.left == PartRole::Structure
+                && first(left) == Some(Kind::Muscle)
+                && is_neural(first(right))
+            {
+                return (relation.phrase.ends_with("on|upon")).then_some((
+                    ClaimKind::Supply,
+                    PartRole::Muscle,
+                    PartRole::Nerve,
+                ));
+            }
+            if relation.kind == ClaimKind::Branching
+                && relation.phrase.starts_with("ends")
+                && is_neural(first(left))
+                && first(right) == Some(Kind::Muscle)
+            {
+                return Some((ClaimKind::Supply, PartRole::Nerve, PartRole::Muscle));
+            }
             // "runs to" is said of nerves and of muscles
             if relation.kind == ClaimKind::Attachment
                 && relation.phrase.ends_with(" to")

@@ -20,6 +20,7 @@ mod atoms;
 mod brackets;
 mod counts;
 mod deficits;
+mod described;
 mod everyday;
 mod fragments;
 mod gaps;
@@ -35,6 +36,7 @@ mod relations;
 mod sides;
 mod signs;
 mod subjects;
+mod supplied;
 mod tallies;
 mod typed;
 mod unusual;
@@ -44,9 +46,10 @@ mod ways;
 use fascicle_model::{EntryId, Kind, Vocabulary};
 
 use self::atoms::{Atom, AtomKind, atoms};
+use self::objects::Object;
 use crate::blocks::BlockIx;
-use crate::claims::Claim;
 use crate::claims::phrases::Relations;
+use crate::claims::{Claim, ClaimKind};
 use crate::knowledge::Knowledge;
 use crate::lexicon::{self, Form};
 use crate::mentions::Mentions;
@@ -290,11 +293,25 @@ impl Sentence<'_, '_> {
         let mut claims = Vec::new();
         let mut last_subject: Vec<Side> = Vec::new();
         let mut told: Vec<Claim> = self.memory.told.clone();
-        for at in 0..self.atoms.len() {
+        let (mut begun, mut read) = (0, 0);
+        for at in 0..=self.atoms.len() {
+            if at == self.atoms.len() || supplied::ends_stretch(self.word(at)) {
+                if claims.len() == read {
+                    let unread = self.unread_supply(begun, at);
+                    if !unread.is_empty() {
+                        told.clone_from(&unread);
+                        claims.extend(unread);
+                    }
+                }
+                (begun, read) = (at + 1, claims.len());
+            }
             if self.is_struck(at) {
                 continue;
             }
             let mut found = self.claims_at(at, &mut last_subject);
+            if found.is_empty() {
+                claims.extend(self.exception_claims(at, &told));
+            }
             if found.is_empty() && self.may_take_up(at) {
                 found = self.gap_claims(self.before_determiners(at), &told);
                 if found.is_empty() {
@@ -322,7 +339,10 @@ impl Sentence<'_, '_> {
             Some(AtomKind::Relation(relation)) => match relation.form {
                 Form::Noun => self.noun_claims(at, relation),
                 Form::Verb | Form::Participle => {
-                    let claims = self.verb_claims(at, relation, last_subject);
+                    let mut claims = self.verb_claims(at, relation, last_subject);
+                    if claims.is_empty() && relation.kind == ClaimKind::Supply {
+                        claims = self.described_supply(at, relation, last_subject);
+                    }
                     let is_empty = claims.is_empty() && lexicon::ways::manner(self.first_token(at)).is_some();
                     if is_empty { self.everyday_claims(at, last_subject) } else { claims }
                 }
@@ -337,6 +357,7 @@ impl Sentence<'_, '_> {
                 let mut claims = self.predicate_claims(at);
                 claims.extend(self.adjective_claims(at));
                 claims.extend(self.told_number_claims(at));
+                claims.extend(self.named_for_muscle(at));
                 claims
             }
             Some(AtomKind::Word) if lexicon::ways::manner(self.word(at)).is_some() => {

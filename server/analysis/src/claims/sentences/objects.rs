@@ -4,8 +4,8 @@ use super::Sentence;
 use super::atoms::AtomKind;
 use super::groups::Group;
 use super::sides::Side;
-use crate::claims::{PartRole, segments};
-use crate::lexicon;
+use crate::claims::{ClaimKind, PartRole, segments};
+use crate::lexicon::{self, Form};
 
 /// What stands on the right of a relation phrase.
 pub(super) enum Object {
@@ -69,6 +69,8 @@ impl Sentence<'_, '_> {
                     }
                     return Some(Object::Names(group));
                 }
+                // "supplied by *a branch of* the radial nerve"
+                AtomKind::Relation(_) if self.tells_branch(at) => at += 1,
                 // "carries C1 to geniohyoid": fibres that only go along are no roots of what carries them.
                 AtomKind::Segments(_) if self.word(at + 1) == "to" && self.class(at + 2) == Some(1) => return None,
                 AtomKind::Segments(reading) => return Some(Object::Segments(*reading, at)),
@@ -96,6 +98,24 @@ impl Sentence<'_, '_> {
                 _ => return None,
             }
         }
+    }
+
+    /// "a branch of", "twigs from": words that leave the nerve behind them the one that supplies.
+    pub(super) fn tells_branch(&self, at: usize) -> bool {
+        let Some(AtomKind::Relation(relation)) = self.atoms.get(at).map(|atom| &atom.kind) else { return false };
+        // "has its own branch from": a noun
+        let is_noun = relation.form == Form::Participle
+            || at.checked_sub(1).is_some_and(|place| {
+                lexicon::is_determiner(self.word(place))
+                    || matches!(
+                        self.word(place),
+                        "own" | "small" | "separate" | "special" | "direct" | "motor" | "muscular"
+                    )
+            });
+        relation.kind == ClaimKind::Branching
+            && is_noun
+            && !lexicon::is_auxiliary(self.first_token(at))
+            && self.written(at).split(' ').any(lexicon::is_part_noun)
     }
 
     /// "Posterior thigh - innervated by NERVE; MUSCLE, MUSCLE": the muscles stand behind a semicolon or colon.

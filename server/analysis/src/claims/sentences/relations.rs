@@ -490,7 +490,7 @@ impl Sentence<'_, '_> {
     }
 
     /// "all … except X": that X is not supplied.
-    fn exception_claim(
+    pub(super) fn exception_claim(
         &self,
         relation: &RelationWord,
         nerve: &Side,

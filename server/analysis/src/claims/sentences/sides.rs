@@ -68,8 +68,50 @@ impl Sentence<'_, '_> {
     }
 
     pub(super) fn side(&self, at: usize, role: PartRole) -> Option<Side> {
-        let subject = self.subject_at(at)?;
+        let subject = self.numbered_parts(at).or_else(|| self.subject_at(at))?;
         side_of(self.scope.vocabulary, &subject, role)
+    }
+
+    /// "the first two lumbricals", "the third and fourth lumbricals", "the lateral two lumbricals": those of the numbered
+    /// parts of what a name at an atom names, any of which is meant.
+    fn numbered_parts(&self, at: usize) -> Option<Subject> {
+        let vocabulary = self.scope.vocabulary;
+        let before = |back: usize| at.checked_sub(back).map_or("", |place| self.word(place));
+        let (first, second) = if before(1) == "of" { (before(3), before(2)) } else { (before(2), before(1)) };
+        let two = |word: &str| lexicon::number(word) == Some(2);
+        let of_side = if two(second) {
+            first
+        } else if two(first) {
+            second
+        } else {
+            return None;
+        };
+        let mention = self.mention(at)?;
+        let mut meant: Vec<EntryId> = Vec::new();
+        for whole in &mention.candidates {
+            let mut numbered: Vec<(usize, EntryId)> = vocabulary
+                .parts(*whole)
+                .iter()
+                .filter_map(|part| {
+                    let word = vocabulary.name(*part).split(' ').next()?;
+                    Some((lexicon::ORDINALS.iter().position(|ordinal| *ordinal == word)?, *part))
+                })
+                .collect();
+            numbered.sort_unstable();
+            let region = vocabulary.entry(*whole).region.word();
+            let from_first = match of_side {
+                "first" | "upper" => true,
+                "last" => false,
+                side => lexicon::counts_from(region, side)?,
+            };
+            if numbered.len() < 4 {
+                return None;
+            }
+            let of_two: Vec<EntryId> = numbered.into_iter().map(|(_, part)| part).collect();
+            let end = of_two.len();
+            meant.extend(if from_first { of_two.get(..2)? } else { of_two.get(end - 2..)? });
+        }
+        (!meant.is_empty()).then(|| Subject { candidates: meant, span: self.scope.plain.to_source(mention.span) })
     }
 
     /// The members of a group as sides of a claim, those that fit the role.

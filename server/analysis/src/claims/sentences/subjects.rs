@@ -21,6 +21,10 @@ impl Sentence<'_, '_> {
             (ClaimKind::Branching, PartRole::Nerve) => &[PartRole::Structure],
             (ClaimKind::Passage, PartRole::Nerve) => &[PartRole::Nerve, PartRole::Structure],
             (_, PartRole::Nerve) if goes_for_supply => &[PartRole::Nerve, PartRole::Muscle],
+            // "runs to platysma" is said of nerves as well
+            (ClaimKind::Attachment, PartRole::Muscle) if relation.phrase.ends_with(" to") => {
+                &[PartRole::Muscle, PartRole::Nerve]
+            }
             (_, role) => &[role],
         };
         let sides = others.iter().map(|role| self.subject_of_role(end, relation, *role, last));
@@ -47,6 +51,9 @@ impl Sentence<'_, '_> {
             before -= 1; // "its own roots are"
         }
         let word = self.word(before);
+        if relation.kind == ClaimKind::Supply && role == PartRole::Nerve && self.tells_purpose(before) {
+            return self.owner_of_purpose(before);
+        }
         if lexicon::is_relative(word) || word == "whose" {
             let antecedent = self.antecedent(before);
             let sides = antecedent.map(|group| self.sides(&group, role)).unwrap_or_default();
@@ -139,6 +146,9 @@ impl Sentence<'_, '_> {
         if let Some(group) = self.group_to(end) {
             let sides = self.sides(&group, role);
             let first = group.members.first().copied().unwrap_or(0);
+            if let Some(owner) = self.told_to_be_of(first).filter(|_| relation.form == Form::Participle) {
+                return self.sides(&owner, role);
+            }
             if self.is_exception_to(first) {
                 return self.main_sides(role);
             }
@@ -187,6 +197,63 @@ impl Sentence<'_, '_> {
             return self.implied(role, false);
         }
         Vec::new()
+    }
+
+    /// "descends *to* supply", "ends *by* supplying"
+    fn tells_purpose(&self, at: usize) -> bool {
+        let last = self.written(at);
+        matches!(last.rsplit(' ').next(), Some("to" | "before" | "by"))
+            && !last.contains("motor")
+            && self.mention(at).is_none()
+    }
+
+    /// Whose purpose it is: that of the relative clause, of the pronoun, or of the nerve with which the clause begins, where
+    /// no other nerve is named since.
+    fn owner_of_purpose(&self, at: usize) -> Vec<Side> {
+        let role = PartRole::Nerve;
+        let ends = |place: &usize| {
+            matches!(self.word(*place), ";" | ":" | "." | "—" | "–") || lexicon::is_contrast(self.word(*place))
+        };
+        let start = (0..at).rev().find(ends).map_or(0, |place| place + 1);
+        let relative = (start..at)
+            .rev()
+            .find(|place| matches!(self.word(*place), "which" | "that") && self.begins_predicate(place + 1));
+        let pronoun = (start..at).rev().find(|place| self.word(*place) == "it" && self.begins_predicate(place + 1));
+        let names_other = |from: usize| (from..at).any(|place| self.class(place) == Some(0));
+        if let Some(relative) = relative {
+            let sides = self.antecedent(relative).map(|group| self.sides(&group, role)).unwrap_or_default();
+            return if names_other(relative) { Vec::new() } else { sides };
+        }
+        if let Some(pronoun) = pronoun {
+            return if names_other(pronoun) { Vec::new() } else { self.possessor(pronoun, role, false) };
+        }
+        let Some(group) = self.group_at_start(start) else {
+            // "It descends …", "Descends … to supply": of what is spoken of
+            let is_bare = start == 0 && !names_other(0) && (0..at).all(|place| self.class(place) != Some(1));
+            return if is_bare { self.implied(role, false) } else { Vec::new() };
+        };
+        if names_other(group.end) { Vec::new() } else { self.sides(&group, role) }
+    }
+
+    /// "MUSCLE is *the only* tongue muscle supplied by", "MUSCLE is *one of the* muscles of the tongue supplied by": what is
+    /// said to be of the group that a name at an atom names.
+    fn told_to_be_of(&self, name: usize) -> Option<Group> {
+        if self.class(name) != Some(2) {
+            return None;
+        }
+        let mut place = name.checked_sub(1)?;
+        let mut one = false;
+        while lexicon::is_determiner(self.word(place))
+            || lexicon::is_before_group(self.word(place))
+            || lexicon::is_before_only(self.word(place))
+            || lexicon::sets_off_one(self.word(place))
+            || lexicon::is_adverb(self.word(place))
+        {
+            one |= matches!(self.word(place), "only" | "one" | "sole" | "single");
+            place = place.checked_sub(1)?;
+        }
+        let is = matches!(self.word(place), "is" | "remains" | "being");
+        (one && is).then(|| self.group_to(place)).flatten()
     }
 
     /// The group that a relative pronoun stands for: right before it, before a parenthesis ("MUSCLE, again, that …"), or
