@@ -10,8 +10,10 @@ use fascicle_model::{EntryId, Kind, Region, Relation, Vocabulary};
 use rustc_hash::FxHashMap;
 
 use crate::blocks::{Block, BlockIx, BlockKind, Blocks};
+use crate::knowledge::Knowledge;
 use crate::lexicon;
-use crate::mentions::{Mention, Mentions};
+use crate::mentions::{self, Mention, Mentions};
+use crate::text::{Plain, Span};
 use crate::words::{fold, tokens};
 
 /// Narrows the candidates of the mentions of a document, and drops mentions that mean nothing where they stand.
@@ -51,6 +53,24 @@ pub fn resolve(blocks: &Blocks, mentions: &mut [Mentions], vocabulary: &Vocabula
             own.list = kept;
         }
     }
+}
+
+/// The mentions of a text that stands by itself, narrowed as those of a document are.
+pub fn mentions_of(plain: &Plain, knowledge: &Knowledge) -> Mentions {
+    let own = mentions::mentions(&plain.text, &knowledge.vocabulary, &knowledge.names);
+    let block = Block {
+        kind: BlockKind::Paragraph,
+        span: plain.to_source(Span::new(0, plain.text.len())),
+        plain: plain.clone().into(),
+        heading: None,
+        parent: None,
+        quoted: false,
+        ticked: None,
+    };
+    let mut list = [own];
+    resolve(&Blocks { list: vec![block] }, &mut list, &knowledge.vocabulary);
+    let [own] = list;
+    own
 }
 
 /// Whether what stands between two mentions joins a part and its whole ("long head *of the* triceps").

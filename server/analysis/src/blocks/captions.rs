@@ -51,6 +51,7 @@ fn close(open: &mut Option<(Plain, Span)>, list: &mut Vec<Block>) {
             heading: None,
             parent: None,
             quoted: false,
+            ticked: None,
         });
     }
 }

@@ -72,6 +72,8 @@ struct Builder<'t> {
     row: u32,
     column: u32,
     term: Option<BlockIx>,
+    /// The box before the text that is gathered, and whether it is ticked.
+    ticked: Option<bool>,
     /// Inside something that is not prose: code block, HTML block, front matter.
     silent: u32,
     metadata: bool,
@@ -98,7 +100,8 @@ impl Builder<'_> {
                     self.not_prose("\n", range);
                 }
             }
-            Event::FootnoteReference(_) | Event::Html(_) | Event::Rule | Event::TaskListMarker(_) => {}
+            Event::FootnoteReference(_) | Event::Html(_) | Event::Rule => {}
+            Event::TaskListMarker(is_ticked) => self.ticked = Some(is_ticked),
         }
     }
 
@@ -274,6 +277,7 @@ impl Builder<'_> {
             heading,
             parent,
             quoted,
+            ticked: self.ticked.take(),
         });
     }
 
@@ -347,6 +351,7 @@ impl Builder<'_> {
                         heading: None,
                         parent: None,
                         quoted: false,
+                        ticked: None,
                     });
                 }
             }

@@ -82,6 +82,8 @@ pub struct Block {
     pub parent: Option<BlockIx>,
     /// It is quoted from somebody (a block quotation that is no callout).
     pub quoted: bool,
+    /// For an item with a box before it: whether the box is ticked.
+    pub ticked: Option<bool>,
 }
 
 /// A document cut into blocks.
@@ -116,6 +118,7 @@ fn paragraphs(text: &str) -> Vec<Block> {
                 heading: None,
                 parent: None,
                 quoted: false,
+                ticked: None,
             });
         }
     };

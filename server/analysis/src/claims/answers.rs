@@ -8,13 +8,20 @@ use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::knowledge::Knowledge;
 use crate::lexicon;
 use crate::mentions;
+use crate::resolve;
 use crate::text::{Plain, Span};
 
 /// What stands before an answer.
-const MARKS: [&str; 4] = ["answer:", "ans:", "ans.", "a:"];
+const MARKS: [&str; 5] = ["answer:", "ans:", "ans.", "a:", "back:"];
+
+/// What stands before an answer to a question with a mark of its own; elsewhere it is an option.
+const MARK_BESIDE_QUESTION: [&str; 1] = ["a."];
 
 /// What stands before a question.
-const QUESTION_MARKS: [&str; 3] = ["question:", "q:", "q."];
+const QUESTION_MARKS: [&str; 5] = ["question:", "q:", "q.", "front:", "prompt:"];
+
+/// How many blocks before it may hold the question that a block answers, or the one of which its own is a rest.
+const QUESTION_REACH: usize = 8;
 
 /// Words of a sentence for which the items of the list below it stand.
 const STAND_FOR_ITEMS: [&str; 14] = [
@@ -34,28 +41,142 @@ const STAND_FOR_ITEMS: [&str; 14] = [
     "they",
 ];
 
-/// The claims of the answers in a block.
-pub fn read(blocks: &Blocks, at: BlockIx, knowledge: &Knowledge) -> Vec<Claim> {
-    let Some(block) = blocks.list.get(at) else { return Vec::new() };
-    let mut asked = question_above(blocks, at);
-    let mut claims = Vec::new();
-    for line in block.plain.lines() {
-        let line = line.trimmed();
-        let text = line.text.as_str();
-        if let Some(end) = text.find('?').map(|end| end + 1) {
-            let question = without(&line.slice(Span::new(0, end)), &QUESTION_MARKS);
-            let behind = line.slice(Span::new(end, text.len())).trimmed();
-            if behind.text.chars().any(char::is_alphanumeric) {
-                claims.extend(answer_claims(&question, &behind, knowledge, at));
-                asked = None;
-            } else {
-                asked = Some(question);
-            }
-        } else if let Some(question) = asked.take() {
-            claims.extend(answer_claims(&question, &line, knowledge, at));
+/// The claims of the answers in a block, and where the backs of cards stand, which are read no other way.
+pub fn read(blocks: &Blocks, at: BlockIx, knowledge: &Knowledge) -> (Vec<Claim>, Vec<Span>) {
+    let Some(block) = blocks.list.get(at) else { return Default::default() };
+    let mut talk = Talk::default();
+    for before in blocks_before(blocks, at) {
+        for line in blocks.list.get(before).map(|block| block.plain.lines()).unwrap_or_default() {
+            talk.hear(&line.trimmed(), knowledge);
         }
     }
-    claims
+    talk.asked = talk.asked.take().filter(|asked| asked.is_marked);
+    if let Some(question) = question_above(blocks, at) {
+        talk.asked = Some(Asked { question, is_marked: false, is_card: false });
+    }
+    let (mut claims, mut backs) = (Vec::new(), Vec::new());
+    for line in block.plain.lines() {
+        if let Some((asked, answer)) = talk.hear(&line.trimmed(), knowledge) {
+            claims.extend(if asked.is_card {
+                backs.push(line.to_source(Span::new(0, line.text.len())));
+                exam::paired(&asked.question, &answer, at, knowledge)
+            } else {
+                answer_claims(&asked.question, &answer, knowledge, at)
+            });
+        }
+    }
+    (claims, backs)
+}
+
+/// The blocks of the same kind and place right before one, in their order.
+fn blocks_before(blocks: &Blocks, at: BlockIx) -> Vec<BlockIx> {
+    let Some(own) = blocks.list.get(at).filter(|block| block.kind == BlockKind::Paragraph) else { return Vec::new() };
+    let is_beside = |up: &BlockIx| {
+        let other = blocks.list.get(*up);
+        other.is_some_and(|other| {
+            other.kind == own.kind && other.parent == own.parent && other.heading == own.heading && !other.quoted
+        })
+    };
+    let mut list: Vec<BlockIx> = (0..at).rev().take(QUESTION_REACH).take_while(is_beside).collect();
+    list.reverse();
+    list
+}
+
+/// A question that waits for its answer.
+#[derive(Clone, Debug)]
+struct Asked {
+    question: Plain,
+    /// A mark or a speaker stands before it, so that what answers it may stand in another block.
+    is_marked: bool,
+    /// It is the front of a card, which asks by naming.
+    is_card: bool,
+}
+
+/// What has been asked so far.
+#[derive(Default)]
+struct Talk {
+    asked: Option<Asked>,
+    /// The last question that was a whole one.
+    whole: Option<Plain>,
+}
+
+impl Talk {
+    /// Takes a line; a question together with what the line answers to it, if it does.
+    fn hear(&mut self, line: &Plain, knowledge: &Knowledge) -> Option<(Asked, Plain)> {
+        let text = line.text.as_str();
+        let marked = without(line, &QUESTION_MARKS);
+        let is_marked = marked.text.len() < text.trim().len();
+        let (spoken, is_spoken) = without_speaker(&marked);
+        if let Some(end) = spoken.text.find('?').map(|end| end + 1) {
+            let question = spoken.slice(Span::new(0, end));
+            let question = self.completed(&question, knowledge).unwrap_or(question);
+            self.whole = Some(question.clone());
+            let asked = Asked { question, is_marked: is_marked || is_spoken, is_card: false };
+            let rest = spoken.text.get(end..).unwrap_or_default();
+            let from = spoken.text.len() - rest.trim_start_matches([' ', '–', '—', '-', '→', '=', ':', '⇒']).len();
+            let behind = spoken.slice(Span::new(from, spoken.text.len())).trimmed();
+            if behind.text.chars().any(char::is_alphanumeric) {
+                self.asked = None;
+                return Some((asked, behind));
+            }
+            self.asked = Some(asked);
+            return None;
+        }
+        if is_marked && !is_spoken {
+            self.asked = Some(Asked { question: marked, is_marked, is_card: true });
+            return None;
+        }
+        let asked = self.asked.take()?;
+        let is_beside = asked.is_marked && without(line, &MARK_BESIDE_QUESTION).text.len() < text.trim().len();
+        let line = if is_beside { &without(line, &MARK_BESIDE_QUESTION) } else { line };
+        let has_mark = is_beside || without(line, &MARKS).text.len() < text.trim().len();
+        if asked.is_card && !has_mark {
+            return None;
+        }
+        let line = if asked.is_marked && !has_mark { said_by(line) } else { line.clone() };
+        Some((asked, without(&line, &MARKS)))
+    }
+
+    /// "And the masseter?", "What about masseter?": the question before, asked of what is named.
+    fn completed(&self, question: &Plain, knowledge: &Knowledge) -> Option<Plain> {
+        let whole = self.whole.as_ref()?;
+        let lower = question.text.to_lowercase();
+        let head = ["and ", "what about ", "how about ", "and what about ", "and how about "];
+        head.into_iter().find(|head| lower.starts_with(*head))?;
+        let own = mentions::mentions(&question.text, &knowledge.vocabulary, &knowledge.names);
+        let [only] = own.list.as_slice() else { return None };
+        let kind = |mention: &mentions::Mention| mention.candidates.first().map(|id| knowledge.vocabulary.kind(*id));
+        let rest = lower.get(only.span.end..)?.trim_matches(['?', ' ', '.']);
+        let known = mentions::mentions(&whole.text, &knowledge.vocabulary, &knowledge.names);
+        let mut same = known.list.iter().filter(|mention| kind(mention) == kind(only));
+        let replaced = same.next().filter(|_| rest.is_empty())?;
+        if same.next().is_some() {
+            return None;
+        }
+        let mut plain = whole.slice(Span::new(0, replaced.span.start));
+        plain.append(&question.slice(only.span));
+        plain.append(&whole.slice(Span::new(replaced.span.end, whole.text.len())));
+        Some(plain)
+    }
+}
+
+/// A question without the speaker before it ("Tutor: What supplies …?"), and whether there was one.
+fn without_speaker(line: &Plain) -> (Plain, bool) {
+    let said = said_by(line);
+    let first = said.text.split(|c: char| !c.is_alphabetic()).next().unwrap_or_default().to_lowercase();
+    let asks = lexicon::asks_for(&first) || matches!(&*first, "which" | "what" | "how" | "where" | "who" | "and");
+    let is_spoken = said.text.len() < line.text.len() && asks;
+    (if is_spoken { said } else { line.clone() }, is_spoken)
+}
+
+/// A line without one or two words and a colon before it.
+fn said_by(line: &Plain) -> Plain {
+    let text = line.text.as_str();
+    let colon = text.find(": ").filter(|colon| {
+        text.get(..*colon)
+            .is_some_and(|head| head.split_whitespace().count() <= 2 && head.starts_with(char::is_uppercase))
+    });
+    line.slice(Span::new(colon.map_or(0, |colon| colon + 1), text.len())).trimmed()
 }
 
 /// The question that a block may answer: the item that it is nested in, or its heading where nothing else stands between.
@@ -118,7 +239,7 @@ pub fn led_in(blocks: &Blocks, at: BlockIx, knowledge: &Knowledge) -> Vec<Claim>
     if sentences::is_sentence(&Scope::new(knowledge, &item, &own, at), 0, own.tokens.len()) {
         return Vec::new();
     }
-    let mentions = mentions::mentions(&joined.text, &knowledge.vocabulary, &knowledge.names);
+    let mentions = resolve::mentions_of(&joined, knowledge);
     let mut claims = sentences::read(&Scope::new(knowledge, &joined, &mentions, at), 0, &mut Memory::default());
     let place = item.to_source(Span::new(0, item.text.len()));
     claims.retain(|claim| claim.parts.iter().any(|part| place.contains(part.span)));

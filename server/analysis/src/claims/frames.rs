@@ -3,9 +3,9 @@
 
 use std::collections::BTreeMap;
 
-use super::exam::inline::keyed;
+use super::exam::inline::{keyed, keyed_before};
 use super::{Claim, Key};
-use crate::blocks::{BlockIx, BlockKind, Blocks};
+use crate::blocks::{Block, BlockIx, BlockKind, Blocks};
 use crate::lexicon;
 use crate::text::Span;
 
@@ -23,12 +23,16 @@ enum Meant {
     Open,
     /// They are keyed true or false at a place of the visible text.
     Keyed(bool, Span),
+    /// The key stands before them.
+    KeyedBefore(bool, Span),
 }
 
 impl Frames {
     /// Looks at a section's blocks, headings over it included.
     pub fn new(blocks: &Blocks) -> Self {
         let mut meant: Vec<Meant> = Vec::with_capacity(blocks.list.len());
+        // The numbers of the items that are passed, each with its heading.
+        let mut numbers: Vec<(u64, Option<BlockIx>)> = Vec::new();
         // The line that leads in the list whose items are passed, if it takes back what they say.
         let mut lead_in = false;
         for block in &blocks.list {
@@ -36,6 +40,7 @@ impl Frames {
             let bare = text.trim();
             let is_open = |up: Option<BlockIx>| up.and_then(|up| meant.get(up)) == Some(&Meant::Open);
             let above = is_open(block.heading) || is_open(block.parent);
+            let led_in = lead_in;
             let own = match block.kind {
                 BlockKind::Heading(_) => {
                     lead_in = false;
@@ -52,10 +57,20 @@ impl Frames {
                 }
             };
             let own = own || block.parent.is_some() && bare.ends_with(':') && is_frame(bare);
-            meant.push(match keyed(text, above || own) {
-                Some((is_true, at)) => Meant::Keyed(is_true, at),
-                None if above || own => Meant::Open,
-                None => Meant::So,
+            // Below "5. True or false?" the statements stand in a list of its own.
+            let leads = matches!(block.kind, BlockKind::Item(_)) && bare.split_whitespace().count() <= LONGEST_ITEM;
+            let own = own || leads && asks_to_judge(bare);
+            let is_line = matches!(block.kind, BlockKind::Item(_) | BlockKind::Paragraph);
+            let before = || if is_line && (above || led_in) { keyed_before(text) } else { None };
+            let is_explained = is_numbered_again(block, &numbers);
+            if let BlockKind::Item(Some(number)) = block.kind {
+                numbers.push((number, block.heading));
+            }
+            meant.push(match (keyed(text, above || own), before().filter(|_| !is_explained)) {
+                (Some((is_true, at)), _) => Meant::Keyed(is_true, at),
+                (None, Some((is_true, at))) => Meant::KeyedBefore(is_true, at),
+                (None, None) if above || own => Meant::Open,
+                (None, None) => Meant::So,
             });
         }
         Self { meant }
@@ -64,7 +79,7 @@ impl Frames {
     /// Where the visible text of a block goes on behind the key of what it states.
     pub fn end_of_key(&self, block: BlockIx) -> Option<usize> {
         match self.meant.get(block) {
-            Some(Meant::Keyed(_, at)) => Some(at.end),
+            Some(Meant::Keyed(_, at) | Meant::KeyedBefore(_, at)) => Some(at.end),
             _ => None,
         }
     }
@@ -84,7 +99,7 @@ impl Frames {
             let (is_true, at) = match meant(&claim) {
                 Meant::So => return Some(claim),
                 Meant::Open => return None,
-                Meant::Keyed(is_true, at) => (is_true, at),
+                Meant::Keyed(is_true, at) | Meant::KeyedBefore(is_true, at) => (is_true, at),
             };
             // Of several statements on a line that is keyed false, any one may be the false one.
             if !is_true && count.get(&claim.block).is_some_and(|count| *count > 1) {
@@ -98,6 +113,11 @@ impl Frames {
         };
         claims.into_iter().filter_map(settled).collect()
     }
+}
+
+/// Whether an item has the number of one that stands further up under the same heading: it may explain the key of that one.
+fn is_numbered_again(block: &Block, numbers: &[(u64, Option<BlockIx>)]) -> bool {
+    matches!(block.kind, BlockKind::Item(Some(number)) if numbers.contains(&(number, block.heading)))
 }
 
 /// Whether a claim stands behind the key of its block.
@@ -115,11 +135,19 @@ fn is_lettered(text: &str) -> bool {
 /// A line of more words that does not end with a colon is a statement, no heading of a list.
 const LONGEST_LINE: usize = 8;
 
+/// A line of a list that leads in the list below it has no more words.
+const LONGEST_ITEM: usize = 12;
+
+/// Whether a line asks to judge what stands below it.
+fn asks_to_judge(text: &str) -> bool {
+    let lower = text.to_lowercase();
+    lexicon::FRAMES.iter().any(|phrase| lower.contains(phrase))
+}
+
 /// Whether words that stand over others take back what these say.
 fn is_frame(text: &str) -> bool {
     let lower = text.to_lowercase();
-    lexicon::FRAMES.iter().any(|phrase| lower.contains(phrase))
-        || lower.split(|c: char| !c.is_alphanumeric()).any(lexicon::is_frame_word)
+    asks_to_judge(text) || lower.split(|c: char| !c.is_alphanumeric()).any(lexicon::is_frame_word)
 }
 
 /// Whether a line carries the mark of something to be judged, or judged wrong.

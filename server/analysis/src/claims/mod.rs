@@ -335,9 +335,10 @@ pub fn of_section(
         claims.extend(sentences::read(&scope, 0, &mut memory));
         claims.extend(labels::read(&scope, &subjects.above(at)));
         if block.kind != BlockKind::Caption {
+            let (mut answered, backs) = answers::read(&blocks, at, knowledge);
+            claims.retain(|claim| claim.block != at || !backs.iter().any(|back| back.overlaps(claim.span)));
             let is_known = |own: &Claim| claims.iter().any(|claim| claim.block == at && says_the_same(claim, own));
-            let answered: Vec<Claim> =
-                answers::read(&blocks, at, knowledge).into_iter().filter(|own| !is_known(own)).collect();
+            answered.retain(|own| !is_known(own));
             claims.extend(answered);
             if !claims.iter().any(|claim| claim.block == at) {
                 claims.extend(answers::led_in(&blocks, at, knowledge));

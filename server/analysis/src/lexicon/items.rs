@@ -1,8 +1,61 @@
 //! Words of exam items and of other text that asserts nothing: keys, instructions, frames.
 
 /// Words with which the line of an exam item that gives its key begins; of two that fit, the first is read.
-pub const KEY_HEADS: &[&str] =
-    &["correct answer", "answer key", "right answer", "answer", "key", "ans", "correct option", "solution"];
+pub const KEY_HEADS: &[&str] = &[
+    "correct answers",
+    "correct answer",
+    "correct option",
+    "correct response",
+    "correct choice",
+    "answer key",
+    "key answer",
+    "right answer",
+    "best answer",
+    "best option",
+    "model answer",
+    "suggested answer",
+    "sample answer",
+    "expected answer",
+    "answer(s)",
+    "answers",
+    "answer",
+    "marking scheme",
+    "mark scheme",
+    "solution",
+    "soln",
+    "response",
+    "correct",
+    "right",
+    "key",
+    "ans",
+];
+
+/// Verbs with which a stem asks in the imperative.
+pub const ASKING_VERBS: &[&str] = &[
+    "name",
+    "state",
+    "give",
+    "list",
+    "identify",
+    "select",
+    "choose",
+    "tick",
+    "mark",
+    "pick",
+    "circle",
+    "check",
+    "underline",
+    "mention",
+    "write down",
+    "specify",
+    "indicate",
+    "recall",
+    "enumerate",
+];
+
+/// Words behind the verb of such a stem that tell how many are wanted.
+pub const ASKED_FOR: &[&str] =
+    &["all", "the", "one", "two", "three", "four", "five", "any", "each", "every", "correct", "of", "a", "an"];
 
 /// Words with which a stem begins that only instruct.
 pub const INSTRUCTIONS: &[&str] =
@@ -96,6 +149,10 @@ pub const TAKEN_BACK_BEHIND: &[&str] = &[
     "❌",
 ];
 
+/// Signs at an option that is the right one.
+pub const RIGHT_MARKS: &[&str] =
+    &["✓", "✔", "✔️", "✅", "☑", "*", "(correct)", "[correct]", "(right)", "← correct", "(x)", "(✓)"];
+
 /// Words of a heading below which the keys of the questions above it stand.
 const HEADINGS_OF_ANSWERS: &[&str] =
     &["answer", "answers", "key", "keys", "solution", "solutions", "overleaf", "marking"];
@@ -107,7 +164,10 @@ pub fn is_heading_of_answers(heading: &str) -> bool {
     let asks = words.iter().any(|word| {
         matches!(*word, "the" | "all" | "any" | "one" | "each" | "best" | "single" | "short" | "choose" | "following")
     });
-    let leads = words.iter().take(3).any(|word| HEADINGS_OF_ANSWERS.contains(word));
+    // "Short answers", "Questions and answers": below them both stand.
+    let has_questions =
+        words.first() == Some(&"short") || words.iter().take(2).any(|word| word.starts_with("question"));
+    let leads = !has_questions && words.iter().take(3).any(|word| HEADINGS_OF_ANSWERS.contains(word));
     leads
         && !lower.trim_end().ends_with('?')
         && (!asks || words.iter().take(2).any(|word| matches!(*word, "key" | "keys" | "answers" | "solutions")))

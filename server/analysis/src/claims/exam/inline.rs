@@ -1,4 +1,5 @@
-//! The key that stands behind a statement on its own line: "The ulnar nerve supplies deltoid. (F)".
+//! The key that stands on the line of a statement: "The ulnar nerve supplies deltoid. (F)", "F – The ulnar nerve supplies
+//! deltoid."
 
 use crate::lexicon;
 use crate::text::Span;
@@ -37,4 +38,23 @@ pub fn keyed(text: &str, in_frame: bool) -> Option<(bool, Span)> {
         let explains = behind.starts_with(['.', ',', ':', ';', '–', '—', '-', '(']);
         explains.then(|| (is_true, Span::new(from, from + word.len())))
     })
+}
+
+/// The key before a statement: `T – …`, `(F) …`, `False: …`. Words that point back explain another key.
+pub fn keyed_before(text: &str) -> Option<(bool, Span)> {
+    let start = text.len() - text.trim_start_matches(['(', '[', ' ', '*', '_']).len();
+    let body = text.get(start..)?;
+    let word = body.split(|c: char| !c.is_alphabetic()).next().filter(|word| !word.is_empty())?;
+    let lower = word.to_lowercase();
+    let is_true = lexicon::is_true(&lower);
+    let end = start + word.len();
+    let behind = text.get(end..)?;
+    let stated = behind.trim_start_matches([')', ']', '.', ':', ' ', '–', '—', '-', '→', '*', '_', '\t']);
+    let is_set_off = behind.len() > stated.len() && word.starts_with(char::is_uppercase);
+    let first = stated.split(|c: char| !c.is_alphabetic()).next().unwrap_or_default().to_lowercase();
+    let explains = lexicon::is_conjunction(&first)
+        || lexicon::is_pronoun(&first)
+        || lexicon::begins_reason(&first)
+        || first.is_empty();
+    ((is_true || lexicon::is_false(&lower)) && is_set_off && !explains).then(|| (is_true, Span::new(start, end)))
 }

@@ -2,12 +2,14 @@
 
 use super::Choice;
 use super::lines::{
-    Line, key_value, numbered, option_label, options_in_line, question_number, row_of_answers, row_of_options,
+    Line, bare_label, key_value, numbered, option_label, options_in_line, question_number, row_of_answers,
+    row_of_options,
 };
-use super::stems::{ASKING, whole_word, without_instructions};
+use super::marked::{is_marked, without_mark};
+use super::stems::{ASKING, asked_by_verb, whole_word, without_instructions};
 use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::lexicon;
-use crate::text::{Plain, Span};
+use crate::text::{Mark, Plain, Span};
 use std::collections::BTreeSet;
 
 /// An exam item.
@@ -31,7 +33,8 @@ pub(super) fn items(lines: &[Line], blocks: &Blocks, taken: &BTreeSet<BlockIx>) 
     let mut open: Option<Item> = None;
     let mut in_answers = false;
     let mut section = String::new();
-    for line in lines.iter().filter(|line| !taken.contains(&line.block)) {
+    let lines: Vec<&Line> = lines.iter().filter(|line| !taken.contains(&line.block)).collect();
+    for (place, line) in lines.iter().enumerate() {
         let is_heading = matches!(blocks.list.get(line.block).map(|block| block.kind), Some(BlockKind::Heading(_)));
         let text = line.plain.text.as_str();
         if is_heading {
@@ -44,7 +47,7 @@ pub(super) fn items(lines: &[Line], blocks: &Blocks, taken: &BTreeSet<BlockIx>) 
             continue;
         }
         if let Some((head, row)) = row_of_answers(&line.plain)
-            && (in_answers || row.len() > 2 || text.starts_with('Q'))
+            && (in_answers || row.len() > 2 || text.starts_with('Q') || lexicon::is_heading_of_answers(head))
         {
             finish(&mut open, &mut done);
             take_row(&mut done, line, head, &row);
@@ -79,7 +82,9 @@ pub(super) fn items(lines: &[Line], blocks: &Blocks, taken: &BTreeSet<BlockIx>) 
             continue;
         }
         if let Some(item) = &mut open {
-            let lettered = option_label(text);
+            let next = lines.get(place + 1).map_or("", |next| next.plain.text.as_str());
+            let lettered = option_label(text)
+                .or_else(|| bare_option(text, next, item.options.len()).filter(|_| line.number.is_none()));
             let by_number = line.number.filter(|_| {
                 (item.from_list && line.nested)
                     || (!item.from_list && line.block != item.blocks.first().copied().unwrap_or(0))
@@ -89,12 +94,33 @@ pub(super) fn items(lines: &[Line], blocks: &Blocks, taken: &BTreeSet<BlockIx>) 
                 item.blocks.push(line.block);
                 continue;
             }
+            let bare = text.trim_matches(['(', ')', '.', '*']);
+            if item.options.len() > 1 && is_emphasized(&line.plain) && item.options.iter().any(|own| own.label == bare)
+            {
+                item.key = Some((line.plain.clone(), line.block));
+                item.blocks.push(line.block);
+                finish(&mut open, &mut done);
+                continue;
+            }
             if let Some(number) = by_number {
                 item.options.push(Choice { label: number.to_string(), plain: line.plain.clone() });
                 item.blocks.push(line.block);
                 continue;
             }
             let is_own = question_number(text).is_some();
+            if item.options.is_empty() && item.blocks.contains(&line.block) && item.key.is_none() {
+                if let Some((stem, key)) = filled_in(&line.plain) {
+                    // One of several gaps below "Fill in the gaps".
+                    let blocks = vec![line.block];
+                    done.push(Item { stem, key: Some((key, line.block)), blocks, ..Item::default() });
+                    continue;
+                }
+                if is_emphasized(&line.plain) && is_asked(&item.stem) {
+                    item.key = Some((line.plain.clone(), line.block));
+                    finish(&mut open, &mut done);
+                    continue;
+                }
+            }
             if item.options.is_empty() && item.blocks.contains(&line.block) && !is_own {
                 item.stem.push_as(
                     " ",
@@ -120,6 +146,8 @@ pub(super) fn items(lines: &[Line], blocks: &Blocks, taken: &BTreeSet<BlockIx>) 
         }
     }
     finish(&mut open, &mut done);
+    let is_empty = |item: &Item| without_instructions(&item.stem).text.trim().is_empty();
+    done.retain(|item| item.key.is_some() || !is_empty(item));
     done.retain(|item| item.key.is_some() || (item.options.len() > 1 && (!item.from_list || asks(&item.stem))));
     done
 }
@@ -181,6 +209,14 @@ fn asks(stem: &Plain) -> bool {
 
 /// Keeps an item that has options or a key; anything else was no item.
 fn finish(open: &mut Option<Item>, done: &mut Vec<Item>) {
+    if let Some(item) = open.as_mut().filter(|item| item.key.is_none() && item.options.len() > 1) {
+        let mut marked = item.options.iter().filter(|choice| is_marked(&choice.plain));
+        if let (Some(only), None) = (marked.next(), marked.next()) {
+            let key = without_mark(&only.plain);
+            item.key = item.blocks.last().map(|block| (key, *block));
+            item.options.clear();
+        }
+    }
     done.extend(open.take());
 }
 
@@ -212,6 +248,10 @@ fn question(line: &Line) -> Option<Item> {
     if number.is_none() && !without_instructions(&body).text.chars().any(char::is_alphanumeric) {
         return None; // "True or false?" over a list of statements is no item
     }
+    let (body, key) = match filled_in(&body) {
+        Some((stem, key)) => (stem, Some((key, line.block))),
+        None => (body, None),
+    };
     let cut = row_of_options(&body);
     let options = cut.map(|cut| options_in_line(&body.slice(Span::new(cut, body.text.len())))).unwrap_or_default();
     Some(Item {
@@ -219,17 +259,56 @@ fn question(line: &Line) -> Option<Item> {
         stem: cut.map_or_else(|| body.clone(), |cut| body.slice(Span::new(0, cut)).trimmed()),
         options,
         blocks: vec![line.block],
-        key: filled_in(&body).map(|key| (key, line.block)),
+        key,
         from_list: line.number.is_some(),
         ..Item::default()
     })
 }
 
-/// What fills the blank of a sentence, in brackets behind it: "… is the ______. (axillary nerve)".
-fn filled_in(body: &Plain) -> Option<Plain> {
-    let text = body.text.trim_end().trim_end_matches('.');
-    let open = text.rfind('(').filter(|open| text.find("__").is_some_and(|blank| blank < *open))?;
+/// A sentence with a blank and what fills it, behind it on the same line: "… is the ______. (axillary nerve)",
+/// "… is the ______. Answer: axillary nerve".
+fn filled_in(body: &Plain) -> Option<(Plain, Plain)> {
+    let text = body.text.trim_end();
+    let blank = text.rfind("__")?;
+    let by_word = || {
+        let heads = text.char_indices().filter(|(at, _)| *at > blank);
+        let is_apart =
+            |at: usize| text.get(..at).is_some_and(|before| before.ends_with(|c: char| !c.is_alphanumeric()));
+        heads.filter(|(at, _)| is_apart(*at)).find_map(|(at, _)| Some((at, at + key_value(text.get(at..)?)?)))
+    };
+    if let Some((head, value)) = by_word() {
+        let key = body.slice(Span::new(value, text.len())).trimmed();
+        let stem = body.slice(Span::new(0, head)).trimmed();
+        return key.text.contains(char::is_alphabetic).then_some((stem, key));
+    }
+    let text = text.trim_end_matches('.');
+    let open = text.rfind('(').filter(|open| blank < *open)?;
     let inside = text.get(open + 1..)?.strip_suffix(')')?;
     let is_key = inside.contains(char::is_alphabetic) && !inside.contains("mark") && !inside.contains("point");
-    is_key.then(|| body.slice(Span::new(open + 1, open + 1 + inside.len())).trimmed())
+    let key = body.slice(Span::new(open + 1, open + 1 + inside.len())).trimmed();
+    is_key.then(|| (body.slice(Span::new(0, open)).trimmed(), key))
+}
+
+/// `B the ulnar nerve` as one of options that stand below one another, each behind its capital: the next in order, of which
+/// more follow or have come before.
+fn bare_option(text: &str, next: &str, count: usize) -> Option<(String, usize)> {
+    let letter = |number: usize| u8::try_from(number).ok().and_then(|number| b'A'.checked_add(number)).map(char::from);
+    let own = bare_label(text).filter(|(label, _)| letter(count).is_some_and(|letter| label.starts_with(letter)))?;
+    let follows = || bare_label(next).is_some_and(|(label, _)| label.starts_with('B'));
+    (count > 0 || follows()).then_some(own)
+}
+
+/// Whether a stem asks, by its mark or by its verb.
+fn is_asked(stem: &Plain) -> bool {
+    without_instructions(stem).text.trim_end().ends_with('?') || asked_by_verb(&stem.text).is_some()
+}
+
+/// Whether all words of a line are set off by their type.
+pub(super) fn is_emphasized(line: &Plain) -> bool {
+    let text = line.text.as_str();
+    let is_set_off = |mark: Mark| {
+        let letters = text.char_indices().filter(|(_, c)| c.is_alphanumeric());
+        letters.map(|(at, c)| Span::new(at, at + c.len_utf8())).all(|span| line.has_mark(span, mark))
+    };
+    text.contains(char::is_alphabetic) && (is_set_off(Mark::Emphasis) || is_set_off(Mark::Strong))
 }

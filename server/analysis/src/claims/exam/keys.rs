@@ -12,6 +12,7 @@ use crate::blocks::BlockIx;
 use crate::knowledge::Knowledge;
 use crate::lexicon;
 use crate::mentions;
+use crate::resolve;
 use crate::text::{Plain, Span};
 
 /// How a key answers.
@@ -150,8 +151,10 @@ pub(super) fn keyed_claims(item: &Item, (key, block): (&Plain, BlockIx), knowled
         let mut option = option.clone();
         let bare = option.text.trim_end_matches(['.', ' ']).to_owned();
         let is_name = |text: &str| !knowledge.names.lookup(text).is_empty();
-        let mut nouns = noun.iter().cloned().chain(nouns_in(&stem.text).filter(|_| !is_name(&bare)));
-        if let Some(noun) = nouns.find(|noun| is_name(&format!("{bare} {noun}"))) {
+        let others = nouns_in(&stem.text).chain(["nerve".to_owned()]);
+        let mut nouns = noun.iter().cloned().chain(others.filter(|_| !is_name(&bare)));
+        let is_list = bare.contains([',', ';']) || bare.contains(char::is_numeric);
+        if let Some(noun) = nouns.find(|noun| !is_list && is_name(&format!("{bare} {noun}"))) {
             let end = option.to_source(Span::new(0, option.text.len())).end;
             option.push_as(&format!(" {noun}"), Span::new(end, end));
         }
@@ -170,7 +173,7 @@ pub(super) fn keyed_claims(item: &Item, (key, block): (&Plain, BlockIx), knowled
         || lower.contains("which of the following are not");
     // A statement that is keyed true or false says itself what it takes out.
     turned ^= is_except && !matches!(answer, Answer::True | Answer::False);
-    let mentions = mentions::mentions(&statement.text, &knowledge.vocabulary, &knowledge.names);
+    let mentions = resolve::mentions_of(&statement, knowledge);
     let scope = Scope::new(knowledge, &statement, &mentions, block);
     let key_span = key.to_source(Span::new(0, key.text.len()));
     let option_span = option.map(|plain| plain.to_source(Span::new(0, plain.text.len())));
@@ -181,6 +184,10 @@ pub(super) fn keyed_claims(item: &Item, (key, block): (&Plain, BlockIx), knowled
     }
     claims.retain(|claim| option_span.is_none_or(|span| claim.parts.iter().any(|part| span.contains(part.span))));
     for claim in &mut claims {
+        // A name of which the option is one half and the stem the other stands at the option.
+        for part in claim.parts.iter_mut().filter(|part| part.span.is_empty()) {
+            part.span = option_span.unwrap_or(part.span);
+        }
         claim.negated ^= turned;
         claim.span = key_span;
         let part = option_span.and_then(|span| claim.parts.iter().position(|part| span.contains(part.span)));

@@ -14,6 +14,8 @@ pub(super) struct Line {
     pub(super) number: Option<u64>,
     /// The block is nested in another item.
     pub(super) nested: bool,
+    /// It stands in a table.
+    pub(super) in_table: bool,
 }
 
 /// The lines of a document; the cells of a table are lines only where they are a matching set.
@@ -36,6 +38,7 @@ pub(super) fn lines(blocks: &Blocks, mut pairs: Pairs) -> Vec<Line> {
                     plain: plain.trimmed(),
                     number: number.filter(|_| count == 0),
                     nested: block.parent.is_some(),
+                    in_table: false,
                 });
             }
         }
@@ -190,6 +193,11 @@ pub(super) fn row_of_answers(line: &Plain) -> Option<(&str, Vec<(u64, Span)>)> {
             _ => return None,
         }
     }
+    // "L2, L3, L4" are segments.
+    let is_of_segment = |(_, letter): &(u64, Span)| matches!(letter.of(text), "C" | "T" | "L" | "S");
+    if letter_leads && list.iter().all(is_of_segment) {
+        return None;
+    }
     let head = head.and_then(|at| text.get(..at)).unwrap_or_default();
     (list.len() > 1 && open.is_none()).then_some((head, list))
 }
@@ -199,6 +207,11 @@ pub(super) fn key_value(text: &str) -> Option<usize> {
     let lower = text.to_lowercase();
     let head = lexicon::KEY_HEADS.iter().find(|head| lower.starts_with(*head))?;
     let rest = text.get(head.len()..)?;
-    let value = rest.trim_start_matches([' ', '.']).strip_prefix([':', '=', '–', '—', '-'])?;
-    Some(text.len() - value.len())
+    if let Some(value) = rest.trim_start_matches([' ', '.']).strip_prefix([':', '=', '–', '—', '-', '→', '⇒']) {
+        return Some(text.len() - value.trim_start_matches(['>', '-']).len());
+    }
+    // "Answer B", "Ans (c)"
+    let value = rest.strip_prefix([' ', '.'])?.trim();
+    let letter = value.trim_matches(['(', ')', '.', '*']);
+    (letter.len() == 1 && letter.starts_with(|c: char| c.is_ascii_alphabetic())).then(|| text.len() - value.len())
 }

@@ -17,6 +17,7 @@ use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::knowledge::Knowledge;
 use crate::lexicon;
 use crate::mentions;
+use crate::resolve;
 use crate::text::{Plain, Span};
 
 /// Fewer options or stems than these make no list.
@@ -56,7 +57,11 @@ pub(super) fn read(all: &[Line], blocks: &Blocks, knowledge: &Knowledge) -> (Vec
             continue;
         }
         last = None;
-        if let Some(set) = Set::of(section) {
+        let in_text = section.iter().position(|line| line.in_table).unwrap_or(section.len());
+        let tables = tables(section);
+        let of_text =
+            if tables.is_empty() { Set::of(section) } else { Set::of(section.get(..in_text).unwrap_or_default()) };
+        for set in of_text.into_iter().chain(tables) {
             last = Some(sets.len());
             sets.push(set);
         }
@@ -66,6 +71,36 @@ pub(super) fn read(all: &[Line], blocks: &Blocks, knowledge: &Knowledge) -> (Vec
         claims.extend(set.claims(knowledge));
     }
     (claims, consumed)
+}
+
+/// The sets that the tables of a section make, each with the lines behind it up to the next numbered one that is no key.
+fn tables(section: &[Line]) -> Vec<Set> {
+    let mut sets = Vec::new();
+    let mut start = 0;
+    let find = |from: usize, is_such: &dyn Fn(&Line) -> bool| {
+        section.iter().skip(from).position(is_such).map_or(section.len(), |place| from + place)
+    };
+    while start < section.len() {
+        let from = find(start, &|line| line.in_table);
+        let behind = find(from, &|line| !line.in_table);
+        let mut set = Set::default();
+        for line in section.get(from..behind).unwrap_or_default() {
+            let options = options_of(line);
+            set.blocks.extend((!options.is_empty()).then_some(line.block));
+            set.choices.extend(options);
+        }
+        let is_key = |line: &Line| {
+            let value = stem(line).map(|(_, value)| value.text.trim().trim_end_matches('.').to_owned());
+            row_of_answers(&line.plain).is_some() || value.is_none_or(|value| set.label(&value).is_some())
+        };
+        let end = find(behind, &|line| line.in_table || !is_key(line));
+        set.take_keys(section.get(from..end).unwrap_or_default());
+        if set.choices.len() >= FEWEST && set.stems.len() >= FEWEST {
+            sets.push(set);
+        }
+        start = end.max(start + 1);
+    }
+    sets
 }
 
 impl Set {
@@ -163,7 +198,7 @@ impl Set {
     fn claims(&self, knowledge: &Knowledge) -> Vec<Claim> {
         let mut claims = Vec::new();
         for (number, (label, span, block)) in &self.keys {
-            let choice = self.choices.iter().find(|choice| choice.label == *label);
+            let choice = self.choices.iter().find(|choice| choice.label.eq_ignore_ascii_case(label));
             let (Some(stem), Some(choice)) = (self.stems.get(number), choice) else { continue };
             let mut found = pair_claims(stem, &choice.plain, *block, knowledge);
             let option = choice.plain.to_source(Span::new(0, choice.plain.text.len()));
@@ -182,8 +217,23 @@ impl Set {
     }
 }
 
+/// "Thoracodorsal" as the thoracodorsal nerve, where it is no name by itself.
+fn completed(plain: &Plain, knowledge: &Knowledge) -> Plain {
+    let bare = plain.text.trim().trim_end_matches('.');
+    let is_name = |text: &str| !knowledge.names.lookup(text).is_empty();
+    let mut own = plain.slice(Span::new(0, plain.text.trim_end_matches(['.', ' ']).len()));
+    if is_name(bare) || !is_name(&format!("{bare} nerve")) {
+        return plain.clone();
+    }
+    let end = own.to_source(Span::new(0, own.text.len())).end;
+    own.push_as(" nerve", Span::new(end, end));
+    own
+}
+
 /// What the two of a pair claim of each other.
-fn pair_claims(stem: &Plain, option: &Plain, block: BlockIx, knowledge: &Knowledge) -> Vec<Claim> {
+pub(super) fn pair_claims(stem: &Plain, option: &Plain, block: BlockIx, knowledge: &Knowledge) -> Vec<Claim> {
+    let [stem, option] = [stem, option].map(|plain| completed(plain, knowledge));
+    let (stem, option) = (&stem, &option);
     let cut = stem.text.find([',', '(']).unwrap_or(stem.text.len());
     let short = stem.slice(Span::new(0, cut)).trimmed();
     let read = |first: &Plain, sign: &str, second: &Plain| -> Vec<Claim> {
@@ -191,7 +241,7 @@ fn pair_claims(stem: &Plain, option: &Plain, block: BlockIx, knowledge: &Knowled
         let place = first.to_source(Span::new(0, first.text.len())).end;
         joined.push_as(sign, Span::new(place, place));
         joined.append(second);
-        let mentions = mentions::mentions(&joined.text, &knowledge.vocabulary, &knowledge.names);
+        let mentions = resolve::mentions_of(&joined, knowledge);
         let scope = Scope::new(knowledge, &joined, &mentions, block);
         if sign.contains(':') {
             labels::read(&scope, &Above::default())

@@ -5,13 +5,16 @@
 //! statement round, and so does a key *False*.
 //!
 //! [`lines`] tells stems, options and keys by how they begin; [`items`] puts items together from them, [`matching`] lists
-//! of stems that share one list of options, [`pairs`] those that stand in tables; [`keys`] and [`stems`] say what a key claims; [`inline`] reads the key that
+//! of stems that share one list of options, [`pairs`] those that stand in tables, [`judged`] tables of statements with a verdict
+//! on each, [`marked`] lists of options of which the right ones are marked; [`keys`] and [`stems`] say what a key claims; [`inline`] reads the key that
 //! stands behind a statement on its own line.
 
 pub mod inline;
 mod items;
+mod judged;
 mod keys;
 mod lines;
+mod marked;
 mod matching;
 mod pairs;
 mod stems;
@@ -36,6 +39,11 @@ pub fn answered(question: &Plain, answer: &Plain, block: BlockIx, knowledge: &Kn
     claims.into_iter().map(|claim| Claim { key: None, ..claim }).collect()
 }
 
+/// What the two sides of a card claim of each other.
+pub fn paired(front: &Plain, back: &Plain, block: BlockIx, knowledge: &Knowledge) -> Vec<Claim> {
+    matching::pair_claims(front, back, block, knowledge)
+}
+
 /// An option: its label and its text.
 struct Choice {
     label: String,
@@ -52,6 +60,12 @@ pub fn read(blocks: &Blocks, knowledge: &Knowledge) -> (Vec<Claim>, BTreeSet<Blo
     for item in &items::items(&lines, blocks, &consumed) {
         consumed.extend(item.blocks.iter().copied());
         claims.extend(keys::key_claims(item, knowledge));
+    }
+    let marked = marked::read(blocks, knowledge, &consumed);
+    let judged = judged::read(blocks, knowledge);
+    for (own, blocks) in [marked, judged] {
+        claims.extend(own);
+        consumed.extend(blocks);
     }
     (claims, consumed)
 }

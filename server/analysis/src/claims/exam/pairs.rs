@@ -3,7 +3,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::lines::{Line, bare_label, numbered};
+use super::lines::{Line, numbered};
 use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::lexicon;
 use crate::text::{Plain, Span};
@@ -44,7 +44,7 @@ impl Pairs {
 /// Whether the line before a table asks to match what stands in it.
 fn is_led_in(blocks: &Blocks, first: BlockIx) -> bool {
     let before = first.checked_sub(1).and_then(|at| blocks.list.get(at));
-    let is_text = |kind| matches!(kind, BlockKind::Paragraph | BlockKind::Heading(_));
+    let is_text = |kind| matches!(kind, BlockKind::Paragraph | BlockKind::Heading(_) | BlockKind::Item(_));
     before.filter(|block| is_text(block.kind)).is_some_and(|block| {
         block.plain.text.split(|c: char| !c.is_alphabetic()).any(|word| lexicon::asks_to_match(&word.to_lowercase()))
     })
@@ -116,7 +116,7 @@ impl<'a> Table<'a> {
                 let place = body.to_source(Span::new(0, body.text.len())).start;
                 line.push_as(&format!("{letter}) "), Span::new(place, place));
                 line.append(&body);
-                lettered.push(Line { block, plain: line, number: None, nested: false });
+                lettered.push(Line { block, plain: line, number: None, nested: false, in_table: true });
             }
             let stem = row.iter().filter(|(column, _)| **column < options.letters).map(|(_, at)| *at);
             let mut number = None;
@@ -132,7 +132,7 @@ impl<'a> Table<'a> {
             }
             if let Some((block, plain)) = text {
                 let number = number.or_else(|| u64::try_from(count + 1).ok());
-                stems.push(Line { block, plain, number, nested: false });
+                stems.push(Line { block, plain, number, nested: false, in_table: true });
             }
         }
         lettered.append(&mut stems);
@@ -158,6 +158,11 @@ fn letter(text: &str) -> Option<(char, usize)> {
     let letter = open.chars().next().filter(char::is_ascii_alphabetic)?;
     let behind = open.get(1..)?;
     let body = behind.strip_prefix(['.', ')']).map(str::trim_start).filter(|body| !body.is_empty());
-    let len = body.map(|body| text.len() - body.len()).or_else(|| bare_label(text).map(|(_, len)| len))?;
+    // The letters of a column stand in order, so a small one is no article.
+    let bare = || {
+        let body = open.get(1..)?.strip_prefix(' ')?.trim_start();
+        (open.len() == text.len() && !body.is_empty()).then(|| text.len() - body.len())
+    };
+    let len = body.map(|body| text.len() - body.len()).or_else(bare)?;
     Some((letter.to_ascii_uppercase(), len))
 }

@@ -17,11 +17,13 @@ pub(super) fn without_instructions(stem: &Plain) -> Plain {
         }
     }
     let mut end = text.len();
-    if text.trim_end().ends_with(')')
-        && let Some(open) = text.rfind('(')
-        && open > start
-    {
-        end = open;
+    for [open, close] in [['[', ']'], ['(', ')']] {
+        if text.get(..end).is_some_and(|text| text.trim_end().ends_with(close))
+            && let Some(open) = text.get(..end).and_then(|text| text.rfind(open))
+            && open > start
+        {
+            end = open;
+        }
     }
     let body = text.get(start..end).unwrap_or_default();
     if let Some(at) = body.to_lowercase().rfind("except") {
@@ -59,6 +61,34 @@ pub(super) fn declarative(stem: &Plain, knowledge: &Knowledge) -> Plain {
     joined
 }
 
+/// Where what is asked for begins in a stem that asks in the imperative: "Name two *muscles supplied by …*".
+pub(super) fn asked_by_verb(stem: &str) -> Option<usize> {
+    let lower = stem.to_lowercase();
+    let verb = lexicon::ASKING_VERBS
+        .iter()
+        .find(|verb| lower.strip_prefix(**verb).is_some_and(|rest| rest.starts_with(' ')))?;
+    let mut at = verb.len();
+    loop {
+        let rest = lower.get(at..)?.trim_start();
+        at = lower.len() - rest.len();
+        let word = rest.split(' ').next()?;
+        if !lexicon::ASKED_FOR.contains(&word) {
+            return (at < lower.len() && lower.len() == stem.len()).then_some(at);
+        }
+        at += word.len();
+    }
+}
+
+/// Whether a stem is a question for one thing: "Which nerve supplies …?", not "Which muscles …?".
+pub(super) fn asks_for_one(stem: &str) -> bool {
+    let lower = stem.to_lowercase();
+    let Some((at, len)) = asking(&lower).filter(|_| lower.trim_end().ends_with('?')) else { return false };
+    let noun = lower.get(at + len..).and_then(|rest| rest.split_whitespace().next()).unwrap_or_default();
+    lower.get(at..at + len).is_some_and(|word| word.starts_with("which"))
+        && ASKED.contains(&noun)
+        && (!noun.ends_with('s') || noun == "plexus")
+}
+
 /// Words that ask for the option, longest first, and what may follow them of its noun.
 pub(super) const ASKING: &[&str] = &[
     "which one of the following",
@@ -69,8 +99,10 @@ pub(super) const ASKING: &[&str] = &[
     "which one of these",
     "which of these",
     "which one",
+    "how many",
     "which",
     "what",
+    "where",
 ];
 const ASKED: &[&str] = &[
     "muscles",
@@ -148,6 +180,16 @@ pub(super) fn join(stem: &Plain, option: &Plain) -> Plain {
         joined.append(&part(end, text.len()));
         return joined;
     }
+    if let Some(from) = asked_by_verb(text) {
+        // "Name the nerve that supplies deltoid": the nerve that supplies deltoid is …
+        let place = stem.to_source(Span::new(0, 0)).start;
+        joined.push_as("The ", Span::new(place, place));
+        joined.append(&part(from, text.len()));
+        let is_many = asked_noun_is_plural(lower.get(from..).unwrap_or_default());
+        joined.push_as(if is_many { " are " } else { " is " }, Span::new(place, place));
+        joined.append(option);
+        return joined;
+    }
     let Some((at, len)) = asking(&lower) else {
         joined.append(&part(0, text.len()));
         if stem.text.trim_end().ends_with('?') {
@@ -159,6 +201,23 @@ pub(super) fn join(stem: &Plain, option: &Plain) -> Plain {
         joined.append(option);
         return joined;
     };
+    let asked = Span::new(at, at + len).of(&lower);
+    let behind = lower.get(at + len..).unwrap_or_default();
+    if at == 0
+        && let Some((subject, verb, tail)) = turned_question(asked, behind)
+    {
+        // "How many heads does triceps have?": triceps have … heads
+        let within = |span: Span| part(len + span.start, len + span.end).trimmed();
+        joined.append(&within(subject));
+        let place = option.to_source(Span::new(0, 0)).start;
+        joined.push_as(&format!(" {verb} "), Span::new(place, place));
+        joined.append(option);
+        if !tail.is_empty() {
+            gap(&mut joined, option);
+            joined.append(&within(tail));
+        }
+        return joined;
+    }
     let mut end = at + len;
     while let Some(rest) = lower.get(end..).map(str::trim_start)
         && let Some(noun) = ASKED
@@ -179,6 +238,13 @@ pub(super) fn join(stem: &Plain, option: &Plain) -> Plain {
     }
     joined.append(&part(0, at));
     joined.append(option);
+    let is_case = part(0, at).text.trim_end().ends_with(['.', ':']);
+    if is_case && rest.is_empty() && part(at, end).text.to_lowercase().ends_with("nerve") {
+        // "He cannot extend the wrist. Which nerve?"
+        let place = option.to_source(Span::new(0, 0)).start;
+        joined.push_as(" is injured", Span::new(place, place));
+        return joined;
+    }
     if rest.trim_start_matches("is ").trim_start_matches("are ").starts_with("not ") {
         // The denial is told by the item's turn, not by the sentence.
         let verb = rest.split(' ').next().unwrap_or_default();
@@ -191,6 +257,52 @@ pub(super) fn join(stem: &Plain, option: &Plain) -> Plain {
         joined.append(&part(end, text.len()));
     }
     joined
+}
+
+/// What a question with its verb before its subject says: the place of the subject, the verb, and what stands behind the
+/// option. `rest` is what stands behind the words that ask.
+fn turned_question(asked: &str, rest: &str) -> Option<(Span, String, Span)> {
+    let auxiliary = |word: &str| whole_word(rest, word).map(|at| (at, at + word.len()));
+    let nothing = Span::new(rest.len(), rest.len());
+    match asked {
+        "how many" => {
+            let (at, end) = auxiliary("does").or_else(|| auxiliary("do"))?;
+            let subject = rest.get(end..)?.trim_end();
+            let subject = subject.strip_suffix(" have").or_else(|| subject.strip_suffix(" possess"))?;
+            Some((Span::new(end, end + subject.len()), "has".to_owned(), Span::new(0, at)))
+        }
+        "where" => {
+            let begins = |word: &str| rest.trim_start().strip_prefix(word).is_some_and(|rest| rest.starts_with(' '));
+            let (_, end) = ["does", "do"].into_iter().find(|word| begins(word)).and_then(auxiliary)?;
+            let subject = rest.get(end..)?.trim_end();
+            let (_, verb) = subject.rsplit_once(' ')?;
+            let way = match verb {
+                "from" | "to" | "on" | "through" | "into" => "",
+                "arise" | "originate" | "come" | "start" | "begin" | "spring" => "from",
+                "insert" | "attach" | "end" => "on",
+                _ => return None,
+            };
+            Some((Span::new(end, end + subject.len()), way.to_owned(), nothing))
+        }
+        "what" | "which" => {
+            let kind = ["type", "kind", "sort", "class"].into_iter();
+            let kind = kind.filter_map(|noun| rest.trim_start().strip_prefix(noun)?.strip_prefix(" of ")).next()?;
+            let from = rest.len() - kind.len();
+            let verb = [" is ", " are "].into_iter().find_map(|verb| Some((kind.find(verb)?, verb)));
+            let (at, verb) = verb?;
+            let subject = from + at + verb.len();
+            let is_named = rest.get(subject..).is_some_and(|subject| !subject.trim().is_empty());
+            is_named.then(|| (Span::new(subject, rest.len()), verb.trim().to_owned(), nothing))
+        }
+        _ => None,
+    }
+}
+
+/// Whether what is asked for begins with a noun in the plural: "muscles supplied by …", "roots of …".
+fn asked_noun_is_plural(asked: &str) -> bool {
+    let before = asked.split([',', ';']).next().unwrap_or_default();
+    let noun = before.split(' ').find(|word| ASKED.contains(word));
+    noun.is_some_and(|noun| noun.ends_with('s') && !noun.ends_with("us"))
 }
 
 pub(super) fn whole_word(text: &str, word: &str) -> Option<usize> {
