@@ -5,6 +5,7 @@
 //! the tests. No structure is named: structures are the vocabulary's.
 
 mod counts;
+mod fields;
 mod filter;
 mod items;
 mod labels;
@@ -17,6 +18,7 @@ mod words;
 use self::filter::Filter;
 
 pub use counts::*;
+pub use fields::*;
 pub use items::*;
 pub use labels::*;
 pub use lesions::*;

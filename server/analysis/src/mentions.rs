@@ -12,7 +12,7 @@ use crate::ellipsis;
 use crate::lexicon;
 use crate::names::{Form, Found, NameIndex, NameRef, is_article, is_case_bound};
 use crate::text::Span;
-use crate::words::{Token, fold, fold_into, lower, tokens};
+use crate::words::{Token, fold, fold_into, lower, tokens, without_possessive};
 
 /// A name in a text.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
@@ -90,6 +90,12 @@ impl<'a> Reader<'a> {
                 return index.form(word);
             }
             fold_into(word, &mut folded);
+            let form = index.form(&folded);
+            if !form.is_unknown() || without_possessive(word) == word.len() {
+                return form;
+            }
+            // "the ulnar *nerve's* roots"
+            fold_into(word.get(..without_possessive(word)).unwrap_or(word), &mut folded);
             index.form(&folded)
         };
         let forms = tokens.iter().map(form).collect();
@@ -109,7 +115,8 @@ impl<'a> Reader<'a> {
 
     fn span(&self, from: usize, to: usize) -> Span {
         let start = self.tokens.get(from).map_or(0, |token| token.span.start);
-        let end = to.checked_sub(1).and_then(|last| self.tokens.get(last)).map_or(start, |token| token.span.end);
+        let last = to.checked_sub(1).and_then(|last| self.tokens.get(last));
+        let end = last.map_or(start, |token| token.span.start + without_possessive(token.span.of(self.text)));
         Span::new(start, end)
     }
 

@@ -111,6 +111,14 @@ fn word_end(text: &str, mut at: usize) -> usize {
     at
 }
 
+/// How many bytes of a word stand before its possessive ending.
+pub fn without_possessive(text: &str) -> usize {
+    if !text.ends_with(['s', 'S']) || !text.contains(['\'', '’']) {
+        return text.len();
+    }
+    ["'s", "’s", "'S", "’S"].iter().find_map(|end| text.strip_suffix(end)).map_or(text.len(), str::len)
+}
+
 /// A word as it is looked up, written into `into`, which is cleared first.
 pub fn fold_into(word: &str, into: &mut String) {
     into.clear();

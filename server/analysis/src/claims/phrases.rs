@@ -9,7 +9,7 @@ use smallvec::SmallVec;
 use super::ClaimKind;
 use super::signs::Signs;
 use crate::lexicon::{self, RELATIONS, RelationWord};
-use crate::words::{fold, tokens};
+use crate::words::{fold, tokens, without_possessive};
 
 /// A word for a movement.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -75,6 +75,8 @@ pub struct Relations {
     named_areas: FxHashMap<String, Vec<EntryId>>,
     /// Those of them that are neither dermatomes nor points.
     plain_areas: FxHashSet<EntryId>,
+    /// The last words of their names: each description of an area has one.
+    area_nouns: FxHashSet<String>,
 }
 
 impl Relations {
@@ -133,6 +135,7 @@ impl Relations {
                 relations.plain_areas.insert(id);
             }
             for name in &entry.names {
+                relations.area_nouns.extend(telling_noun(&name.text));
                 for list in [
                     relations.areas.entry(telling_words(&name.text)).or_default(),
                     relations.named_areas.entry(plain_words(&name.text)).or_default(),
@@ -150,6 +153,14 @@ impl Relations {
             }
         }
         relations
+    }
+
+    /// Whether a word is the noun of some area of skin.
+    pub fn is_area_noun(&self, word: &str) -> bool {
+        let singular = word.strip_suffix('s').filter(|stem| stem.len() > 2).unwrap_or(word);
+        let mut words = lexicon::AREA_WORDS.iter().chain(lexicon::EVERYDAY_SIDES);
+        let everyday = words.find(|(other, _)| *other == singular).map(|(_, name)| *name);
+        [Some(singular), everyday].into_iter().flatten().any(|word| self.area_nouns.contains(word))
     }
 
     /// The areas of skin that a text describes, whatever words for skin, surface and side it uses.
@@ -382,7 +393,8 @@ fn telling_words_where(text: &str, is_known: &dyn Fn(&str) -> bool) -> Option<Ve
     let mut words: Vec<String> = tokens(text)
         .iter()
         .filter(|token| token.is_word)
-        .map(|token| fold(token.span.of(text)))
+        .map(|token| token.span.of(text))
+        .map(|word| fold(word.get(..without_possessive(word)).unwrap_or(word)))
         .filter(|word| !lexicon::is_area_noun(word) && !lexicon::is_determiner(word))
         .map(|mut word| {
             if word.ends_with('s') && word.len() > 3 {
@@ -394,6 +406,15 @@ fn telling_words_where(text: &str, is_known: &dyn Fn(&str) -> bool) -> Option<Ve
     words.sort_unstable();
     words.dedup();
     Some(words)
+}
+
+/// The last word of a description of an area, if it tells it from others.
+fn telling_noun(text: &str) -> Option<String> {
+    let last = tokens(text).into_iter().rfind(|token| token.is_word)?;
+    let word = fold(last.span.of(text));
+    let is_adjective = lexicon::EVERYDAY_SIDES.iter().any(|(_, side)| *side == word) || lexicon::is_area_noun(&word);
+    let singular = word.strip_suffix('s').filter(|stem| stem.len() > 2).map(str::to_owned);
+    (!is_adjective).then(|| singular.unwrap_or(word))
 }
 
 /// The words of a description of an area without articles and words for skin.

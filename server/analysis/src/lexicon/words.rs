@@ -14,6 +14,8 @@ macro_rules! word_lists {
     };
 }
 
+pub(super) use word_lists;
+
 word_lists! {
     /// A word behind a name that makes it the name of something else ("radial *artery*").
     changes_the_structure:

@@ -22,11 +22,12 @@ use crate::lexicon;
 use crate::mentions::Mentions;
 use crate::names::NameIndex;
 use crate::text::{Mark, Plain, Span};
+use crate::words::without_possessive;
 
 use super::index::SpellingIndex;
 use super::suspect::Suspect;
 use super::walk::Choice;
-use super::word::{Status, Word, Words, without_possessive};
+use super::word::{Status, Word, Words};
 
 /// Looks for suspects in one block.
 pub struct Finder<'a> {

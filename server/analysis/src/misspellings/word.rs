@@ -11,7 +11,7 @@ use super::guard::Known;
 use super::index::{Near, SHORTEST, SpellingIndex};
 use super::key::key;
 use crate::names::{Form, NameIndex, is_article};
-use crate::words::fold_into;
+use crate::words::{fold_into, without_possessive};
 
 /// What a token is, as far as spelling goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -168,14 +168,6 @@ impl<'k> Words<'k> {
         }
         Status::Unknown
     }
-}
-
-/// How many bytes of a word stand before its possessive ending.
-pub fn without_possessive(text: &str) -> usize {
-    if !text.ends_with(['s', 'S']) || !text.contains(['\'', '’']) {
-        return text.len();
-    }
-    ["'s", "’s", "'S", "’S"].iter().find_map(|end| text.strip_suffix(end)).map_or(text.len(), str::len)
 }
 
 /// Whether a word is made of right ones: *subparotid*, *rostromedial*, *posteriormost*, *breastband*.

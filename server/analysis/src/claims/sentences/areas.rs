@@ -147,7 +147,7 @@ impl Sentence<'_, '_> {
     /// The areas that a stretch describes: one, or a list whose members share what stands before the first of them ("the
     /// medial side of the leg and foot") or the noun behind the last ("the index and middle fingers"). Nothing unless each
     /// member is an area.
-    fn areas_between(&self, from: usize, to: usize, is_skin: bool) -> Vec<Side> {
+    pub(super) fn areas_between(&self, from: usize, to: usize, is_skin: bool) -> Vec<Side> {
         if let Some(area) = self.area_described(from, to, &["", ""], is_skin) {
             return vec![area];
         }

@@ -9,7 +9,7 @@
 //! its row, `assertion` says whether it claims anything and how firmly; then each atom with which a claim can begin is
 //! handed to the file that reads its form: `relations` (what a phrase claims by what it joins stands in `kinds`),
 //! `brackets`, `areas`, `predicates`, `counts` (`tallies` where only the names of the clause tell what is counted), `actions`, `everyday`, `typed` (an unusual order, where what is named tells
-//! which is which), `unusual` (verbs that no list knows), `fragments` (predicates without their verb), `gaps` (clauses that leave words out) and, for the sentence as a whole, `deficits` and `questions`.
+//! which is which), `territories` (skin) and `levels` (roots), both by what is named, `unusual` (verbs that no list knows), `fragments` (predicates without their verb), `gaps` (clauses that leave words out) and, for the sentence as a whole, `deficits` and `questions`.
 //! These ask `subjects` who does it and `objects` to whom; both find `groups`, and `sides` says which members fit.
 //! `passages` reads what passes a place where that takes more, `ways` what is left of the way of a nerve. `values` reads what stands behind a label or in a cell of a table, where no verb is.
 
@@ -27,6 +27,7 @@ mod gaps;
 mod groups;
 mod kinds;
 mod lesions;
+mod levels;
 mod members;
 mod objects;
 mod passages;
@@ -38,6 +39,7 @@ mod signs;
 mod subjects;
 mod supplied;
 mod tallies;
+mod territories;
 mod typed;
 mod unusual;
 mod values;
@@ -323,6 +325,8 @@ impl Sentence<'_, '_> {
                 claims.extend(found);
             }
         }
+        let by_types = [self.felt_by_types(&claims), self.rooted_by_types(&claims)];
+        claims.extend(by_types.into_iter().flatten());
         if claims.is_empty() {
             claims = self.kind_of_implied();
         }

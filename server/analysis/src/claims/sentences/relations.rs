@@ -116,7 +116,7 @@ impl Sentence<'_, '_> {
     }
 
     /// Whether a side is a segment or a nerve without motor fibres.
-    fn only_feels(&self, side: &Side) -> bool {
+    pub(super) fn only_feels(&self, side: &Side) -> bool {
         match &side.what {
             What::Segments(..) => true,
             What::Entry(ids) => {

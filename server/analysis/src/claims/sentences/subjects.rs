@@ -320,6 +320,11 @@ impl Sentence<'_, '_> {
         self.meant_within(at, role, plural).unwrap_or_else(|| self.recalled(role, plural))
     }
 
+    /// Whom a pronoun at an atom means, where nothing but this sentence, the one before and what stands above can tell.
+    pub(super) fn meant_here(&self, at: usize, role: PartRole) -> Vec<Side> {
+        self.meant_within(at, role, false).unwrap_or_else(|| self.implied(role, false))
+    }
+
     /// What a pronoun stands for: the implied subject, else the one of the block before.
     pub(super) fn recalled(&self, role: PartRole, plural: bool) -> Vec<Side> {
         let implied = self.implied(role, plural);
