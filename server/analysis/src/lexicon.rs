@@ -112,7 +112,11 @@ pub fn contrast_of(word: &str) -> Option<&'static [&'static str]> {
 
 /// Whether the words of a relation phrase say that something goes through what it passes, not only by it.
 pub fn goes_through(phrase: &str) -> bool {
-    ["through", "pierc", "travers", "perforat"].iter().any(|stem| phrase.contains(stem))
+    // "leaves through the apex *beneath*": the last word for a side counts.
+    let stems = ["through", "pierc", "travers", "perforat"].iter().filter_map(|stem| phrase.rfind(stem));
+    stems
+        .max()
+        .is_some_and(|at| side_of_passage(phrase.get(at..).unwrap_or_default()).is_none_or(|side| side == "through"))
 }
 
 /// On which side of it a relation phrase says that something passes, where it says so: the last word for a side counts

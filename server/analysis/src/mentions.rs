@@ -221,7 +221,10 @@ impl<'a> Reader<'a> {
                 if (from..to).any(|at| taken(at) || !self.tokens.get(at).is_some_and(|token| token.is_word)) {
                     return None;
                 }
-                let suffix = self.forms.get(from..to)?;
+                // "obturator internus, *the nerve*": a noun for a kind behind an article is a thing of its own.
+                let is_own =
+                    len == 1 && lexicon::is_kind_noun(self.word(from)) && is_article(&lower(self.word(from - 1)));
+                let suffix = self.forms.get(from..to).filter(|_| !is_own)?;
                 (start + 1..end).rev().find_map(|cut| {
                     let forms: SmallVec<[Form; 8]> =
                         self.forms.get(start..cut)?.iter().chain(suffix).copied().collect();

@@ -99,11 +99,15 @@ impl Reader<'_> {
             }
         }
         let last = places.len().saturating_sub(1);
+        // "the anterior divisions" are not the one that a nerve has of that name.
+        let is_one = |mention: &Mention| mention.candidates.len() == 1;
+        let are_more = is_plural && places.len() == 1;
         let named = places.iter().enumerate().map(|(number, place)| {
             let end = if number == last { noun + 1 } else { place + 1 };
             self.mention(*place, end, &format!("{} {one}", self.word(*place).to_lowercase()))
         });
-        named.collect::<Option<Vec<Mention>>>().unwrap_or_default()
+        let named = named.collect::<Option<Vec<Mention>>>().unwrap_or_default();
+        if are_more && named.iter().any(is_one) { Vec::new() } else { named }
     }
 
     /// "the long head …, *the short one* …": the other part of what one part is named of.

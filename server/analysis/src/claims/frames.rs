@@ -56,10 +56,10 @@ impl Frames {
                     lead_in || is_taken_back(bare)
                 }
             };
-            let own = own || block.parent.is_some() && bare.ends_with(':') && is_frame(bare);
             // Below "5. True or false?" the statements stand in a list of its own.
             let leads = matches!(block.kind, BlockKind::Item(_)) && bare.split_whitespace().count() <= LONGEST_ITEM;
-            let own = own || leads && asks_to_judge(bare);
+            let is_nested = matches!(block.kind, BlockKind::Item(_)) || block.parent.is_some();
+            let own = own || leads && asks_to_judge(bare) || is_nested && bare.ends_with([':', '?']) && is_frame(bare);
             let is_line = matches!(block.kind, BlockKind::Item(_) | BlockKind::Paragraph);
             let before = || if is_line && (above || led_in) { keyed_before(text) } else { None };
             let is_explained = is_numbered_again(block, &numbers);
@@ -73,6 +73,7 @@ impl Frames {
                 (None, None) => Meant::So,
             });
         }
+        open_lists(blocks, &mut meant);
         Self { meant }
     }
 
@@ -118,6 +119,23 @@ impl Frames {
 /// Whether an item has the number of one that stands further up under the same heading: it may explain the key of that one.
 fn is_numbered_again(block: &Block, numbers: &[(u64, Option<BlockIx>)]) -> bool {
     matches!(block.kind, BlockKind::Item(Some(number)) if numbers.contains(&(number, block.heading)))
+}
+
+/// How many items of a list must wait for a verdict, so that the others do as well.
+const OPEN_ITEMS: usize = 2;
+
+/// "- … T/F", "- T/F: …", "- F …": what stands in a list of statements to be judged is such a statement, however it is marked.
+fn open_lists(blocks: &Blocks, meant: &mut [Meant]) {
+    let is_item = |at: usize| blocks.list.get(at).is_some_and(|block| matches!(block.kind, BlockKind::Item(_)));
+    let mut from = 0;
+    while from < meant.len() {
+        let to = (from..meant.len()).find(|at| !is_item(*at)).unwrap_or(meant.len());
+        let list = meant.get_mut(from..to).unwrap_or_default();
+        if list.iter().filter(|meant| **meant != Meant::So).count() >= OPEN_ITEMS {
+            list.iter_mut().filter(|meant| **meant == Meant::So).for_each(|meant| *meant = Meant::Open);
+        }
+        from = to.max(from) + 1;
+    }
 }
 
 /// Whether a claim stands behind the key of its block.

@@ -7,6 +7,7 @@
 mod answers;
 mod context;
 mod exam;
+mod fitting;
 mod frames;
 mod labels;
 pub mod phrases;
@@ -348,6 +349,7 @@ pub fn of_section(
     claims.extend(tables::read(&blocks, &mentions, knowledge, &|cell| taken.contains(&section.block(cell))));
     for claim in &mut claims {
         as_skin(claim, &knowledge.vocabulary);
+        fitting::fit(claim, &blocks, &knowledge.vocabulary);
     }
     claims = frames.settle(claims, &blocks);
     claims.sort_by_key(|claim| (claim.span, claim.kind));

@@ -462,9 +462,12 @@ impl Line<'_, '_> {
 fn match_slots(slots: &[Slot], at: usize, line: &Line<'_, '_>, is_first: bool) -> Option<usize> {
     let Some((slot, rest)) = slots.split_first() else { return Some(at) };
     if slot.is_any {
-        // As few words as will do, and none that leads to a place of its own.
+        // As few words as will do, none that leads to a place of its own, and none that turns the statement round: "leaves
+        // the canal *without* passing through".
+        let is_open =
+            |at: usize| !lexicon::is_negation((line.word)(at)) && !(slot.is_of_way && line.leads_elsewhere(at));
         return (1..=5)
-            .take_while(|len| !(slot.is_of_way && line.leads_elsewhere(at + len - 1)))
+            .take_while(|len| is_open(at + len - 1))
             .find_map(|len| match_slots(rest, at + len, line, false));
     }
     let mut best = None;

@@ -115,14 +115,23 @@ impl Signs {
         let keys: Vec<Option<String>> = clause.iter().take(LONGEST_TELLING).map(|word| key(word)).collect();
         let mut best: Option<(usize, Found)> = None;
         for told in begun.filter(|told| has_loss || !told.is_of_loss) {
-            if best.as_ref().is_some_and(|(most, _)| *most >= told.keys.len()) {
+            // "with radial deviation": two signs begin so, and what is said tells neither.
+            let is_tie = best.as_ref().is_some_and(|(most, found)| *most == told.keys.len() && found.sign != told.sign);
+            let is_beaten = best.as_ref().is_some_and(|(most, _)| *most >= told.keys.len());
+            if is_beaten && !is_tie {
                 continue;
             }
             let places = told.keys.iter().map(|wanted| keys.iter().position(|key| key.as_ref() == Some(wanted)));
             let Some(last) = places.collect::<Option<Vec<usize>>>().and_then(|places| places.into_iter().max()) else {
                 continue;
             };
-            let found = Found { sign: told.sign.clone(), len: last + 1, is_of_loss: told.is_of_loss };
+            let both = best.as_ref().filter(|_| is_tie).map(|(_, found)| common_words(&found.sign, &told.sign));
+            let sign = match both {
+                Some(both) if both.contains(' ') => both,
+                Some(_) => continue,
+                None => told.sign.clone(),
+            };
+            let found = Found { sign, len: last + 1, is_of_loss: told.is_of_loss };
             best = Some((told.keys.len(), found));
         }
         best.map(|(_, found)| found)
@@ -137,6 +146,12 @@ pub fn held(vocabulary: &Vocabulary) -> impl Iterator<Item = (EntryId, &str, Opt
             _ => None,
         })
     })
+}
+
+/// The words with which both of two signs begin.
+fn common_words(a: &str, b: &str) -> String {
+    let words = a.split(' ').zip(b.split(' ')).take_while(|(a, b)| a == b).map(|(a, _)| a);
+    words.collect::<Vec<&str>>().join(" ")
 }
 
 /// A sign by what happens in it; `None` where its words tell too little, name a movement or a loss of feeling, or name it

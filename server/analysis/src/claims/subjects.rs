@@ -8,7 +8,7 @@ use super::{ClaimKind, PartRole};
 use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::knowledge::Knowledge;
 use crate::lexicon::{self, Label};
-use crate::mentions::Mentions;
+use crate::mentions::{Mentions, is_bare_adjective};
 use crate::text::{Mark, Span};
 
 /// How many blocks below it a paragraph that is nothing but a name serves as a heading.
@@ -373,7 +373,12 @@ impl<'a> Subjects<'a> {
         let mentions = self.mentions.get(at)?;
         let mention = mentions.list.get(number)?;
         let text = &self.blocks.list.get(at)?.plain.text;
-        if is_unknown_branch(mention, mentions, text, &self.knowledge.vocabulary) {
+        // "Tympanic canal": an adjective of some other noun names no nerve.
+        let next = mentions.tokens.get(mention.tokens.1).map_or("", |token| token.span.of(text));
+        let is_of_noun = is_bare_adjective(mention, &self.knowledge.vocabulary)
+            && !lexicon::is_nerve_noun(next)
+            && !lexicon::ends_noun(next);
+        if is_unknown_branch(mention, mentions, text, &self.knowledge.vocabulary) || (is_of_noun && !next.is_empty()) {
             return None;
         }
         let span = self.blocks.list.get(at)?.plain.to_source(mention.span);

@@ -115,6 +115,7 @@ pub const TAKEN_BACK_BEFORE: &[&str] = &[
     "✖",
     "☒",
     "🚫",
+    "t/f:",
     "[f]",
     "(f)",
     "(false)",

@@ -269,7 +269,7 @@ word_lists! {
         "buttock" "head" "scalp" "perineum" "limb" "body" "thorax" "digit" "dorsum" "tip" "root" "half" "third"
         "two" "three" "one" "top" "bottom" "rest" "medial" "lateral" "anterior" "posterior" "superior" "inferior" "upper" "lower" "proximal"
         "distal" "dorsal" "palmar" "plantar" "middle" "central" "deep" "superficial" "left" "right" "base" "angle"
-        "muscle" "joint" "nerve" "tooth" "teeth" "surface" "mater" "wall" "cavity" "sinus" "duct" "first" "second";
+        "muscle" "joint" "nerve" "tooth" "teeth" "surface" "mater" "adjacent" "oral" "mucosa" "mucous" "membrane" "skin" "neighbouring" "wall" "cavity" "sinus" "duct" "first" "second";
     /// Nouns for what a nerve gives a muscle, where the sentence names no muscle ("*Innervation* is by").
     is_supply_noun: "innervation" "supply" "nerve";
     /// Words by which a clause speaks of motor supply, whatever its verb.
@@ -439,6 +439,12 @@ word_lists! {
     is_speaker:
         "student" "students" "candidate" "candidates" "patient" "pupil" "learner" "examiner" "question" "q" "he" "she"
         "they" "quote" "quoted" "from" "wrong" "mistake" "error" "myth";
+    /// Words before a participle that tells when the subject of the sentence does something else ("*After* leaving A, it").
+    fronts_participle: "after" "before" "on" "upon" "by" "while" "when" "since";
+    /// Nouns of structures of which many have no entry, so that a pronoun behind them means no other.
+    is_other_structure:
+        "artery" "arteries" "vein" "veins" "gland" "glands" "duct" "ducts" "sinus" "sinuses" "cartilage" "cartilages"
+        "bursa" "vessel" "vessels" "membrane" "ligament" "retinaculum" "fascia" "aponeurosis";
     /// Adjectives before the noun of a header ("*one* muscle").
     is_header_adjective:
         "one" "a" "an" "example" "main" "chief" "typical" "sample" "principal" "usual" "important" "major" "some"
@@ -498,6 +504,11 @@ word_lists! {
         "cord" "cords" "trunk" "trunks" "plexus" "branch" "branches" "division" "divisions" "canal" "foramen"
         "foramina" "foramens" "tunnel" "head" "heads" "belly" "bellies" "fossa" "compartment" "compartments" "group"
         "nerves";
+    /// Nouns of places and vessels, before which an adjective that may name a nerve names none ("tympanic *canal*").
+    is_noun_of_place:
+        "canal" "canals" "foramen" "foramina" "fossa" "groove" "notch" "membrane" "cavity" "tubercle" "process" "bone"
+        "tunnel" "region" "arch" "gland" "fissure" "sinus" "duct" "fascia" "artery" "arteries" "vein" "veins" "ganglion"
+        "bursa" "area" "surface" "border" "side" "joint" "ligament";
     /// Shortened words behind which a full stop ends no sentence.
     is_short_word:
         "nn" "mm" "ant" "post" "med" "lat" "sup" "inf" "prox" "dist" "orig" "ins" "act" "fig" "figs" "nerv" "musc"

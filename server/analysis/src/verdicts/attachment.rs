@@ -99,6 +99,13 @@ pub fn of(vocabulary: &Vocabulary, muscle: EntryId, landmark: EntryId, end: Opti
     if is_of_other_limb {
         return Judgement::unknown();
     }
+    // A whole bone has room beside the membranes and edges that are told.
+    let is_bone = vocabulary.entry(landmark).class.as_deref() == Some("bone");
+    let borders =
+        |id: &EntryId| bone(*id).is_none() && vocabulary.entry(*id).region == vocabulary.entry(landmark).region;
+    if is_bone && wanted.iter().any(borders) {
+        return Judgement::unknown();
+    }
     let all_known = end.is_some() || wanted.iter().all(is_elsewhere) || apart;
     if held.is_empty() || (same_bone && !swapped && !apart) || !all_known {
         return Judgement::unknown();

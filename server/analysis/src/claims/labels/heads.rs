@@ -250,7 +250,9 @@ impl Reader<'_, '_> {
             let counts = || lexicon::label_of(word).is_some_and(|label| label.kind == Some(ClaimKind::Count));
             if let Some(mention) = self.mention(at).filter(|mention| !(mention.tokens.1 == at + 1 && counts())) {
                 let end = mention.tokens.1;
-                if matches!(self.word(end), "branch" | "branches") && is_bare_adjective(mention, vocabulary) {
+                let is_of_noun =
+                    matches!(self.word(end), "branch" | "branches") || lexicon::is_noun_of_place(self.word(end));
+                if is_of_noun && is_bare_adjective(mention, vocabulary) {
                     return None; // "Pharyngeal branch": of which nerve is not known
                 }
                 if mention.candidates.iter().all(|id| vocabulary.kind(*id) == Kind::Movement) {
@@ -320,6 +322,11 @@ impl Reader<'_, '_> {
                 continue;
             }
             if let Some((subject, end)) = self.completed(at) {
+                // "Tympanic canal": an adjective of the canal, not the nerve that goes by it.
+                let is_nerve = subject.candidates.iter().all(|id| vocabulary.is_neural(*id));
+                if is_nerve && lexicon::is_noun_of_place(self.word(end)) {
+                    return None;
+                }
                 if !add(vocabulary, &mut head.names, subject, joined) {
                     return None;
                 }

@@ -68,6 +68,11 @@ pub fn read(scope: &Scope<'_>, above: &Above) -> Vec<Claim> {
         }
         if pieces.len() > 1 {
             claims.extend(chain(scope, above, &pieces, &mut state, labelled));
+            // "**Shoulder.** … The rotator cuff blends with it: A above, B below. Nerves: …": a sentence with a colon in
+            // the middle of the line does not change of whom the line speaks.
+            if state.unclear && !begins_line(scope, from) {
+                state.who = state.lead.clone();
+            }
         } else if let Some((label, word, value)) = label_without_sign(scope, from, to) {
             state.label = Some((label, word.clone()));
             claims.extend(labelled_runs(scope, (value, to), (label, &word), &state));
@@ -442,6 +447,14 @@ fn labelled_runs(
 /// A value behind a sign.
 fn value(scope: &Scope<'_>, above: &Above, piece: &Piece, state: &State, labelled: bool, own: bool) -> Vec<Claim> {
     let place = (piece.from, piece.to);
+    // "long head: A; short head: B → C · NERVE; NERVE": behind a dot the muscle as a whole goes on, not its last part.
+    let before = piece.from.checked_sub(1).and_then(|at| scope.mentions.tokens.get(at));
+    let has_dot = before.is_some_and(|token| token.span.of(&scope.plain.text) == "·");
+    let is_of_part = !state.parts.is_empty()
+        || matches!(&state.who, Who::Named(names) if names.iter().any(|name| is_part(scope, name)));
+    if has_dot && is_of_part {
+        return Vec::new();
+    }
     let lettered = lettered_part(scope, above, place);
     if !lettered.is_empty() {
         return lettered;

@@ -199,6 +199,9 @@ fn bare_as_one(scope: &Scope<'_>, (from, to): (usize, usize), sign: Sign, who: &
         if is_of_skin && !describes_skin(scope, from, to) {
             continue;
         }
+        if meant.kind == Some(ClaimKind::Roots) && leads_to_landmark(scope, to) {
+            continue;
+        }
         if sides.is_empty() {
             continue;
         }
@@ -219,6 +222,14 @@ fn bare_as_one(scope: &Scope<'_>, (from, to): (usize, usize), sign: Sign, who: &
         }
     }
     if found.len() == 1 { found.pop().unwrap_or_default() } else { Vec::new() }
+}
+
+/// "C7–T1 → medial border": segments from which an arrow leads to a place are levels of the spine.
+fn leads_to_landmark(scope: &Scope<'_>, to: usize) -> bool {
+    let is_arrow =
+        scope.mentions.tokens.get(to).is_some_and(|token| lexicon::is_arrow(token.span.of(&scope.plain.text)));
+    let next = scope.mentions.list.iter().find(|mention| mention.tokens.0 > to);
+    is_arrow && next.is_some_and(|next| next.candidates.iter().all(|id| scope.vocabulary.kind(*id) == Kind::Landmark))
 }
 
 /// Whether a value says that it is skin of which it speaks, or a surface: a part of the body by itself may be anything.

@@ -4,7 +4,7 @@ use fascicle_model::{EntryId, Kind, Relation, Vocabulary};
 
 use super::heads;
 use crate::claims::sentences::{self, Scope, Side, side_of};
-use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
+use crate::claims::{Claim, ClaimKind, Part, PartRole, What, segments};
 use crate::lexicon::{self, Label};
 use crate::text::{Mark, Span};
 use crate::verdicts::can_pass;
@@ -157,12 +157,27 @@ fn far_end(scope: &Scope<'_>, from: usize, place: Span) -> Option<Far> {
         })
     };
     if lexicon::is_arrow(text(from.checked_sub(1)?)) {
-        return is_place(from - 1).then_some(Far::Arrow);
+        if is_place(from - 1) || ends_segments(scope, from - 1) {
+            return Some(Far::Arrow);
+        }
+        // "A: origin → insertion. B → insertion.": where arrows lead from end to end, one behind a name tells neither.
+        let leads_on = |at: &usize| lexicon::is_arrow(text(*at)) && is_place(*at);
+        return (0..scope.mentions.tokens.len()).any(|at| leads_on(&at)).then_some(Far::To);
     }
     let begin = mention.tokens.0;
     let before = (from..begin).rev().find(|at| !lexicon::is_determiner(text(*at)))?;
     (text(before) == "to" && is_place(before)).then_some(Far::To)
 }
+
+/// "C7–T1 →": whether segments stand right before a token, so that they tell levels of the spine.
+pub fn ends_segments(scope: &Scope<'_>, at: usize) -> bool {
+    let tokens = scope.mentions.tokens.get(..at).unwrap_or_default();
+    let from = at.saturating_sub(LONGEST_SEGMENTS);
+    (from..at).any(|first| segments::read(&scope.plain.text, tokens, first).is_some_and(|read| read.end == at))
+}
+
+/// No range of segments has more tokens.
+const LONGEST_SEGMENTS: usize = 6;
 
 /// Adds the muscles and vessels of a value that pass something, in the order of the text.
 fn add_passers(scope: &Scope<'_>, from: usize, to: usize, values: &mut Vec<Side>) {

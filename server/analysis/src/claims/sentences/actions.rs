@@ -10,6 +10,9 @@ use crate::claims::phrases::{MovementForm, MovementWord};
 use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
 use crate::lexicon::{self, Form, RelationWord};
 
+/// How many atoms behind an everyday verb of moving its way stands.
+const REACH_OF_WAY: usize = 5;
+
 impl Sentence<'_, '_> {
     /// "flexes the elbow", "is a flexor of the elbow", "produces flexion of the elbow", "elbow flexion is produced by"
     pub(super) fn action_claims(&self, at: usize, movement: &MovementWord, last_subject: &mut Vec<Side>) -> Vec<Claim> {
@@ -26,6 +29,15 @@ impl Sentence<'_, '_> {
         let exact = self.with_adverb(at, end, movement);
         if movement.form == MovementForm::Verb && exact.movement == movement.movement && self.everyday(at).is_some() {
             return self.everyday_claims(at, last_subject);
+        }
+        // "*bends* to the side": an everyday verb with a way, of which it is not said what goes there.
+        let has_way = || {
+            let clause = (at + 1..self.atoms.len()).take_while(|place| !lexicon::ends_phrase(self.word(*place)));
+            clause.take(REACH_OF_WAY).any(|place| lexicon::ways::way(self.word(place)).is_some())
+        };
+        let is_everyday = lexicon::ways::manner(&self.first_token(at).to_lowercase()).is_some();
+        if movement.form == MovementForm::Verb && target.is_none() && is_everyday && has_way() {
+            return Vec::new();
         }
         let movement = &exact;
         let (muscles, negated, hedged) = match movement.form {

@@ -136,7 +136,13 @@ impl Sentence<'_, '_> {
             at.checked_sub(1)
                 .is_none_or(|place| lexicon::precedes_area(self.word(place)) || lexicon::is_contrast(self.word(place)))
         };
-        let starts = (end.saturating_sub(LONGEST_AREA)..end).filter(begins);
+        // "hip and *knee* share": the last of several joints is a joint as well.
+        let is_joint = |at: usize| self.mention(at).is_some() && self.class(at) == Some(3);
+        let goes_on = |at: &usize| {
+            let behind_and = at.checked_sub(1).filter(|place| lexicon::is_conjunction(self.word(*place)));
+            behind_and.and_then(|place| place.checked_sub(1)).is_some_and(is_joint)
+        };
+        let starts = (end.saturating_sub(LONGEST_AREA)..end).filter(begins).filter(|at| !goes_on(at));
         let areas = starts.map(|start| {
             let is_told = |at: &usize| !lexicon::is_determiner(self.word(*at)) && !lexicon::is_adverb(self.word(*at));
             (start..end).find(is_told).map_or_else(Vec::new, |start| self.areas_between(start, end, true))

@@ -264,7 +264,10 @@ fn is_part_or_agent(mention: &Mention, scope: &Scope<'_>) -> bool {
     {
         return true;
     }
-    second == "of"
+    // "the *adductor* is ulnar", after one of the hand was named: one muscle is no group.
+    let is_one = !mention.plural && !first.ends_with('s') && mention.tokens.1 == mention.tokens.0 + 1;
+    let names_group = matches!(second, "muscle" | "muscles" | "group" | "compartment" | "compartments");
+    (second == "of" || (is_one && !names_group))
         && scope.relations.movement_at(0, &word).is_some_and(|(movement, _)| movement.form == MovementForm::Agent)
         && !first.ends_with('s')
 }
@@ -296,6 +299,18 @@ fn stands_as_noun(mention: &Mention, scope: &Scope<'_>) -> bool {
     }
     let article = first.checked_sub(1).map_or("", word);
     if !matches!(article, "the" | "The") {
+        return false;
+    }
+    // "the *intermediate* and largest of": such an adjective tells one of several things, whatever they are.
+    if lexicon::contrast_of(&lower(word(mention.tokens.0))).is_some() {
+        return false;
+    }
+    // "The muscles are the *glossopalatine*, palatoglossus and …": among muscles it is one.
+    let is_muscle = |mention: &&Mention| {
+        !mention.candidates.is_empty() && mention.candidates.iter().all(|id| scope.vocabulary.kind(*id) == Kind::Muscle)
+    };
+    let behind = scope.mentions.list.iter().find(|mention| mention.tokens.0 == last + 1).filter(is_muscle);
+    if word(last) == "," && behind.is_some() {
         return false;
     }
     lexicon::ends_noun(word(last))

@@ -289,7 +289,7 @@ impl Sentence<'_, '_> {
 
     /// The members of a group as muscles; a part of the body stands for the muscles that are named after it ("paralysis of
     /// the *tongue*").
-    fn muscle_sides(&self, group: &Group) -> Vec<Side> {
+    pub(super) fn muscle_sides(&self, group: &Group) -> Vec<Side> {
         let sides = self.sides(group, PartRole::Muscle);
         let [only] = group.members.as_slice() else { return sides };
         if !sides.is_empty() || self.is_struck(*only) {

@@ -5,6 +5,7 @@ use fascicle_model::Kind;
 
 use super::Sentence;
 use super::atoms::AtomKind;
+use crate::claims::ClaimKind;
 use crate::lexicon;
 
 /// Names joined by commas and conjunctions.
@@ -152,7 +153,10 @@ impl Sentence<'_, '_> {
         let mut before = at;
         while let Some(place) = before.checked_sub(1) {
             let word = self.word(place);
-            if matches!(word, "neither" | "no" | "none") {
+            // "the deep *and not the superficial* branch"
+            let is_set_against =
+                word == "not" && place.checked_sub(1).is_some_and(|before| lexicon::is_conjunction(self.word(before)));
+            if matches!(word, "neither" | "no" | "none") || is_set_against {
                 group.denied = true;
                 break;
             }
@@ -235,8 +239,9 @@ impl Sentence<'_, '_> {
         let Some(place) = before.checked_sub(1) else { return false };
         let word = self.word(place);
         let two = place.checked_sub(1).map_or("", |place| self.word(place));
+        // "…, *but* A is" begins a clause of its own.
         lexicon::is_exception(word)
-            || word == "but"
+            || (word == "but" && two != ",")
             || (word == "from" && two == "apart")
             || (word == "of" && two == "exception")
             || (word == "than" && two == "other")
@@ -297,6 +302,13 @@ impl Sentence<'_, '_> {
             if lexicon::is_determiner(word) || lexicon::means_all(word) || lexicon::is_muscle_noun(word) {
                 before = place;
                 continue;
+            }
+            // "the *continuation of* A": not A is spoken of, but what goes on with it.
+            if let Some(AtomKind::Relation(relation)) = self.atoms.get(place).map(|atom| &atom.kind)
+                && relation.kind == ClaimKind::Renaming
+                && relation.phrase.ends_with(" of")
+            {
+                return true;
             }
             if word == "of" {
                 let noun = place.checked_sub(1).map_or("", |noun| self.word(noun));

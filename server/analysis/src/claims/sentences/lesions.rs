@@ -111,6 +111,9 @@ impl Sentence<'_, '_> {
                 return Some(Cause { nerves, from: pronoun, to: pronoun + 1, level: None });
             }
         }
+        if self.tells_of_muscle_palsy() {
+            return None;
+        }
         // What goes on about the same lesion names no nerve, and brings nothing about.
         let is_other = |at: usize| {
             let word = self.word(at);
@@ -125,6 +128,20 @@ impl Sentence<'_, '_> {
             return None;
         }
         Some(Cause { nerves, from: 0, to: 0, level: None })
+    }
+
+    /// "*Trapezius palsy* also lets the scapula wing": another lesion than the one that is spoken of, told by the muscle.
+    pub(super) fn tells_of_muscle_palsy(&self) -> bool {
+        (0..self.atoms.len()).any(|at| {
+            let verb = (at + 2..self.atoms.len())
+                .find(|at| !lexicon::is_adverb(self.word(*at)) && !lexicon::is_hedge(self.word(*at)));
+            self.class(at) == Some(1)
+                && lexicon::is_lesion(self.word(at + 1))
+                && verb.is_some_and(|verb| {
+                    let word = self.word(verb);
+                    lexicon::brings_about(word) || matches!(word, "lets" | "allows" | "can" | "alone" | "does")
+                })
+        })
     }
 
     /// The nerve that a sentence stands under where that speaks of lesions: "Axillary nerve injury", and below it "abduction
@@ -175,7 +192,10 @@ impl Sentence<'_, '_> {
         let injuries: Vec<usize> = (0..self.atoms.len()).filter(|at| lexicon::is_injury(self.word(*at))).collect();
         let [at] = *injuries else { return None };
         let names_a_nerve = (0..self.atoms.len()).any(|at| self.side(at, PartRole::Nerve).is_some());
-        let is_another = at.checked_sub(1).is_some_and(|place| matches!(self.word(place), "other" | "another"));
+        // "a *trapezius* palsy" is not one of the nerve that was spoken of.
+        let is_another = at
+            .checked_sub(1)
+            .is_some_and(|place| matches!(self.word(place), "other" | "another") || self.class(place) == Some(1));
         if names_a_nerve || is_another || lexicon::is_before_injured(self.word(at + 1)) {
             return None;
         }

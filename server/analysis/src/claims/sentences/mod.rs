@@ -139,6 +139,8 @@ pub struct Memory {
     effects: Vec<deficits::Effect>,
     /// The sentence before is a question.
     asks: bool,
+    /// What is spoken of is something that the vocabulary does not name.
+    of_unknown: bool,
     /// What a pronoun may stand for that nothing else explains: the names of the last sentence of the block before that
     /// had a subject of its own.
     before: Vec<Subject>,
@@ -152,21 +154,35 @@ impl Memory {
     }
 }
 
+/// A structure that the vocabulary does not name has no more words, with its article.
+const LONGEST_UNKNOWN: usize = 7;
+
 /// Reads the claims in the sentences of a block from a token on.
 pub fn read(scope: &Scope<'_>, from: usize, memory: &mut Memory) -> Vec<Claim> {
     let tokens = &scope.mentions.tokens;
     let mut claims = Vec::new();
     let mut start = from;
     for at in from..tokens.len() {
-        if ends_sentence(scope, at) {
-            claims.extend(read_sentence(scope, start, at + 1, memory));
-            start = at + 1;
+        if at >= start && ends_sentence(scope, at) {
+            let key = keyed_false(scope, at + 1);
+            let own = read_sentence(scope, start, at + 1, memory);
+            claims.extend(own.into_iter().filter(|_| key.is_none()));
+            start = key.unwrap_or(at + 1);
         }
     }
     if start < tokens.len() {
         claims.extend(read_sentence(scope, start, tokens.len(), memory));
     }
     claims
+}
+
+/// "… . (F)": where the text goes on behind a key that takes back the sentence before it.
+fn keyed_false(scope: &Scope<'_>, at: usize) -> Option<usize> {
+    let word = |at: usize| scope.mentions.tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
+    let is_key = matches!(word(at), "(" | "[")
+        && matches!(word(at + 2), ")" | "]")
+        && (word(at + 1) == "F" || lexicon::is_false(&word(at + 1).to_lowercase()) && word(at + 1).len() > 1);
+    (is_key && scope.end_of_key.is_none()).then_some(at + 3)
 }
 
 /// Whether a sentence ends with a token.
@@ -228,9 +244,15 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
     let asks = sentence.atoms.last().is_some_and(|atom| atom.word == "?");
     let lesion = cause.map(|cause| cause.nerves).unwrap_or_default();
     let (subject, named, goes_on) = (sentence.main_subject(), sentence.named(), sentence.takes_up_subject());
-    let (subject, named) = if sentence.tells_branch_only() { Default::default() } else { (subject, named) };
+    let is_of_others = sentence.tells_branch_only() || sentence.lists_unlike();
+    let (subject, named) = if is_of_others { Default::default() } else { (subject, named) };
     let pointed_at = sentence.points_above();
     let sentence_of_part = !subject.is_empty() && sentence.speaks_of_part();
+    let of_unknown = (memory.of_unknown && (subject.is_empty() || sentence.takes_up_subject()))
+        || (subject.is_empty() && sentence.speaks_of_unknown());
+    let defined = sentence.defines_above();
+    let keeps_topic = sentence.speaks_of_vessel_before();
+    memory.of_unknown = of_unknown;
     memory.told = told;
     memory.asked = asked;
     memory.lesion = lesion;
@@ -246,18 +268,25 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
     memory.subject.extend(spoken_of.filter(|_| subject.is_empty()));
     // What it says of the subject of the sentence before, leaves that the subject.
     let goes_on = goes_on || memory.subject.iter().any(is_of);
-    if !named.is_empty() {
+    if of_unknown {
+        memory.subject.clear();
+        memory.named = named;
+    } else if !named.is_empty() {
         let told_of = scope.subjects.iter().find(|subject| is_of(subject));
         if let Some(owner) = told_of.filter(|_| subject.is_empty() && memory.subject.is_empty()) {
             // "A branch of the facial nerve that …", said of what stands above: that is what it goes on with.
             memory.subject = vec![owner.clone()];
+        } else if subject.is_empty() && defined.is_some() {
+            memory.subject = defined.into_iter().collect();
         } else if sentence_of_part {
             // "Its deep branch supplies …": what is spoken of is still whose branch it is.
             if memory.subject.is_empty() {
                 memory.subject = scope.subjects.first().cloned().map_or(subject, |owner| vec![owner]);
             }
         } else if !subject.is_empty() {
-            memory.subject = subject;
+            // "The artery runs here. The nerve is on *its* lateral side.": either may be spoken of next.
+            memory.subject.retain(|known| keeps_topic && !subject.contains(known));
+            memory.subject.extend(subject);
         } else if memory.subject.is_empty() && pointed_at.is_some() {
             // "This nerve …", where only what stands above says which.
             memory.subject = pointed_at.into_iter().collect();
@@ -422,6 +451,70 @@ impl Sentence<'_, '_> {
             }
         };
         self.scope.subjects.first().filter(is_fit).filter(|_| points).cloned()
+    }
+
+    /// Whether a vessel of which the sentence before speaks is meant in it by a pronoun, beside a subject of its own.
+    fn speaks_of_vessel_before(&self) -> bool {
+        let is_vessel = |subject: &Subject| {
+            let class = |id: &EntryId| self.scope.vocabulary.entry(*id).class.as_deref();
+            subject.candidates.iter().all(|id| class(id) == Some("vessel"))
+        };
+        let first = (0..self.atoms.len()).find(|at| self.mention(*at).is_some()).unwrap_or(self.atoms.len());
+        let is_meant = (first..self.atoms.len()).any(|at| matches!(self.word(at), "it" | "its"));
+        is_meant && !self.memory.subject.is_empty() && self.memory.subject.iter().all(is_vessel)
+    }
+
+    /// "Tibial nerve, popliteal vein, popliteal artery.": a list of unlike things, none of which is what is spoken of.
+    fn lists_unlike(&self) -> bool {
+        let Some(group) = self.main_group().filter(|_| !self.has_verb()) else { return false };
+        let mut next = group.end;
+        while lexicon::is_conjunction(self.word(next)) || lexicon::is_determiner(self.word(next)) {
+            next += 1;
+        }
+        next > group.end && self.mention(next).is_some()
+    }
+
+    /// Whether it speaks of a structure that has no name in the vocabulary: "The greater palatine *artery* descends",
+    /// "The *cleidomastoideus* is".
+    fn speaks_of_unknown(&self) -> bool {
+        if !matches!(self.word(0), "the" | "a" | "an") {
+            return false;
+        }
+        let is_plain = |at: &usize| {
+            let word = self.word(*at);
+            word.starts_with(char::is_alphabetic) && !lexicon::is_preposition(word) && !self.begins_predicate(*at)
+        };
+        let is_latin =
+            |noun: &str| noun.len() > 7 && ["eus", "alis", "aris", "icus"].iter().any(|ending| noun.ends_with(ending));
+        let mut words = (1..self.atoms.len().min(LONGEST_UNKNOWN)).take_while(is_plain);
+        let noun = words.find(|at| {
+            let word = self.word(*at);
+            (*at == 1 && (is_latin(word) || matches!(word, "ganglion" | "artery" | "vein" | "duct")))
+                || (*at > 1 && lexicon::is_other_structure(word))
+        });
+        // "The *infraorbital* is": a nerve by its adjective, or the artery beside it.
+        let is_bare = self.bare_nerve(1).is_some_and(|(_, end)| self.begins_predicate(end));
+        is_bare
+            || noun.is_some_and(|noun| {
+                let next = noun + 1;
+                let is_verb =
+                    matches!(self.atoms.get(next).map(|atom| &atom.kind), Some(AtomKind::Word | AtomKind::Relation(_)));
+                is_verb && !lexicon::is_preposition(self.word(next)) && !lexicon::is_conjunction(self.word(next))
+            })
+    }
+
+    /// "A muscle between A and B …" below the name of a muscle: what stands above is defined.
+    fn defines_above(&self) -> Option<Subject> {
+        let (copula, first) = (self.atoms.first()?, self.atoms.get(1)?);
+        let is_fragment = copula.word == "is" && copula.from == first.from;
+        let above = self.scope.subjects.first().filter(|_| is_fragment)?;
+        let all = |is: &dyn Fn(&EntryId) -> bool| above.candidates.iter().all(is);
+        let kind = (2..5).find_map(|at| match self.word(at) {
+            "muscle" => Some(all(&|id| self.scope.vocabulary.kind(*id) == Kind::Muscle)),
+            "nerve" => Some(all(&|id| self.scope.vocabulary.is_neural(*id))),
+            _ => None,
+        });
+        kind.filter(|fits| *fits).map(|_| above.clone())
     }
 
     /// Whether its subject is a nerve that a possessive says to be of another: "*its* deep branch".

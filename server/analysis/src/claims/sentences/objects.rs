@@ -1,5 +1,7 @@
 //! What is done to: the names or segments behind a relation phrase.
 
+use fascicle_model::{EntryId, Kind};
+
 use super::Sentence;
 use super::atoms::AtomKind;
 use super::groups::Group;
@@ -52,7 +54,13 @@ impl Sentence<'_, '_> {
             let group = (0..at).rev().find(|place| self.class(*place) == Some(2));
             return group.and_then(|group| self.side(group, role)).into_iter().collect();
         }
-        if own.is_empty() { self.implied(role, self.word(at) == "them") } else { own }
+        let mut meant = if own.is_empty() { self.implied(role, self.word(at) == "them") } else { own };
+        if role == PartRole::Group && self.word(at) == "them" {
+            // "A is one of *them*": of several muscles, not of the parts of the one that was named last.
+            let is_group = |id: &EntryId| self.scope.vocabulary.kind(*id) == Kind::Group;
+            meant.retain(|side| side.what.entries().iter().all(is_group));
+        }
+        meant
     }
 
     /// The object of a relation phrase that begins at an atom.

@@ -17,7 +17,13 @@ use crate::verdicts::is_enclosed;
 impl Sentence<'_, '_> {
     /// What a relation is, where words of belonging are said of a place that encloses what passes it: "the ulnar nerve *lies
     /// in* the cubital tunnel", "the femoral triangle *contains* the femoral nerve".
-    pub(super) fn of_passage(&self, relation: &RelationWord, before: usize, object: &Object) -> RelationWord {
+    pub(super) fn of_passage(
+        &self,
+        at: usize,
+        relation: &RelationWord,
+        before: usize,
+        object: &Object,
+    ) -> RelationWord {
         let Object::Names(group) = object else { return *relation };
         let is_place = |members: &[usize]| {
             members.iter().all(|at| {
@@ -47,7 +53,9 @@ impl Sentence<'_, '_> {
             let (left, right) = (PartRole::Nerve, PartRole::Landmark);
             return RelationWord { kind: ClaimKind::Passage, left, right, ..*relation };
         }
-        let may_hold = (is_of_belonging && relation.left == PartRole::Group) || relation.kind == ClaimKind::Roots;
+        // A sinus *receives* a vein that never passes it.
+        let may_hold = (is_of_belonging && relation.left == PartRole::Group)
+            || (relation.kind == ClaimKind::Roots && self.written(at).contains("contain"));
         if may_hold && self.group_to(before).is_some_and(|group| is_place(&group.members)) {
             let (left, right) = (PartRole::Landmark, PartRole::Nerve);
             return RelationWord { kind: ClaimKind::Passage, left, right, ..*relation };

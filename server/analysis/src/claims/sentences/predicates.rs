@@ -38,6 +38,7 @@ impl Sentence<'_, '_> {
             if let Some((_, is)) =
                 lexicon::JOINT_KINDS.iter().chain(lexicon::JOINT_CLASSES).find(|(known, _)| *known == word)
                 && !kinds.iter().any(|(known, _)| known == is)
+                && !(word == "plane" && self.word(place + 1) == "of")
             {
                 kinds.push((is, place));
             }
@@ -107,6 +108,9 @@ impl Sentence<'_, '_> {
         while let Some(atom) = self.atoms.get(next) {
             let word = &*atom.word;
             let known = lexicon::JOINT_KINDS.iter().chain(lexicon::JOINT_CLASSES).find(|(known, _)| *known == word);
+            if word == "plane" && self.word(next + 1) == "of" {
+                break; // a plane of cleavage is no joint
+            }
             if let Some((_, is)) = known {
                 kinds.push((is, next));
             } else if !(matches!(

@@ -36,7 +36,8 @@ impl Sentence<'_, '_> {
             let can_feel = relation.form == Form::Verb
                 && (is_dermatome || (relation.kind == ClaimKind::Supply && relation.left == PartRole::Nerve));
             let mut claims = Vec::new();
-            if can_feel {
+            // "it *goes* into the chest": a part of the body to which a nerve goes is not its skin.
+            if can_feel && (!relation.phrase.starts_with("goes") || self.speaks_of_skin(at)) {
                 claims = self.skin_claims(at, before, negated, hedged, relation, last_subject);
             }
             if claims.is_empty() && relation.kind == ClaimKind::Supply && !negated {
@@ -44,7 +45,7 @@ impl Sentence<'_, '_> {
             }
             return claims;
         };
-        let relation = &self.of_passage(relation, before, &object);
+        let relation = &self.of_passage(at, relation, before, &object);
         let negated = negated != self.written(at).split(' ').any(|word| word == "not");
         let denied = self.group_to(before).is_some_and(|group| group.denied);
         let negated = negated || denied;
@@ -113,6 +114,11 @@ impl Sentence<'_, '_> {
             return self.felt(at, &left, &self.areas_of(at + 1, true), negated, hedged);
         }
         claims
+    }
+
+    /// Whether words behind an atom say that it is skin of which they speak.
+    fn speaks_of_skin(&self, at: usize) -> bool {
+        (at..self.atoms.len()).any(|place| self.written(place).split(' ').any(lexicon::tells_surface))
     }
 
     /// Whether a side is a segment or a nerve without motor fibres.

@@ -121,6 +121,10 @@ impl Sentence<'_, '_> {
 
     /// Words that are the name of a nerve without the noun: "facial", "deep fibular".
     pub(super) fn bare_nerve(&self, at: usize) -> Option<(Side, usize)> {
+        let first = self.written(at);
+        if !first.starts_with(char::is_alphanumeric) || lexicon::is_determiner(&first) {
+            return None;
+        }
         (1..=4).rev().find_map(|len| {
             let end = at + len;
             let is_number = || len == 1 && lexicon::is_cranial_number(&self.written(at).to_uppercase());
@@ -131,8 +135,8 @@ impl Sentence<'_, '_> {
             let (first, last) = (self.atoms.get(at)?, self.atoms.get(end - 1)?);
             let span = Span::new(tokens.get(first.from)?.span.start, tokens.get(last.to.checked_sub(1)?)?.span.end);
             let written = span.of(&self.scope.plain.text);
-            if lexicon::ORDINALS.contains(&&*lower(written)) {
-                return None; // "First" in a column of layers is no cranial nerve
+            if lexicon::contrast_of(&lower(written)).is_some() {
+                return None; // "First" in a column of layers is no cranial nerve, "intermediate" none either
             }
             let name =
                 if lexicon::is_cranial_number(written) { format!("CN {written}") } else { format!("{written} nerve") };

@@ -1,6 +1,8 @@
 //! Who does it: the subject of a verb. It stands right before the verb, or before a relative pronoun; or it is the subject
 //! of the clause, or of the verb before; or a pronoun stands for that of the sentence before, or of the heading.
 
+use fascicle_model::EntryId;
+
 use super::atoms::AtomKind;
 use super::groups::Group;
 use super::sides::{Side, side_of};
@@ -83,7 +85,7 @@ impl Sentence<'_, '_> {
             if let Some(group) = own {
                 let sides = self.sides(&group, role);
                 let is_plural = sides.len() > 1
-                    || group.members.iter().any(|at| self.mention(*at).is_some_and(|mention| mention.plural))
+                    || group.members.iter().any(|at| self.ends_plural(*at))
                     || self.class(group.members.first().copied().unwrap_or(0)) == Some(2);
                 if !sides.is_empty() && plural == is_plural {
                     return sides;
@@ -182,6 +184,12 @@ impl Sentence<'_, '_> {
             }
             let fits = |side: &&Side| matches!(&side.what, What::Entry(ids) if self.fits(role, ids));
             let same: Vec<Side> = last.iter().filter(fits).cloned().collect();
+            // "A does this; *B does that and* is supplied by": of B, with which the clause begins.
+            let own = self.own_subject_of_clause(end, role);
+            let is_before = |own: &Side| same.iter().all(|side| side.span.start < own.span.start);
+            if !own.is_empty() && own.iter().all(is_before) {
+                return own;
+            }
             return if same.is_empty() { self.main_sides_before(end, role) } else { same };
         }
         if lexicon::is_value_sign(word)
@@ -262,7 +270,7 @@ impl Sentence<'_, '_> {
         let is_comma = |place: usize| self.word(place) == ",";
         let end = if relative.checked_sub(1).is_some_and(is_comma) { relative - 1 } else { relative };
         if let Some(group) = self.group_to(end) {
-            return Some(group);
+            return Some(group).filter(|group| !group.denied && !self.is_beside_what_is_defined(group));
         }
         let near = end.saturating_sub(7)..end;
         let is_plain = |from: usize| (from..end).all(|place| self.mention(place).is_none());
@@ -282,6 +290,13 @@ impl Sentence<'_, '_> {
         self.group_to(is)
     }
 
+    /// "A *muscle* behind A that arises from …": the first name only tells where it is that is spoken of.
+    fn is_beside_what_is_defined(&self, group: &Group) -> bool {
+        let Some(first) = group.members.first().copied() else { return false };
+        let is_defined = (0..first.min(4)).any(|at| matches!(self.word(at), "muscle" | "muscles"));
+        is_defined && self.class(first) == Some(1) && (0..first).all(|at| self.mention(at).is_none())
+    }
+
     /// "MUSCLE, a muscle": the group that a noun behind a comma and an article is said of.
     pub(super) fn before_apposition(&self, noun: usize) -> Option<Group> {
         let article = noun.checked_sub(1).filter(|place| matches!(self.word(*place), "a" | "an" | "the"))?;
@@ -294,6 +309,15 @@ impl Sentence<'_, '_> {
         let sides = |list: &[Subject]| -> Vec<Side> {
             list.iter().filter_map(|subject| side_of(self.scope.vocabulary, subject, role)).collect()
         };
+        // A vessel that is spoken of is what "it" means, though a nerve was named beside it.
+        let is_vessel = |subject: &Subject| {
+            let class = |id: &EntryId| self.scope.vocabulary.entry(*id).class.as_deref();
+            subject.candidates.iter().all(|id| class(id) == Some("vessel"))
+        };
+        let of_vessels = self.memory.subject.iter().any(is_vessel);
+        if self.memory.of_unknown || (of_vessels && role == PartRole::Nerve) {
+            return Vec::new();
+        }
         let before = sides(&self.memory.subject);
         if before.len() == 1 || (plural && !before.is_empty()) {
             return before;
@@ -328,7 +352,7 @@ impl Sentence<'_, '_> {
     /// What a pronoun stands for: the implied subject, else the one of the block before.
     pub(super) fn recalled(&self, role: PartRole, plural: bool) -> Vec<Side> {
         let implied = self.implied(role, plural);
-        if !implied.is_empty() || !self.memory.named.is_empty() {
+        if !implied.is_empty() || !self.memory.named.is_empty() || self.memory.of_unknown {
             return implied;
         }
         let before = self.memory.before.iter();
@@ -339,8 +363,12 @@ impl Sentence<'_, '_> {
     /// What a pronoun stands for within its sentence: the subject of the clause before it, else the one name that fits;
     /// nothing where several fit. `None` where no name before it fits.
     fn meant_within(&self, at: usize, role: PartRole, plural: bool) -> Option<Vec<Side>> {
+        // "After branching off A, it …": whoever does so is meant, and not A.
+        let is_doing = self.first_token(1).ends_with("ing") && lexicon::fronts_participle(self.word(0));
+        let start = if is_doing { (0..at).find(|place| self.word(*place) == ",").unwrap_or(at) } else { 0 };
         let main = self.main_sides_ending_before(at, role);
-        if main.len() == 1 || (plural && !main.is_empty()) {
+        let is_of_number = plural || !self.main_group().is_some_and(|group| self.is_one_name_for_many(&group));
+        if (main.len() == 1 && is_of_number) || (plural && !main.is_empty()) {
             return Some(main);
         }
         // "The first branch it gives is A, and it …": both times the same is meant.
@@ -350,13 +378,30 @@ impl Sentence<'_, '_> {
         }
         // "On the front of the thigh it …": a place that hangs on a preposition is not what is meant.
         let is_where = |place: &usize| matches!(self.class(*place), Some(3..=5)) && self.is_governed(*place);
-        let named: Vec<Side> =
-            (0..at).filter(|place| !is_where(place)).filter_map(|place| self.side(place, role)).collect();
+        let is_many = |place: usize| !plural && self.ends_plural(place);
+        let named: Vec<Side> = (start..at)
+            .filter(|place| !is_where(place) && !is_many(*place))
+            .filter_map(|place| self.side(place, role))
+            .collect();
         match named.len() {
             0 => None,
             1 => Some(named),
             _ => Some(Vec::new()),
         }
+    }
+
+    /// Whether a group is one name for many ("the ciliary nerves").
+    fn is_one_name_for_many(&self, group: &Group) -> bool {
+        group.members.len() == 1 && group.members.first().is_some_and(|first| self.ends_plural(*first))
+    }
+
+    /// Whether the noun of a name is a plural: "posterior superior alveolar *branches*".
+    fn ends_plural(&self, at: usize) -> bool {
+        let is_many = |word: &str| {
+            matches!(word, "branches" | "nerves" | "muscles" | "rami" | "roots" | "twigs" | "arteries" | "veins")
+        };
+        self.mention(at).is_some_and(|mention| mention.plural)
+            || (self.mention(at).is_some() && self.written(at).split(' ').any(is_many))
     }
 
     /// The group with which the sentence begins, if it plays a role and a clause has ended between it and an atom.
@@ -377,6 +422,21 @@ impl Sentence<'_, '_> {
         self.main_group().map(|group| self.sides(&group, role)).unwrap_or_default()
     }
 
+    /// The subject with which the clause of an atom begins, where another clause stands before it.
+    fn own_subject_of_clause(&self, at: usize, role: PartRole) -> Vec<Side> {
+        let start = (0..at).rev().find(|place| matches!(self.word(*place), ";" | ":" | "—"));
+        let group = start.and_then(|start| self.group_at_start(start + 1)).filter(|group| group.end < at);
+        let goes_on = group.filter(|group| {
+            let word = self.word(group.end);
+            self.begins_predicate(group.end)
+                || (word.starts_with(char::is_alphabetic)
+                    && !lexicon::is_preposition(word)
+                    && !lexicon::is_conjunction(word)
+                    && !lexicon::is_relative(word))
+        });
+        goes_on.map(|group| self.sides(&group, role)).unwrap_or_default()
+    }
+
     /// The subject of the clause in which an atom stands.
     fn main_sides_before(&self, at: usize, role: PartRole) -> Vec<Side> {
         let start = (0..at)
@@ -384,7 +444,9 @@ impl Sentence<'_, '_> {
             .find(|place| matches!(self.word(*place), ";" | ":" | "—") || lexicon::is_contrast(self.word(*place)));
         let Some(start) = start else { return self.main_sides(role) };
         let sides = self.group_at_start(start + 1).map(|group| self.sides(&group, role)).unwrap_or_default();
-        if sides.is_empty() { self.main_sides(role) } else { sides }
+        // "…; *the smaller one*, which is A, leaves": a clause with a subject of its own that names nothing.
+        let is_own = lexicon::is_determiner(self.word(start + 1)) && self.word(start) != "—";
+        if sides.is_empty() && !is_own { self.main_sides(role) } else { sides }
     }
 
     pub(super) fn main_subject(&self) -> Vec<Subject> {

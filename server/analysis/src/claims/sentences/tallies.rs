@@ -253,10 +253,7 @@ impl Sentence<'_, '_> {
             Some(What::Number(number)) => *number,
             _ => return false,
         };
-        let noun = match claim.part(PartRole::Role).map(|part| &part.what) {
-            Some(What::Word(noun)) => noun,
-            _ => return false,
-        };
+        let Some(What::Word(noun)) = claim.part(PartRole::Role).map(|part| &part.what) else { return false };
         let ids = claim.entries(PartRole::Structure);
         ids.iter().any(|id| verdicts::is_times(self.scope.vocabulary, *id, number, noun, 2))
     }

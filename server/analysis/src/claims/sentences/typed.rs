@@ -121,6 +121,11 @@ impl Sentence<'_, '_> {
         if end.checked_sub(1).is_some_and(|last| is_side(self.word(last))) {
             return Vec::new();
         }
+        // "The tongue is hypoglossal": what has muscles that are named after it may mean these.
+        let has_muscles = |group: &Group| !self.muscle_sides(group).is_empty();
+        if self.group_to(end).is_some_and(|group| has_muscles(&group)) {
+            return Vec::new();
+        }
         self.felt(at, &nerves, &self.areas_to(end), negated, false)
     }
 

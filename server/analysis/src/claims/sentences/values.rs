@@ -136,7 +136,11 @@ pub fn effects(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Effect> {
     let names_another = (0..atoms.len()).any(|at| {
         sentence.class(at) == Some(0) || matches!(atoms.get(at).map(|atom| &atom.kind), Some(AtomKind::Segments(_)))
     });
-    if sentence.asserts() && !names_another { sentence.effects_from(0, true) } else { Vec::new() }
+    if sentence.asserts() && !names_another && !sentence.tells_of_muscle_palsy() {
+        sentence.effects_from(0, true)
+    } else {
+        Vec::new()
+    }
 }
 
 impl Sentence<'_, '_> {

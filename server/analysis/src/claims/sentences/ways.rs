@@ -323,7 +323,12 @@ impl Sentence<'_, '_> {
         {
             place = place.checked_sub(1)?;
         }
-        (lexicon::is_preposition(self.word(place)) || lexicon::tells_way(self.word(place))).then_some(place)
+        // "the *continuation of* A": not A goes there, but what goes on with it.
+        let goes_on = matches!(
+            self.atoms.get(place).map(|atom| &atom.kind),
+            Some(AtomKind::Relation(relation)) if relation.kind == ClaimKind::Renaming && relation.phrase.ends_with(" of")
+        );
+        (goes_on || lexicon::is_preposition(self.word(place)) || lexicon::tells_way(self.word(place))).then_some(place)
     }
 
     /// The last verb before an atom in its sentence.
