@@ -5,6 +5,7 @@
 //! the tests. No structure is named: structures are the vocabulary's.
 
 mod counts;
+mod ends;
 mod fields;
 mod filter;
 mod items;
@@ -18,6 +19,7 @@ mod words;
 use self::filter::Filter;
 
 pub use counts::*;
+pub use ends::*;
 pub use fields::*;
 pub use items::*;
 pub use labels::*;
@@ -327,8 +329,10 @@ pub const CLEAR_POINTS: &[&str] =
     &["tuberosity", "tubercle", "trochanter", "epicondyle", "process", "acromion", "olecranon", "malleolus", "patella"];
 
 /// Nouns of bone features that have a place of their own on the bone, though they are long or wide.
-pub const PLACES: &[&str] =
-    &["line", "linea", "lip", "crest", "fossa", "groove", "sulcus", "fovea", "border", "facet", "neck"];
+pub const PLACES: &[&str] = &[
+    "line", "linea", "lip", "crest", "fossa", "groove", "sulcus", "fovea", "border", "facet", "neck", "notch",
+    "condyle",
+];
 
 /// Whether a word of a soft structure's name says that it binds what is attached to it to the bones near by.
 pub fn binds_nearby(word: &str) -> bool {

@@ -214,6 +214,7 @@ pub fn is_insertion(label: &str) -> bool {
         || label.starts_with("lower")
         || label.starts_with("dist")
         || label == "to"
+        || label.starts_with("to ")
         || label.starts_with("distal")
         || label == "i"
         || label == "ins"

@@ -53,6 +53,8 @@ pub enum Way {
     Ulnar,
     /// "to the radial side"
     Radial,
+    /// "across the palm"
+    Across,
 }
 
 /// A manner, a way (`None`: no word for it is needed) and the movements that they can mean, with an example.
@@ -66,7 +68,15 @@ pub const WAYS: &[(Manner, Option<Way>, &[&str], &str)] = &[
     (Manner::Draw, Some(Way::Back), &["retraction", "extension"], "draws the scapula back"),
     (Manner::Draw, Some(Way::Up), &["elevation", "dorsiflexion"], "pulls the scapula up"),
     (Manner::Draw, Some(Way::Down), &["depression", "plantar flexion"], "pulls the scapula down"),
-    (Manner::Draw, Some(Way::Out), &["abduction"], "swings the thigh outwards"),
+    (Manner::Draw, Some(Way::Out), &["abduction", "protrusion"], "swings the thigh outwards"),
+    (
+        Manner::Draw,
+        Some(Way::Across),
+        &["opposition", "horizontal adduction", "adduction"],
+        "pulls the thigh across the body",
+    ),
+    (Manner::Bend, Some(Way::Out), &["eversion"], "tips the sole outwards"),
+    (Manner::Bend, Some(Way::In), &["inversion"], "tips the sole inwards"),
     (Manner::Draw, Some(Way::Aside), &["abduction"], "swings the thigh to the side"),
     (Manner::Draw, Some(Way::Apart), &["abduction", "protraction"], "draws the vocal folds apart"),
     (Manner::Draw, Some(Way::In), &["adduction"], "pulls the thigh inwards"),
@@ -95,11 +105,12 @@ pub fn manner(verb: &str) -> Option<Manner> {
         "draw" | "draws" | "drawing" | "pull" | "pulls" | "pulling" | "push" | "pushes" | "pushing" | "bring"
         | "brings" | "bringing" | "swing" | "swings" | "swinging" | "drag" | "drags" | "thrust" | "thrusts"
         | "take" | "takes" | "haul" | "hauls" | "tug" | "tugs" | "shift" | "shifts" | "move" | "moves" | "cock"
-        | "cocks" => Manner::Draw,
+        | "cocks" | "carry" | "carries" | "carrying" | "stick" | "sticks" | "sticking" | "poke" | "pokes"
+        | "poking" | "jut" | "juts" | "moving" | "taking" | "dragging" | "hauling" | "shifting" => Manner::Draw,
         "lift" | "lifts" | "lifting" | "raise" | "raises" | "raising" | "hitch" | "hitches" | "hoist" | "hoists" => {
             Manner::Lift
         }
-        "lower" | "lowers" | "lowering" => Manner::Lower,
+        "lower" | "lowers" | "lowering" | "drop" | "drops" | "dropping" => Manner::Lower,
         "bend" | "bends" | "bending" | "tip" | "tips" | "tipping" | "tilt" | "tilts" | "tilting" | "arch"
         | "arches" | "arching" | "lean" | "leans" => Manner::Bend,
         "spread" | "spreads" | "spreading" | "splay" | "splays" | "splaying" => Manner::Spread,
@@ -108,6 +119,44 @@ pub fn manner(verb: &str) -> Option<Manner> {
         "slacken" | "slackens" | "loosen" | "loosens" => Manner::Slacken,
         _ => return None,
     })
+}
+
+/// The manner of a participle of such a verb ("the foot is *turned* inwards by").
+pub fn manner_done(participle: &str) -> Option<Manner> {
+    Some(match participle {
+        "turned" | "rotated" | "rolled" | "twisted" | "swivelled" => Manner::Turn,
+        "drawn" | "pulled" | "pushed" | "brought" | "swung" | "dragged" | "taken" | "hauled" | "moved" | "carried"
+        | "shifted" | "cocked" | "stuck" => Manner::Draw,
+        "lifted" | "raised" | "hitched" | "hoisted" => Manner::Lift,
+        "lowered" | "dropped" => Manner::Lower,
+        "bent" | "tipped" | "tilted" | "arched" => Manner::Bend,
+        "spread" | "splayed" => Manner::Spread,
+        "pointed" => Manner::Point,
+        "tightened" | "stretched" | "tautened" => Manner::Tighten,
+        "slackened" | "loosened" => Manner::Slacken,
+        _ => return None,
+    })
+}
+
+/// Ways that are told by a place to which something is moved, or from which.
+const PLACES_OF_WAYS: &[(&[&str], &[&str], Way)] = &[
+    (&["towards", "toward", "to"], &["midline", "nose", "body", "trunk", "median"], Way::In),
+    (&["from"], &["midline", "nose", "body", "trunk", "palm", "side", "median"], Way::Out),
+    (&["towards", "toward"], &["thumb", "radius"], Way::Radial),
+    (&["towards", "toward"], &["little", "ulna"], Way::Ulnar),
+    (&["towards", "toward", "to"], &["spine", "vertebral", "spinal", "backbone"], Way::Together),
+    (&["across"], &["palm", "chest", "body", "hand", "front"], Way::Across),
+];
+
+/// The way that several words tell ("*away from the midline*", "*across the palm*"), with how many they are.
+pub fn way_to_place<'w>(word: &dyn Fn(usize) -> &'w str) -> Option<(Way, usize)> {
+    let first = usize::from(word(0) == "away");
+    let article = first + 1;
+    let place = article + usize::from(matches!(word(article), "the" | "its" | "one's" | "your"));
+    let found = PLACES_OF_WAYS.iter().find(|(before, places, _)| {
+        before.contains(&word(first)) && places.contains(&word(place)) && (first == 0 || word(first) == "from")
+    });
+    found.map(|(.., way)| (*way, place + 1))
 }
 
 /// The way that a word tells.

@@ -125,7 +125,7 @@ word_lists! {
     does:
         "produces" "produce" "performs" "perform" "causes" "cause" "effects" "effect" "assists" "assist" "aids" "aid"
         "helps" "help" "contributes" "contribute" "initiates" "initiate" "enables" "enable" "does" "do" "brings"
-        "about" "acts" "act" "in" "responsible" "for" "serves" "serve" "functions" "works";
+        "about" "start" "starts" "starting" "begins" "begin" "acts" "act" "in" "responsible" "for" "serves" "serve" "functions" "works";
     /// Verbs that help another ("*helps* to flex").
     is_helper:
         "helps" "help" "acts" "act" "serves" "serve" "works" "work" "contracts" "contract" "functions" "function"
@@ -401,6 +401,73 @@ word_lists! {
     is_mover: "mover" "movers" "agent" "agents" "muscle" "muscles";
     /// Words between a movement and what is moved ("flexion *at* the elbow").
     is_before_moved: "of" "at" "both" "it" "them";
+
+    /// Words by which a muscle and that of the other side are meant together.
+    means_both_sides: "both" "together" "bilaterally" "bilateral" "two" "pair" "jointly" "unison" "sides" "simultaneously";
+    /// Words between a movement and the muscles that do it, wherever they stand ("bending the elbow is *the work of*").
+    gives_to_doer:
+        "by" "with" "using" "of" "to" "through" "via" "is" "are" "needs" "need" "uses" "use" "requires" "require" "takes" "involves"
+        "employs" "recruits" "demands" "asks" "falls" "comes";
+    /// Words for a person who moves something ("*we* close the eye with").
+    is_mover_person: "we" "you" "one" "she" "he" "people" "they" "i";
+    // Ends of muscles.
+    /// Words that tell of a place which part of it is meant ("the *medial two-thirds of the* supraspinous fossa").
+    describes_place:
+        "the" "a" "an" "its" "their" "both" "all" "each" "every" "adjacent" "adjoining" "neighbouring" "neighboring" "nearby"
+        "of" "upper" "lower" "middle" "medial" "lateral" "anterior" "posterior" "superior" "inferior" "inner" "outer"
+        "deep" "superficial" "external" "internal" "front" "back" "top" "bottom" "proximal" "distal" "dorsal" "ventral"
+        "palmar" "plantar" "volar" "hinder" "fore" "central" "median" "costal" "gluteal" "concave" "convex" "bony" "rough"
+        "roughened" "flat" "smooth" "small" "large" "long" "short" "broad" "narrow" "thick" "thin" "whole" "entire" "full"
+        "common" "oblique" "vertical" "curved" "sharp" "prominent" "surface" "surfaces" "side" "sides" "border" "borders" "margin" "margins"
+        "edge" "edges" "lip" "lips" "ridge" "ridges" "line" "lines" "crest" "crests" "part" "parts" "half" "halves"
+        "third" "thirds" "quarter" "quarters" "fourth" "fourths" "fifth" "fifths" "tip" "tips" "apex" "base" "bases" "shaft" "shafts" "body"
+        "bodies" "neck" "end" "ends" "extremity" "length" "area" "region" "aspect" "aspects" "face" "faces" "floor"
+        "roof" "wall" "walls" "corner" "point" "spot" "place" "patch" "strip" "impression" "impressions" "facet" "facets" "cartilage" "cartilages"
+        "process" "processes" "spine" "spines" "tubercle" "tubercles" "transverse" "spinous" "articular" "cervical" "thoracic"
+        "lumbar" "sacral" "vertebra" "vertebrae" "vertebral" "rib" "ribs" "bone" "bones" "metacarpal" "metacarpals"
+        "metatarsal" "metatarsals" "phalanx" "phalanges" "digit" "digits" "fascia" "covering" "overlying" "ligament"
+        "membrane" "septum" "septa" "tendon" "tendons" "capsule" "one" "two" "three" "four" "five" "six" "seven" "eight"
+        "nine" "ten" "twelve" "first" "second" "sixth" "seventh" "eighth" "ninth" "tenth" "eleventh" "twelfth" "last" "next"
+        "most" "half-way" "just" "partly" "mainly" "chiefly" "also" "even" "only" "right" "left" "very" "same" "opposite" "corresponding";
+    /// Prepositions behind which a name only helps to find the place that is meant ("the line *below* the lesser trochanter").
+    is_beside_place:
+        "above" "below" "near" "beside" "behind" "beneath" "beyond" "between" "under" "over" "around" "round" "opposite"
+        "alongside" "underneath" "past";
+    /// Words between a word of attachment and its preposition ("fixed *by a short tendon* to", "descends *obliquely* to").
+    fills_ending:
+        "above" "below" "proximally" "distally" "medially" "laterally" "anteriorly" "posteriorly" "superiorly" "inferiorly"
+        "obliquely" "steeply" "straight" "vertically" "horizontally" "transversely" "upwards" "upward" "downwards"
+        "downward" "outwards" "outward" "inwards" "inward" "backwards" "backward" "forwards" "forward" "back" "up" "down"
+        "out" "off" "over" "across" "away" "along" "in" "on" "right" "all" "partly" "mainly" "chiefly" "largely" "firmly"
+        "directly" "indirectly" "separately" "together" "also" "only" "and" "," "then" "finally" "by" "as" "via" "through" "with" "way"
+        "means" "of" "a" "an" "the" "its" "their" "his" "it" "common" "conjoint" "conjoined" "single" "shared" "flat" "short" "long"
+        "strong" "thick" "thin" "broad" "narrow" "stout" "slender" "round" "rounded" "tendinous" "fleshy" "muscular" "fibrous" "aponeurotic"
+        "powerful" "tendon" "tendons" "aponeurosis" "slip" "slips" "fibres" "fibers" "bundles" "digitations" "two" "three"
+        "four" "five" "six" "main" "proper" "bony" "far" "whole" "into" "to" "fan-like" "fan" "band" "bands" "sheet" "strap"
+        "like" "wide" "origin" "insertion" "attachment" "attachments" "head" "heads" "each" "other" "very" "tip" "point" "narrowly" "widely" "broadly"
+        "half" "halfway" "part" "ligament" "way-down" "eventually" "ultimately" "course" "side" "lower" "upper" "distal" "proximal"
+        "behind" "front" "either" "mostly" "high" "low" "medial" "lateral" "anterior" "posterior" "superior" "inferior" "solely" "at";
+    /// Words that leave what a muscle's part is the subject ("its *upper* end", "the *middle* ones").
+    describes_part:
+        "upper" "lower" "middle" "medial" "lateral" "anterior" "posterior" "superior" "inferior" "inner" "outer" "deep"
+        "superficial" "external" "internal" "front" "back" "proximal" "distal" "long" "short" "first" "second" "third"
+        "fourth" "two" "three" "four" "five" "other" "remaining" "intermediate" "highest" "lowest" "uppermost" "lowermost" "deepest" "main"
+        "largest" "smaller" "larger" "small" "large" "clavicular" "sternal" "straight" "reflected" "oblique" "transverse" "humeral"
+        "ulnar" "radial" "flat" "strong" "tendinous" "fleshy" "muscular" "whole" "common" "broad" "thick" "thin" "slender" "stout" "round" "rounded"
+        "horizontal" "vertical" "central" "costal" "both" "all" "descending" "ascending" "each" "of" "single" "terminal" "muscle" "muscles" "these" "those" "extreme" "hindmost" "foremost";
+    /// Nouns for a part or an end of a muscle.
+    is_part_of_muscle:
+        "fibres" "fibers" "part" "parts" "portion" "portions" "head" "heads" "belly" "bellies" "ones" "half" "halves" "third"
+        "end" "ends" "tendon" "tendons" "slip" "slips" "bundle" "bundles" "digitation" "digitations" "origin" "insertion"
+        "attachment" "attachments" "tip" "base" "apex" "three" "two" "four" "muscle" "aponeurosis" "anchor" "side" "pole" "all"
+        "both" "expansion" "body";
+    /// Nouns for a rib or a part of it.
+    is_rib_noun: "rib" "ribs" "costal" "cartilage" "cartilages";
+    /// Nouns for a place of its own on what is named behind them ("the *cartilage* of the first rib").
+    is_feature_noun:
+        "process" "processes" "spine" "spines" "tubercle" "tubercles" "cartilage" "cartilages" "facet" "facets" "angle" "angles"
+        "lamina" "laminae" "bodies" "condyle" "condyles" "epicondyle" "epicondyles" "tuberosity" "tuberosities" "ligament" "ligaments"
+        "membrane" "membranes" "capsule" "fascia" "septum" "septa" "tendon" "tendons" "articular";
 
     // Areas and lesions.
     /// Marks and words behind which the description of an area begins.

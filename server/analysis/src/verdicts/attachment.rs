@@ -5,6 +5,7 @@ use fascicle_model::{EntryId, Kind, Relation, Vocabulary};
 use super::place::words;
 use super::{Judgement, Verdict, list, the};
 use crate::claims::PartRole;
+use crate::lexicon;
 
 /// Judges an attachment of a muscle or of the muscles of a group.
 pub fn of_any(vocabulary: &Vocabulary, id: EntryId, landmark: EntryId, end: Option<&str>) -> Judgement {
@@ -25,8 +26,32 @@ pub fn of_any(vocabulary: &Vocabulary, id: EntryId, landmark: EntryId, end: Opti
     judgement
 }
 
+/// Judges that a muscle is attached above or below a place: by the notes of its attachments, which tell where on a bone they
+/// are. Where none speaks of the place it is not known.
+fn beside(vocabulary: &Vocabulary, muscle: EntryId, place: EntryId, told: &str) -> Judgement {
+    let entry = vocabulary.entry(place);
+    let facts = vocabulary.entry(muscle).facts.iter();
+    let notes = facts.filter(|fact| matches!(fact.relation, Relation::Origin { .. } | Relation::Insertion { .. }));
+    let sides: Vec<&str> = notes
+        .filter_map(|fact| fact.note.as_deref())
+        .filter(|note| entry.names.iter().any(|name| note.replace("the ", "").contains(&*name.text)))
+        .filter_map(lexicon::side_in_note)
+        .collect();
+    let Some(first) = sides.first().filter(|first| sides.iter().all(|side| side == *first)) else {
+        return Judgement::unknown();
+    };
+    let why = format!("{} is attached {first} {}", vocabulary.name(muscle), the(vocabulary, place));
+    if *first == told {
+        return Judgement::new(Verdict::Agrees, why);
+    }
+    Judgement::new(Verdict::Contradicts, format!("{why}, not {told} it"))
+}
+
 /// Judges an origin (`end` is `origin`), an insertion (`insertion`) or either.
 pub fn of(vocabulary: &Vocabulary, muscle: EntryId, landmark: EntryId, end: Option<&str>) -> Judgement {
+    if let Some(side @ ("above" | "below")) = end {
+        return beside(vocabulary, muscle, landmark, side);
+    }
     let family: Vec<EntryId> =
         std::iter::once(muscle).chain(vocabulary.all_parts(muscle)).chain(vocabulary.wholes(muscle)).collect();
     let facts = || family.iter().flat_map(|id| vocabulary.entry(*id).facts.iter());
@@ -75,17 +100,15 @@ pub fn of(vocabulary: &Vocabulary, muscle: EntryId, landmark: EntryId, end: Opti
     let swapped = end.is_some() && other.iter().any(|held| related(*held));
     // A bone and the bone that it is a part of are one.
     let same_bone = wanted.iter().any(|id| bone(*id).is_some() && line(*id).contains(&claimed));
-    let is_point = |id: EntryId| vocabulary.name(id).split(' ').any(|word| crate::lexicon::POINTS.contains(&word));
+    let is_point = |id: EntryId| vocabulary.name(id).split(' ').any(|word| lexicon::POINTS.contains(&word));
     // A small point is not any other feature of the bone that is a place of its own.
     let is_place = |id: EntryId| {
         let name = vocabulary.name(id);
-        is_point(id) || name.split(' ').any(|word| crate::lexicon::PLACES.contains(&word))
+        is_point(id) || name.split(' ').any(|word| lexicon::PLACES.contains(&word))
     };
-    let is_clear =
-        |id: EntryId| vocabulary.name(id).split(' ').any(|word| crate::lexicon::CLEAR_POINTS.contains(&word));
-    let is_twin = |id: EntryId| {
-        line(id).into_iter().any(|id| crate::lexicon::are_twins(vocabulary.name(id), vocabulary.name(landmark)))
-    };
+    let is_clear = |id: EntryId| vocabulary.name(id).split(' ').any(|word| lexicon::CLEAR_POINTS.contains(&word));
+    let is_twin =
+        |id: EntryId| line(id).into_iter().any(|id| lexicon::are_twins(vocabulary.name(id), vocabulary.name(landmark)));
     let apart = (is_point(landmark) && wanted.iter().filter(|id| bone(**id) == Some(claimed)).all(|id| is_point(*id)))
         || (is_clear(landmark) && wanted.iter().filter(|id| bone(**id) == Some(claimed)).all(|id| is_place(*id)))
         || wanted.iter().any(|id| is_twin(*id));
@@ -107,6 +130,21 @@ pub fn of(vocabulary: &Vocabulary, muscle: EntryId, landmark: EntryId, end: Opti
         return Judgement::unknown();
     }
     let all_known = end.is_some() || wanted.iter().all(is_elsewhere) || apart;
+    // What holds to a fascia or a ligament of the region holds to its bones as well.
+    let is_near = |id: EntryId| {
+        let (own, other) = (vocabulary.entry(id).region, vocabulary.entry(landmark).region);
+        own == other || (super::action::limb(own).is_none() && super::action::limb(other).is_none())
+    };
+    let is_bound_nearby = |id: &EntryId| bone(*id).is_none() && is_near(*id);
+    let is_whole_bone = vocabulary.entry(landmark).class.as_deref() == Some("bone");
+    if is_whole_bone && wanted.iter().any(is_bound_nearby) && !swapped && !apart {
+        return Judgement::unknown();
+    }
+    // Of ribs and their cartilages the one is often named for the other.
+    let is_of_ribs = |id: EntryId| vocabulary.name(id).split(' ').any(|word| lexicon::is_rib_noun(word));
+    if is_of_ribs(landmark) && wanted.iter().any(|id| is_of_ribs(*id)) {
+        return Judgement::unknown();
+    }
     if held.is_empty() || (same_bone && !swapped && !apart) || !all_known {
         return Judgement::unknown();
     }

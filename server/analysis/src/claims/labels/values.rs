@@ -74,6 +74,8 @@ pub fn value_claims(
                     let end = match far_end(scope, from, value.span) {
                         Some(Far::Arrow) if end == Some("origin") => Some("insertion"),
                         Some(Far::To) => None,
+                        Some(Far::Beside("")) => continue,
+                        Some(Far::Beside(side)) => Some(side),
                         _ => end,
                     };
                     let mut parts = vec![Part { role: PartRole::Landmark, span: value.span, what: value.what }];
@@ -143,6 +145,8 @@ enum Far {
     Arrow,
     /// "from the sphenoid to the mandible": it may be the other end, or how far the same end reaches.
     To,
+    /// "the line below the lesser trochanter": it only helps to find the place; the word that says on which side.
+    Beside(&'static str),
 }
 
 /// Whether a place is one to which a line leads from another place.
@@ -156,6 +160,13 @@ fn far_end(scope: &Scope<'_>, from: usize, place: Span) -> Option<Far> {
             mention.candidates.iter().all(|id| matches!(scope.vocabulary.kind(*id), Kind::Landmark | Kind::Joint))
         })
     };
+    let before = (from..mention.tokens.0).rev().find(|at| !lexicon::is_determiner(text(*at)));
+    match before.map_or("", text) {
+        "above" => return Some(Far::Beside("above")),
+        "below" => return Some(Far::Beside("below")),
+        word if lexicon::is_beside_place(word) => return Some(Far::Beside("")),
+        _ => {}
+    }
     if lexicon::is_arrow(text(from.checked_sub(1)?)) {
         if is_place(from - 1) || ends_segments(scope, from - 1) {
             return Some(Far::Arrow);
@@ -164,9 +175,7 @@ fn far_end(scope: &Scope<'_>, from: usize, place: Span) -> Option<Far> {
         let leads_on = |at: &usize| lexicon::is_arrow(text(*at)) && is_place(*at);
         return (0..scope.mentions.tokens.len()).any(|at| leads_on(&at)).then_some(Far::To);
     }
-    let begin = mention.tokens.0;
-    let before = (from..begin).rev().find(|at| !lexicon::is_determiner(text(*at)))?;
-    (text(before) == "to" && is_place(before)).then_some(Far::To)
+    before.filter(|before| text(*before) == "to" && is_place(*before)).map(|_| Far::To)
 }
 
 /// "C7–T1 →": whether segments stand right before a token, so that they tell levels of the spine.

@@ -4,6 +4,7 @@ use fascicle_model::{EntryId, Kind};
 
 use super::Sentence;
 use super::atoms::AtomKind;
+use super::groups::Group;
 use super::objects::Object;
 use super::sides::Side;
 use crate::claims::phrases::{MovementForm, MovementWord};
@@ -52,7 +53,7 @@ impl Sentence<'_, '_> {
             pairs = self.in_order(at, end, movement, &muscles);
         }
         // "to the opposite side"
-        let side = lexicon::body_side(&self.clause_from(at)).map(|side| {
+        let side = self.side_told(at, &muscles).map(|side| {
             let span = self.source(at, at + 1);
             Part { role: PartRole::Role, span, what: What::Word(side.word()) }
         });
@@ -103,6 +104,14 @@ impl Sentence<'_, '_> {
             None => self.subject(self.before_coordinated_verbs(before), &relation, last_subject),
         };
         let muscles = if muscles.is_empty() { self.told_behind(at, before) } else { muscles };
+        let muscles = if muscles.is_empty() { self.given_to_behind(at, before) } else { muscles };
+        let is_finite = !self.written(at).split(' ').any(|word| word.ends_with("ing"));
+        let has_object = lexicon::is_determiner(self.word(at + 1)) || self.side(at + 1, PartRole::Joint).is_some();
+        let muscles = if muscles.is_empty() && is_finite && has_object && !self.is_to(at) {
+            self.ending_muscles(at, before, at)
+        } else {
+            muscles
+        };
         if !muscles.is_empty() {
             (*last_subject).clone_from(&muscles);
         }
@@ -122,6 +131,39 @@ impl Sentence<'_, '_> {
             end += 1;
         }
         if matches!(self.word(end), "is" | "are") { self.agents(end) } else { Vec::new() }
+    }
+
+    fn is_to(&self, at: usize) -> bool {
+        at.checked_sub(1).is_some_and(|place| self.word(place) == "to")
+    }
+
+    /// "*Bending the elbow* is the work of MUSCLE", "we *close the eye* with MUSCLE", "*to straighten the knee* you need MUSCLE":
+    /// the muscles behind what is moved, in the same clause.
+    fn given_to_behind(&self, at: usize, before: usize) -> Vec<Side> {
+        let is_gerund =
+            self.first_token(at).to_lowercase().ends_with("ing") && self.begins_anew(self.before_determiners(at));
+        let is_purpose = self.is_to(at) && (at < 2 || self.begins_anew(at - 1));
+        let is_of_person = before.checked_sub(1).is_some_and(|place| lexicon::is_mover_person(self.word(place)));
+        if !(is_gerund || is_purpose || is_of_person) {
+            return Vec::new();
+        }
+        let (_, end) = self.moved(at);
+        let mut is_given = false;
+        for place in end..(end + 9).min(self.atoms.len()) {
+            let word = self.word(place);
+            if matches!(self.class(place), Some(1 | 2)) {
+                let group = self.group_from(place, true).filter(|_| is_given);
+                return group.map(|group| self.sides(&group, PartRole::Muscle)).unwrap_or_default();
+            }
+            if lexicon::is_negation(word) || matches!(word, ";" | ":" | "." | "(") || lexicon::is_contrast(word) {
+                break;
+            }
+            let written = self.written(place);
+            is_given |= written.split(' ').any(lexicon::gives_to_doer)
+                || written.starts_with("depend")
+                || written.starts_with("rel");
+        }
+        Vec::new()
     }
 
     /// Steps back over a helping verb: "helps (MUSCLE) to flex", "acts to flex", "is able to flex".
@@ -150,6 +192,12 @@ impl Sentence<'_, '_> {
 
     /// The muscles of "the action of MUSCLE" that ends before an atom.
     fn owner_of_task(&self, end: usize) -> Option<Vec<Side>> {
+        // "*its main job* is to flex"
+        if let Some(noun) = end.checked_sub(1).filter(|noun| lexicon::is_task(self.word(*noun))) {
+            let its = (0..noun).rev().take(3).find(|place| matches!(self.word(*place), "its" | "their"))?;
+            let is_plain = (its + 1..noun).all(|place| !self.word(place).is_empty());
+            return is_plain.then(|| self.possessor(its, PartRole::Muscle, self.word(its) == "their"));
+        }
         let group = self.group_to(end)?;
         let mut of = group.members.first()?.checked_sub(1)?;
         while lexicon::is_determiner(self.word(of)) {
@@ -206,7 +254,7 @@ impl Sentence<'_, '_> {
     }
 
     /// The muscles behind "by" or "through" ("by the action of MUSCLE").
-    fn agents(&self, by: usize) -> Vec<Side> {
+    pub(super) fn agents(&self, by: usize) -> Vec<Side> {
         let mut next = by + 1;
         while lexicon::is_determiner(self.word(next))
             || lexicon::is_task(self.first_token(next))
@@ -389,7 +437,17 @@ impl Sentence<'_, '_> {
                 break;
             }
         }
-        let muscles = if found { self.subject(place, &relation, last) } else { Vec::new() };
+        let muscles = match self.task_owner(place, place).filter(|_| found) {
+            Some(owner) => owner,
+            None if found => self.subject(place, &relation, last),
+            None => Vec::new(),
+        };
+        if muscles.is_empty()
+            && form == MovementForm::Agent
+            && let Some(group) = self.apposed_to(at)
+        {
+            return (self.sides(&group, PartRole::Muscle), false, hedged);
+        }
         // "The main flexor of the elbow is MUSCLE", "the prime mover in flexion of the elbow is MUSCLE"
         let is_mover = is_mover || (at.saturating_sub(6)..at).any(|place| lexicon::is_mover(self.word(place)));
         if muscles.is_empty() && (form == MovementForm::Agent || is_mover) && next > end {
@@ -404,6 +462,34 @@ impl Sentence<'_, '_> {
             return self.told_task(at);
         }
         (muscles, negated, hedged)
+    }
+
+    /// "MUSCLE*, the main flexor of* the elbow": the muscle that an agent behind a comma is said of.
+    fn apposed_to(&self, at: usize) -> Option<Group> {
+        let mut first = at;
+        while let Some(before) = first.checked_sub(1) {
+            let word = self.word(before);
+            let is_joint = self.side(before, PartRole::Joint).is_some();
+            if !(is_joint
+                || lexicon::is_before_movement(word)
+                || lexicon::is_adverb(word)
+                || lexicon::tells_role(word)
+                || matches!(word, "a" | "an" | "the"))
+            {
+                break;
+            }
+            first = before;
+        }
+        let comma = first.checked_sub(1).filter(|place| self.word(*place) == ",")?;
+        let leads = matches!(self.word(first), "a" | "an" | "the") || lexicon::tells_role(self.word(first));
+        // In "the extensors, the flexors and …" the comma joins members of a list.
+        let group = self.group_to(comma).filter(|_| leads)?;
+        let is_list = (at..self.atoms.len()).take(6).any(|place| {
+            lexicon::is_conjunction(self.word(place))
+                && self.word(place) != ","
+                && matches!(self.class(place + 1), Some(1 | 2))
+        });
+        (!is_list).then_some(group)
     }
 
     /// "The action of MUSCLE is extension", "its main action is extension": whose task a noun of movement tells, and whether

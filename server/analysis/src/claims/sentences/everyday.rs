@@ -6,7 +6,9 @@
 use fascicle_model::EntryId;
 
 use super::Sentence;
+use super::atoms::AtomKind;
 use super::sides::Side;
+use crate::claims::phrases::MovementForm;
 use crate::claims::{Claim, Part, PartRole, What};
 use crate::lexicon::{self, ways};
 use crate::moving::{happens_at, moved_joints, of_the_region};
@@ -25,7 +27,7 @@ impl Sentence<'_, '_> {
             return Vec::new();
         }
         let (muscles, negated, hedged) = self.doers(at, last_subject);
-        let side = lexicon::body_side(&self.clause_from(at)).map_or("everyday", lexicon::BodySide::word);
+        let side = self.side_told(at, &muscles).map_or("everyday", lexicon::BodySide::word);
         let role = Part { role: PartRole::Role, span: self.source(at, at + 1), what: What::Word(side) };
         let claim = |muscle| {
             let movements = everyday.movements.clone();
@@ -36,11 +38,84 @@ impl Sentence<'_, '_> {
         muscles.into_iter().map(claim).collect()
     }
 
-    /// The words of a clause from an atom on, in lower case.
-    pub(super) fn clause_from(&self, at: usize) -> String {
-        let end = (at..self.atoms.len()).find(|place| lexicon::ends_phrase(self.word(*place)));
-        let words: Vec<String> = (at..end.unwrap_or(self.atoms.len())).map(|place| self.written(place)).collect();
-        words.join(" ")
+    /// "The foot is turned inwards by MUSCLE", "the thumb is carried across the palm by MUSCLE"
+    pub(super) fn everyday_passive(&self, at: usize) -> Vec<Claim> {
+        let Some(manner) = ways::manner_done(self.word(at)) else { return Vec::new() };
+        let (before, negated, hedged) = self.before_verb(at);
+        if before == at {
+            return Vec::new();
+        }
+        let target = match before.checked_sub(1).map(|place| (place, self.word(place))) {
+            Some((place, "it" | "they")) => self.moved_before(place),
+            _ => self.group_to(before).and_then(|group| self.side(*group.members.last()?, PartRole::Joint)),
+        };
+        let Some(target) = target else { return Vec::new() };
+        let (mut way, mut next) = (None, at + 1);
+        while next < self.atoms.len() && !matches!(self.word(next), "by" | "through" | "," | "." | ";") {
+            if let Some((told, end)) = self.way_at(next).filter(|_| way.is_none()) {
+                (way, next) = (Some(told), end);
+            } else {
+                next += 1;
+            }
+        }
+        if !matches!(self.word(next), "by" | "through") {
+            return Vec::new();
+        }
+        let Some(everyday) = self.meaning(manner, way, target) else { return Vec::new() };
+        let muscles = self.agents(next);
+        let side = self.side_told(at, &muscles).map_or("everyday", lexicon::BodySide::word);
+        let role = Part { role: PartRole::Role, span: self.source(at, at + 1), what: What::Word(side) };
+        let claim = |muscle| {
+            let movements = everyday.movements.clone();
+            let mut claim = self.action(at, muscle, movements, Some(&everyday.target), negated, hedged);
+            claim.parts.push(role.clone());
+            claim
+        };
+        muscles.into_iter().map(claim).collect()
+    }
+
+    /// The side to which a movement is told, up to the next movement: "tilts the head *to the same side* and turns the face
+    /// to the opposite side"; of a muscle of one side by that: "the *right* MUSCLE turns it *to the left*".
+    pub(super) fn side_told(&self, at: usize, muscles: &[Side]) -> Option<lexicon::BodySide> {
+        let moves = |place: usize| {
+            matches!(&self.atoms.get(place).map(|atom| &atom.kind), Some(AtomKind::Movement(word)) if word.form == MovementForm::Verb)
+                || ways::manner(self.word(place)).is_some()
+        };
+        let ends = |place: usize| {
+            lexicon::ends_phrase(self.word(place))
+                || (place > at + 1 && lexicon::is_conjunction(self.word(place - 1)) && moves(place))
+        };
+        let end = (at..self.atoms.len()).find(|place| ends(*place)).unwrap_or(self.atoms.len());
+        let words: Vec<String> = (at..end).map(|place| self.written(place)).collect();
+        let text = words.join(" ");
+        if let Some(side) = lexicon::body_side(&text) {
+            return Some(side);
+        }
+        let muscle = muscles.first().filter(|_| muscles.len() == 1)?;
+        let is_muscle = |place: &usize| self.source(*place, *place + 1) == muscle.span;
+        let name = (0..self.atoms.len()).find(is_muscle)?;
+        let own = self.word(name.checked_sub(1)?);
+        let told = ["left", "right"]
+            .into_iter()
+            .find(|side| text.contains(&format!("to the {side}")) || text.contains(&format!("{side}wards")))?;
+        match own {
+            "left" | "right" if own == told => Some(lexicon::BodySide::Same),
+            "left" | "right" => Some(lexicon::BodySide::Opposite),
+            _ => None,
+        }
+    }
+
+    /// The way that begins at an atom, with the atom behind it.
+    fn way_at(&self, at: usize) -> Option<(ways::Way, usize)> {
+        let from = self.atoms.get(at)?.from;
+        let tokens = &self.scope.mentions.tokens;
+        let word = |place: usize| tokens.get(from + place).map_or("", |token| token.span.of(&self.scope.plain.text));
+        if let Some((way, count)) = ways::way_to_place(&word) {
+            let end = (at..self.atoms.len())
+                .find(|place| self.atoms.get(*place).is_some_and(|atom| atom.from >= from + count));
+            return Some((way, end.unwrap_or(self.atoms.len())));
+        }
+        ways::way(self.word(at)).map(|way| (way, at + 1))
     }
 
     /// The movements that a verb of moving, what is moved and the way of it can mean; `None` if they mean none.
@@ -55,8 +130,9 @@ impl Sentence<'_, '_> {
             let word = self.word(next);
             if let Some(side) = self.side(next, PartRole::Joint).filter(|_| target.is_none()) {
                 target = Some(side);
-            } else if let Some(told) = ways::way(word).filter(|_| way.is_none()) {
+            } else if let Some((told, end)) = self.way_at(next).filter(|_| way.is_none()) {
                 way = Some(told);
+                next = end - 1;
             } else if matches!(word, "it" | "them") && target.is_none() {
                 target = self.moved_before(at);
             } else if !(lexicon::is_determiner(word)
@@ -73,7 +149,11 @@ impl Sentence<'_, '_> {
                 break;
             }
         }
-        let target = target?;
+        self.meaning(manner, way, target?)
+    }
+
+    /// The movements that a manner and a way can mean of what is moved.
+    fn meaning(&self, manner: ways::Manner, way: Option<ways::Way>, target: Side) -> Option<Everyday> {
         let What::Entry(ids) = &target.what else { return None };
         let meanings: Vec<EntryId> =
             ways::meanings(manner, way).iter().filter_map(|name| self.scope.relations.movement(name)).collect();
@@ -89,6 +169,10 @@ impl Sentence<'_, '_> {
             let near = of_the_region(vocabulary, &joints);
             movements = at_joints(&near);
             target.what = What::Entry(joints.iter().chain(&near).copied().collect());
+        }
+        // What is turned is moved in one way alone: the thigh inwards is no adduction, though the eye's turning in is one.
+        if manner == ways::Manner::Turn {
+            movements.truncate(1);
         }
         (!movements.is_empty()).then_some(Everyday { movements, target })
     }

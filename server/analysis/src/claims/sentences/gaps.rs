@@ -6,7 +6,7 @@ use super::atoms::AtomKind;
 use super::objects::Object;
 use super::sides::Side;
 use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
-use crate::lexicon;
+use crate::lexicon::{self, Ending};
 
 /// How many atoms may stand between the word that takes up a statement and the name of which it is repeated.
 const REACH: usize = 9;
@@ -63,7 +63,18 @@ impl Sentence<'_, '_> {
                     Part { role: first.role, span: as_first.span, what: as_first.what.clone() },
                     Part { role: second.role, span: as_second.span, what: as_second.what.clone() },
                 ];
-                parts.extend(rest.iter().filter(|part| part.role == PartRole::Role).cloned());
+                // "A springs from B and descends to C, *D to E*": the origin told first is not that of E.
+                let is_of_other_end = |part: &Part| {
+                    let ending = match part.what {
+                        What::Word("origin") => Ending::Origin,
+                        What::Word("insertion") => Ending::Insertion,
+                        _ => return false,
+                    };
+                    let end = lexicon::end_told(ending, self.word(end));
+                    model.kind == ClaimKind::Attachment && has_preposition && end.is_none()
+                };
+                let roles = rest.iter().filter(|part| part.role == PartRole::Role && !is_of_other_end(part));
+                parts.extend(roles.cloned());
                 let span = self.claim_span(end - 1, left.span, right.span);
                 claims.push(Claim { span, parts, hedged, all: false, ..model.clone() });
             }

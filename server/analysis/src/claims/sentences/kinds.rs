@@ -5,7 +5,7 @@ use fascicle_model::{EntryId, Kind, Vocabulary};
 
 use super::sides::{Side, fits};
 use crate::claims::{ClaimKind, PartRole, What};
-use crate::lexicon::RelationWord;
+use crate::lexicon::{self, Ending, RelationWord};
 use crate::verdicts::{can_pass, is_enclosed};
 
 /// Which end of a muscle a relation phrase speaks of; `None` where it may be either.
@@ -17,8 +17,17 @@ pub(super) fn attachment_end(relation: &RelationWord, said: &str) -> Option<&'st
         return told("origin").or_else(|| told("insertion"));
     }
     // "The muscles *attached* to the process": either end, whatever other verbs the phrase lists.
-    let is_either = phrase.contains("attach") && phrase.contains("insert") && said.contains("attach");
-    if is_either && !["distally", "below"].iter().any(|word| said.contains(word)) {
+    let says = |wanted: Ending| said.split(' ').any(|word| lexicon::ending(word) == Some(wanted));
+    let is_either = says(Ending::Either) && !says(Ending::Insertion) && !says(Ending::Origin);
+    let is_told = |words: &[&str]| words.iter().any(|word| said.contains(word));
+    if is_either && !is_told(&["distal", "below", "proximal", "above"]) {
+        return None;
+    }
+    if says(Ending::Origin) && said.ends_with(" above") {
+        return Some("above");
+    }
+    // "runs from A to B": from which of its ends a muscle is followed is up to who follows it.
+    if relation.kind == ClaimKind::Attachment && says(Ending::Way) && phrase.ends_with(" from") {
         return None;
     }
     let is_origin = matches!(relation.kind, ClaimKind::Branching | ClaimKind::Roots)

@@ -9,7 +9,7 @@
 //! its row, `assertion` says whether it claims anything and how firmly; then each atom with which a claim can begin is
 //! handed to the file that reads its form: `relations` (what a phrase claims by what it joins stands in `kinds`),
 //! `brackets`, `areas`, `predicates`, `counts` (`tallies` where only the names of the clause tell what is counted), `actions`, `everyday`, `typed` (an unusual order, where what is named tells
-//! which is which), `territories` (skin) and `levels` (roots), both by what is named, `unusual` (verbs that no list knows), `fragments` (predicates without their verb), `gaps` (clauses that leave words out) and, for the sentence as a whole, `deficits` and `questions`.
+//! which is which), `territories` (skin) and `levels` (roots), both by what is named, `unusual` (verbs that no list knows), `ends` (where muscles end, in whatever words), `fragments` (predicates without their verb), `gaps` (clauses that leave words out) and, for the sentence as a whole, `deficits` and `questions`.
 //! These ask `subjects` who does it and `objects` to whom; both find `groups`, and `sides` says which members fit.
 //! `passages` reads what passes a place where that takes more, `ways` what is left of the way of a nerve. `values` reads what stands behind a label or in a cell of a table, where no verb is.
 
@@ -21,6 +21,7 @@ mod brackets;
 mod counts;
 mod deficits;
 mod described;
+mod ends;
 mod everyday;
 mod fragments;
 mod gaps;
@@ -356,6 +357,11 @@ impl Sentence<'_, '_> {
         }
         let by_types = [self.felt_by_types(&claims), self.rooted_by_types(&claims)];
         claims.extend(by_types.into_iter().flatten());
+        let ends = self.end_claims(&claims);
+        if !ends.is_empty() {
+            told.clone_from(&ends);
+            claims.extend(ends);
+        }
         if claims.is_empty() {
             claims = self.kind_of_implied();
         }
@@ -396,6 +402,7 @@ impl Sentence<'_, '_> {
             Some(AtomKind::Word) if lexicon::ways::manner(self.word(at)).is_some() => {
                 self.everyday_claims(at, last_subject)
             }
+            Some(AtomKind::Word) if lexicon::ways::manner_done(self.word(at)).is_some() => self.everyday_passive(at),
             Some(AtomKind::Word) if lexicon::count(self.word(at)).is_some() => self.count_claims(at),
             Some(AtomKind::Word) if matches!(self.word(at), "that's" | "it's" | "they're" | "was") => {
                 self.adjective_claims(at)

@@ -106,8 +106,8 @@ impl Sentence<'_, '_> {
             && self.word(from.end) == "to"
             && let Some(to) = self.object(from.end + 1)
         {
-            let insertion = RelationWord { phrase: "insert", ..*relation };
-            claims.extend(self.combine(&insertion, &left, &to, at, negated, hedged, false));
+            let far_end = RelationWord { phrase: "", ..*relation };
+            claims.extend(self.combine(&far_end, &left, &to, at, negated, hedged, false));
         }
         // "C6 supplies the thumb", "the mental nerve supplies the chin": what has no motor fibres feels it.
         if claims.is_empty() && relation.kind == ClaimKind::Supply && left.iter().all(|side| self.only_feels(side)) {

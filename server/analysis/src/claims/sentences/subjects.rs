@@ -92,12 +92,23 @@ impl Sentence<'_, '_> {
                 }
             }
             let by_kind = self.possessor(before, meant, plural);
-            return if by_kind.is_empty() { self.possessor(before, role, plural) } else { by_kind };
+            let sides = if by_kind.is_empty() { self.possessor(before, role, plural) } else { by_kind };
+            // "Acting together *they* flex the neck": a muscle and that of the other side
+            let is_of_both = sides.is_empty() && plural && role == PartRole::Muscle && self.speaks_of_both_sides();
+            return if is_of_both { self.possessor(before, role, false) } else { sides };
         }
         if lexicon::is_kind_noun(word)
             && before.checked_sub(1).is_some_and(|place| lexicon::points_back(self.word(place)))
         {
-            return self.recalled(kind_meant(word, meant), word.ends_with('s'));
+            // "the skin *over the muscle* is"
+            let governor = before.checked_sub(2).map_or("", |place| self.word(place));
+            if lexicon::is_preposition(governor) && governor != "of" {
+                return Vec::new();
+            }
+            let kind = kind_meant(word, meant);
+            let sides = self.recalled(kind, word.ends_with('s'));
+            let is_of_both = sides.is_empty() && kind == PartRole::Muscle && self.speaks_of_both_sides();
+            return if is_of_both { self.recalled(kind, false) } else { sides };
         }
         let mut owner = before;
         while lexicon::means_part(self.word(owner)) || lexicon::is_part_noun(self.word(owner)) {
@@ -108,13 +119,28 @@ impl Sentence<'_, '_> {
             // "A and B do this; their anterior fibres do that": those of this sentence before those of the one before.
             let own = self.main_group().filter(|group| group.end < owner && self.word(owner) == "their");
             let sides = own.map(|group| self.sides(&group, role)).unwrap_or_default();
-            return if sides.len() > 1 { sides } else { self.recalled(role, self.word(owner) == "their") }; // "its medial half"
+            if sides.len() > 1 {
+                return sides;
+            }
+            // "its medial half"
+            let own = self.one_owner_within(owner, role);
+            return if own.is_empty() { self.recalled(role, self.word(owner) == "their") } else { own };
+        }
+        if role == PartRole::Muscle
+            && matches!(relation.kind, ClaimKind::Action | ClaimKind::Attachment | ClaimKind::Branching)
+            && let Some(start) = self.part_phrase(before)
+        {
+            let owners = self.owners_of_part(start);
+            if !owners.is_empty() {
+                return owners;
+            }
         }
         let before_noun = before.checked_sub(1).map_or("", |place| self.word(place));
         if matches!(before_noun, "its" | "their")
             && (lexicon::is_part_noun(word) || matches!(word, "origin" | "supply" | "innervation"))
         {
-            return self.recalled(role, before_noun == "their");
+            let own = self.one_owner_within(before - 1, role);
+            return if own.is_empty() { self.recalled(role, before_noun == "their") } else { own };
         }
         if matches!(word, "(" | "[") {
             // "MUSCLE (supplied by NERVE)"
@@ -205,6 +231,11 @@ impl Sentence<'_, '_> {
             return self.implied(role, false);
         }
         Vec::new()
+    }
+
+    /// Whether the sentence speaks of a muscle and its fellow of the other side.
+    fn speaks_of_both_sides(&self) -> bool {
+        (0..self.atoms.len()).any(|at| lexicon::means_both_sides(&self.written(at)))
     }
 
     /// "descends *to* supply", "ends *by* supplying"
@@ -337,6 +368,12 @@ impl Sentence<'_, '_> {
             .find_map(|subject| side_of(self.scope.vocabulary, subject, role))
             .into_iter()
             .collect()
+    }
+
+    /// "MUSCLE fills the fossa, and *its* tendon …": the one subject of the clauses before.
+    fn one_owner_within(&self, at: usize, role: PartRole) -> Vec<Side> {
+        let main = if self.word(at) == "its" { self.main_sides_ending_before(at, role) } else { Vec::new() };
+        if main.len() == 1 { main } else { Vec::new() }
     }
 
     /// Whom a pronoun at an atom means: one that this sentence has named, else one before it.
