@@ -145,6 +145,7 @@ const PLACES_OF_WAYS: &[(&[&str], &[&str], Way)] = &[
     (&["towards", "toward"], &["thumb", "radius"], Way::Radial),
     (&["towards", "toward"], &["little", "ulna"], Way::Ulnar),
     (&["towards", "toward", "to"], &["spine", "vertebral", "spinal", "backbone"], Way::Together),
+    (&["to"], &["right", "left"], Way::Aside),
     (&["across"], &["palm", "chest", "body", "hand", "front"], Way::Across),
 ];
 

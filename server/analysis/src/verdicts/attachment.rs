@@ -141,7 +141,7 @@ pub fn of(vocabulary: &Vocabulary, muscle: EntryId, landmark: EntryId, end: Opti
         return Judgement::unknown();
     }
     // Of ribs and their cartilages the one is often named for the other.
-    let is_of_ribs = |id: EntryId| vocabulary.name(id).split(' ').any(|word| lexicon::is_rib_noun(word));
+    let is_of_ribs = |id: EntryId| vocabulary.name(id).split(' ').any(lexicon::is_rib_noun);
     if is_of_ribs(landmark) && wanted.iter().any(|id| is_of_ribs(*id)) {
         return Judgement::unknown();
     }

@@ -235,6 +235,11 @@ impl Sentence<'_, '_> {
 
     /// "The forearm is supinated by MUSCLE"
     fn passive_claims(&self, at: usize, movement: &MovementWord) -> Vec<Claim> {
+        // "is turned outwards by": what it means depends on what is turned
+        let everyday = self.everyday_passive(at);
+        if !everyday.is_empty() {
+            return everyday;
+        }
         let (before, negated, hedged) = self.before_verb(at);
         let mut by = at + 1;
         while lexicon::is_adverb(self.word(by)) {

@@ -260,7 +260,7 @@ impl Sentence<'_, '_> {
                     {
                         return Some(Bound { subject: Some(sides), ..bound(Ending::Way, binder) });
                     }
-                    return self.elliptical(first, sides, binder, preposition, depth);
+                    return self.elliptical(first, &sides, binder, preposition, depth);
                 }
                 AtomKind::Relation(_) => {
                     let words = self.written(before);
@@ -274,7 +274,7 @@ impl Sentence<'_, '_> {
                     if before + 1 == binder
                         && let Some(start) = self.part_phrase(before)
                         && let Some(found) =
-                            self.elliptical(start, self.owners_of_part(start), binder, preposition, depth)
+                            self.elliptical(start, &self.owners_of_part(start), binder, preposition, depth)
                     {
                         return Some(found);
                     }
@@ -355,7 +355,7 @@ impl Sentence<'_, '_> {
     fn elliptical(
         &self,
         start: usize,
-        subject: Vec<Side>,
+        subject: &[Side],
         binder: usize,
         preposition: &str,
         depth: usize,
@@ -372,7 +372,7 @@ impl Sentence<'_, '_> {
             ending,
             preposition: preposition.to_owned(),
             cue: binder,
-            subject: Some(subject.clone()),
+            subject: Some(subject.to_vec()),
             beside: None,
             is_loose: false,
         };

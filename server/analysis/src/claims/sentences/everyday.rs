@@ -40,7 +40,10 @@ impl Sentence<'_, '_> {
 
     /// "The foot is turned inwards by MUSCLE", "the thumb is carried across the palm by MUSCLE"
     pub(super) fn everyday_passive(&self, at: usize) -> Vec<Claim> {
-        let Some(manner) = ways::manner_done(self.word(at)) else { return Vec::new() };
+        let words = self.written(at);
+        let mut words = words.split(' ');
+        let Some(manner) = words.next().and_then(ways::manner_done) else { return Vec::new() };
+        let within = words.next().and_then(ways::way);
         let (before, negated, hedged) = self.before_verb(at);
         if before == at {
             return Vec::new();
@@ -50,7 +53,7 @@ impl Sentence<'_, '_> {
             _ => self.group_to(before).and_then(|group| self.side(*group.members.last()?, PartRole::Joint)),
         };
         let Some(target) = target else { return Vec::new() };
-        let (mut way, mut next) = (None, at + 1);
+        let (mut way, mut next) = (within, at + 1);
         while next < self.atoms.len() && !matches!(self.word(next), "by" | "through" | "," | "." | ";") {
             if let Some((told, end)) = self.way_at(next).filter(|_| way.is_none()) {
                 (way, next) = (Some(told), end);
