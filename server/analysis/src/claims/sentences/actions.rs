@@ -53,7 +53,7 @@ impl Sentence<'_, '_> {
             pairs = self.in_order(at, end, movement, &muscles);
         }
         // "to the opposite side"
-        let side = self.side_told(at, &muscles).map(|side| {
+        let side = self.body_side_told(at, &muscles).map(|side| {
             let span = self.source(at, at + 1);
             Part { role: PartRole::Role, span, what: What::Word(side.word()) }
         });

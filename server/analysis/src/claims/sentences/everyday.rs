@@ -27,7 +27,7 @@ impl Sentence<'_, '_> {
             return Vec::new();
         }
         let (muscles, negated, hedged) = self.doers(at, last_subject);
-        let side = self.side_told(at, &muscles).map_or("everyday", lexicon::BodySide::word);
+        let side = self.body_side_told(at, &muscles).map_or("everyday", lexicon::BodySide::word);
         let role = Part { role: PartRole::Role, span: self.source(at, at + 1), what: What::Word(side) };
         let claim = |muscle| {
             let movements = everyday.movements.clone();
@@ -66,7 +66,7 @@ impl Sentence<'_, '_> {
         }
         let Some(everyday) = self.meaning(manner, way, target) else { return Vec::new() };
         let muscles = self.agents(next);
-        let side = self.side_told(at, &muscles).map_or("everyday", lexicon::BodySide::word);
+        let side = self.body_side_told(at, &muscles).map_or("everyday", lexicon::BodySide::word);
         let role = Part { role: PartRole::Role, span: self.source(at, at + 1), what: What::Word(side) };
         let claim = |muscle| {
             let movements = everyday.movements.clone();
@@ -79,7 +79,7 @@ impl Sentence<'_, '_> {
 
     /// The side to which a movement is told, up to the next movement: "tilts the head *to the same side* and turns the face
     /// to the opposite side"; of a muscle of one side by that: "the *right* MUSCLE turns it *to the left*".
-    pub(super) fn side_told(&self, at: usize, muscles: &[Side]) -> Option<lexicon::BodySide> {
+    pub(super) fn body_side_told(&self, at: usize, muscles: &[Side]) -> Option<lexicon::BodySide> {
         let moves = |place: usize| {
             matches!(&self.atoms.get(place).map(|atom| &atom.kind), Some(AtomKind::Movement(word)) if word.form == MovementForm::Verb)
                 || ways::manner(self.word(place)).is_some()
