@@ -134,6 +134,12 @@ impl<'a> Reader<'a> {
             return None;
         }
         let muscles = mention.candidates.iter().all(|id| self.vocabulary.kind(*id) == Kind::Muscle);
+        // "rectus *major*": another muscle than the one that goes by the first word alone. "ramus *nasalis*": none.
+        let is_of_other = lexicon::ends_muscle_name(&next) && end == at + 1;
+        let before = at.checked_sub(1).map(|before| lower(self.word(before)));
+        if muscles && (is_of_other || before.is_some_and(|word| lexicon::begins_latin_name(&word))) {
+            return None;
+        }
         if muscles && matches!(&*next, "muscle" | "muscles") {
             end += 1;
         }

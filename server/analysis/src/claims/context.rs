@@ -118,7 +118,19 @@ impl Reader<'_> {
         if lexicon::contrast_of(&adjective).is_none() || !matches!(article, "the" | "The") {
             return None;
         }
-        ["head", "belly", "part"].iter().find_map(|noun| self.mention(from, one + 1, &format!("{adjective} {noun}")))
+        let found = ["head", "belly", "part"]
+            .iter()
+            .find_map(|noun| self.mention(from, one + 1, &format!("{adjective} {noun}")))?;
+        // Another part of the same must have been named, else "the inferior one" may be anything.
+        let whole = |id: &EntryId| self.vocabulary.entry(*id).part_of;
+        let mut before = self.mentions.list.iter().filter(|mention| mention.tokens.1 <= from);
+        let is_of_same = before.any(|mention| {
+            mention
+                .candidates
+                .iter()
+                .any(|id| whole(id).is_some() && found.candidates.iter().any(|own| whole(own) == whole(id)))
+        });
+        is_of_same.then_some(found)
     }
 
     /// "the lateral compartment": that of the regions whose muscles the block names.

@@ -506,6 +506,16 @@ word_lists! {
     is_speaker:
         "student" "students" "candidate" "candidates" "patient" "pupil" "learner" "examiner" "question" "q" "he" "she"
         "they" "quote" "quoted" "from" "wrong" "mistake" "error" "myth";
+    /// Latin adjectives behind the noun of a muscle's name.
+    ends_muscle_name:
+        "major" "minor" "maximus" "medius" "minimus" "magnus" "longus" "brevis" "longissimus" "superior" "inferior"
+        "superioris" "inferioris" "internus" "externus" "profundus" "superficialis" "tertius" "intermedius";
+    /// Latin nouns before a word that is a muscle's name elsewhere ("*ramus* nasalis").
+    begins_latin_name: "ramus" "rami" "arteria" "arteriae" "vena" "venae" "nervus" "nervi" "fossa" "linea" "tuberositas";
+    /// Nouns for what a structure gives a muscle that is no supply ("gives *attachment* to").
+    is_other_gift:
+        "attachment" "attachments" "origin" "insertion" "passage" "room" "support" "cover" "protection" "shelter"
+        "anchorage" "purchase" "way" "lining";
     /// Words before a participle that tells when the subject of the sentence does something else ("*After* leaving A, it").
     fronts_participle: "after" "before" "on" "upon" "by" "while" "when" "since";
     /// Nouns of structures of which many have no entry, so that a pronoun behind them means no other.

@@ -161,6 +161,7 @@ impl Sentence<'_, '_> {
             || lexicon::is_numbness(word)
             || lexicon::is_not_motor(word)
             || lexicon::is_vessel(word)
+            || lexicon::is_other_gift(word)
             || (lexicon::is_of_neighbours(word) && !matches!(word, "around" | "near"));
         if tells_place || tells_else {
             return None;
