@@ -135,7 +135,8 @@ impl Relations {
                 relations.plain_areas.insert(id);
             }
             for name in &entry.names {
-                relations.area_nouns.extend(telling_noun(&name.text));
+                let noun = telling_noun(&name.text).filter(|_| entry.class.as_deref() != Some("dermatome"));
+                relations.area_nouns.extend(noun);
                 for list in [
                     relations.areas.entry(telling_words(&name.text)).or_default(),
                     relations.named_areas.entry(plain_words(&name.text)).or_default(),

@@ -1,7 +1,7 @@
 //! Spinal segments as authors write them.
 //!
 //! `C5-T1`, `C5–T1`, `C5 to T1`, `C5, C6 and C7`, `C5, 6, 7`, `C5/6`, `L2-4`, `(C5) C6 C7`, `L4,5 S1`, and words (*the fifth
-//! and sixth cervical nerves*). What stands in brackets beside bare segments is a lesser one.
+//! and sixth cervical nerves*, *the upper four cervical nerves*). What stands in brackets beside bare segments is a lesser one.
 
 use fascicle_model::Segments;
 
@@ -25,7 +25,7 @@ pub struct Reading {
 
 /// Reads segments that begin at a token.
 pub fn read(text: &str, tokens: &[Token], at: usize) -> Option<Reading> {
-    in_signs(text, tokens, at).or_else(|| in_words(text, tokens, at))
+    in_signs(text, tokens, at).or_else(|| counted(text, tokens, at)).or_else(|| in_words(text, tokens, at))
 }
 
 /// Reads segments behind the rami that are said to be theirs: *the anterior primary rami of C5 and C6*.
@@ -176,6 +176,40 @@ fn in_signs(text: &str, tokens: &[Token], start: usize) -> Option<Reading> {
 const REGIONS: [(&str, &str); 5] =
     [("cervical", "C"), ("thoracic", "T"), ("lumbar", "L"), ("sacral", "S"), ("coccygeal", "Co")];
 
+/// *the upper four cervical (nerves)*, *the last two thoracic*: so many of the first or the last of a region.
+fn counted(text: &str, tokens: &[Token], start: usize) -> Option<Reading> {
+    let lower = |at: usize| word(text, tokens, at).to_lowercase();
+    let first = lower(start);
+    let is_upper = matches!(&*first, "upper" | "first" | "upper-most");
+    if !is_upper && !matches!(&*first, "lower" | "last") {
+        return None;
+    }
+    let number = u8::try_from(lexicon::number(&lower(start + 1))?).ok()?;
+    let region = lower(start + 2);
+    let (_, letter) = REGIONS.iter().find(|(known, _)| *known == region)?;
+    let all: Vec<u8> = (1..=12).filter_map(|number| Segments::index(letter, number)).collect();
+    let number = usize::from(number);
+    if !(2..all.len()).contains(&number) {
+        return None;
+    }
+    let told = if is_upper { all.get(..number)? } else { all.get(all.len() - number..)? };
+    let set = told.iter().fold(Segments::EMPTY, |set, one| set.union(Segments::one(*one)));
+    let is_noun = |noun: &str| {
+        matches!(
+            noun,
+            "spinal" | "nerves" | "nerve" | "roots" | "segments" | "rami" | "ventral" | "anterior" | "primary"
+        )
+    };
+    if lexicon::is_vertebral(&lower(start + 3)) || matches!(&*lower(start + 3), "vertebrae" | "ribs") {
+        return None;
+    }
+    let mut end = start + 3;
+    while is_noun(&lower(end)) {
+        end += 1;
+    }
+    (end > start + 3).then(|| Reading { main: set, lesser: Segments::EMPTY, span: span(tokens, start, end), end })
+}
+
 /// *the fifth and sixth cervical (nerves, roots, segments)*
 fn in_words(text: &str, tokens: &[Token], start: usize) -> Option<Reading> {
     let first = word(text, tokens, start);
@@ -287,6 +321,9 @@ mod tests {
             ("fifth and sixth cervical nerves", "C5 C6", ""),
             ("eighth cervical and first thoracic", "C8 T1", ""),
             ("second to fourth sacral nerves", "S2-S4", ""),
+            ("upper four cervical nerves", "C1-C4", ""),
+            ("first four lumbar nerves", "L1-L4", ""),
+            ("last two thoracic nerves", "T11 T12", ""),
         ] {
             let list = tokens(written);
             let reading = read(written, &list, 0);
@@ -302,7 +339,16 @@ mod tests {
             .collect();
         let wanted = ["C5: C5", "C6: 6", "C7: C7", "T1: T1", "T2, T3: T1–T4", "T4: T4", "L4: L4", "L5: 5"];
         assert_eq!(told, wanted);
-        for not in ["V1", "c5", "C9", "fifth rib", "first lumbar vertebra", "T1w"] {
+        for not in [
+            "V1",
+            "c5",
+            "C9",
+            "fifth rib",
+            "first lumbar vertebra",
+            "T1w",
+            "upper four ribs",
+            "first two thoracic vertebrae",
+        ] {
             assert_eq!(read(not, &tokens(not), 0), None, "{not}");
         }
     }

@@ -8,7 +8,7 @@ word_lists! {
     speaks_of_feeling:
         "sensation" "sensations" "sensory" "sensibility" "sensitivity" "sense" "feeling" "feel" "feels" "felt" "touch" "pinprick"
         "pin-prick" "pin" "prick" "pricking" "stroke" "stroking" "tickle" "scratch" "pinch" "pain" "itch" "temperature" "cotton"
-        "wool" "afferents" "afferent" "cutaneous" "skin" "dermatome" "dermatomes" "dermatomal" "numb" "numbs" "numbness"
+        "wool" "afferents" "afferent" "cutaneous" "skin" "dermatome" "dermatomes" "dermatomal" "numb" "numbs" "numbness" "area" "distribution" "province" "preserve"
         "anaesthetises" "anaesthetizes" "anesthetizes" "tingling" "paraesthesia" "shingles" "rash" "vesicles" "somatosensory"
         "mucosa" "territory" "territories" "zone" "patch" "strip" "stripe" "band" "girdle" "field" "autonomous";
     /// Words by which an area is said to be a nerve's, or to be in its care ("*belongs* to", "is the *province* of").
@@ -21,6 +21,10 @@ word_lists! {
         "mediated" "transmitted" "matter" "job" "realm" "sphere" "department" "concern" "remit" "ground" "share" "lot" "sends" "communicates"
         "sensitive" "accounts" "account" "attended" "attends" "wired" "subserved" "subserves" "governed" "governs" "dealt" "deals" "includes" "include"
         "comprises" "corresponds" "correspond" "lies" "lie" "occupies" "occupy" "fibres" "fibers" "exclusive";
+    /// Verbs of testing: a nerve that is tested over an area feels it.
+    tests_feeling:
+        "test" "tests" "tested" "testing" "check" "checks" "checked" "checking" "examine" "examined" "assess" "assessed" "prick" "touch" "stroke"
+        "anaesthetised" "anesthetized" "sought" "looked";
     /// Words for which a nerve and an area in one clause do not belong together: they compare, deny, hurt, or speak of something
     /// other than the skin.
     parts_area:
@@ -38,7 +42,7 @@ word_lists! {
     /// Nouns before "of" that leave the area behind it the one that is meant ("the *pulp* of the thumb").
     is_neutral_of:
         "skin" "tip" "pulp" "pad" "end" "ball" "rest" "remainder" "whole" "much" "most" "majority" "all" "surface" "sensation" "feeling" "touch" "sensibility"
-        "territory" "sensitivity" "dermatome" "mucosa" "membrane" "covering" "palmar" "front" "integument" "top" "stroking" "area" "patch"
+        "territory" "sensitivity" "dermatome" "level" "height" "mucosa" "membrane" "covering" "palmar" "front" "integument" "top" "stroking" "area" "patch"
         "strip" "band" "half" "part" "nerve" "nerves" "bulk" "crown";
     /// Adjectives before an area that leave it the one that is meant ("a *small* patch on the thigh").
     is_size:
@@ -60,6 +64,10 @@ word_lists! {
         "stems" "springs" "originates" "represented" "represents" "carries" "carry" "contains" "contain" "conveys" "kept" "keeps" "answers"
         "governed" "commanded" "numbers" "neurones" "neurons" "rootlets" "cord" "union" "unite" "unites" "join" "combine" "combines" "fuse" "merge" "indicator" "marker" "key" "due" "assigned" "innervate" "supplying" "innervating" "enters" "enter" "goes" "go" "runs" "run"
         "through" "inside" "starts" "start" "begins" "begin";
+    /// Nouns and verbs of what goes into a nerve ("the *roots* contributing to the sciatic nerve").
+    goes_into:
+        "root" "roots" "segments" "contributing" "contribute" "contributes" "contribution" "contributions" "enter" "enters" "go" "goes" "supplying" "supplies"
+        "supply" "given";
     /// Words for which a structure and segments in one clause do not belong together.
     parts_segments:
         "vertebra" "vertebrae" "vertebral" "disc" "discs" "disk" "rib" "ribs" "foramen" "foramina" "communicating" "communicates" "communication" "twig" "twigs"
@@ -71,3 +79,25 @@ word_lists! {
         "where" "when" "joins" "adds" "added" "extra" "additional" "additionally" "anastomosis" "loop" "nucleus" "nuclei"
         "lamina" "horn" "grey" "gray" "extends" "extend" "column" "columns" "tract";
 }
+
+word_lists! {
+    /// Nouns for a reflex.
+    is_reflex_noun: "jerk" "jerks" "reflex" "reflexes";
+    /// Words and marks between a movement or reflex and the segments that carry it ("the ankle jerk *is mediated by*").
+    joins_level:
+        ":" "—" "–" "-" "=" "(" ")" "." "," "→" "*" "•" "root" "roots" "segment" "segments" "nerve" "spinal" "value" "values" "level" "levels" "of" "by" "via" "through"
+        "in" "at" "from" "on" "for" "to" "with" "the" "mediated" "carried" "served" "subserved" "tests" "test" "tested" "checks" "checked" "assesses" "assessed"
+        "examines" "examined" "mainly" "chiefly" "mostly" "largely" "essentially" "primarily" "predominantly" "myotome" "myotomes" "dermatome" "tendon" "deep" "stretch"
+        "arc" "runs" "goes" "passes" "travels" "depends" "belongs" "comes" "represents" "represented" "corresponds" "movement" "action" "powered" "controlled" "governed"
+        "driven" "done" "performed" "produced" "integrity" "function" "innervated" "supplied" "key" "muscle" "motor" "its" "has" "uses" "relies" "elicited" "supplies"
+        "innervates" "controls" "responsible" "is" "are" "and" "active" "resisted" "strength" "power" "afferent" "efferent" "limbs" "main" "centre" "center";
+}
+
+/// Other names of tendon reflexes, by the muscle or the tendon that is struck.
+pub const REFLEX_WORDS: &[(&str, &str)] = &[
+    ("patellar", "knee"),
+    ("patella", "knee"),
+    ("quadriceps", "knee"),
+    ("achilles", "ankle"),
+    ("supinator", "brachioradialis"),
+];

@@ -132,6 +132,15 @@ fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
             let Some(What::Segments(main, lesser)) = claim.part(PartRole::Segments).map(|part| &part.what) else {
                 return Judgement::unknown();
             };
+            let told = main.union(*lesser);
+            if let Some(What::Sign(reflex)) = claim.part(PartRole::Sign).map(|part| &part.what) {
+                return nerve::reflex(vocabulary, reflex, told);
+            }
+            let movements = claim.entries(PartRole::Movement);
+            if !movements.is_empty() {
+                let targets = claim.entries(PartRole::Joint);
+                return best(movements.iter().map(|movement| nerve::myotome(vocabulary, *movement, targets, told)));
+            }
             best(claim.entries(PartRole::Structure).iter().map(|id| nerve::roots(vocabulary, *id, *main, *lesser)))
         }
         ClaimKind::Branching => {

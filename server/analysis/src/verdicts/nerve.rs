@@ -1,9 +1,10 @@
 //! What a nerve is: its roots, its parent, its other name, what it carries.
 
-use fascicle_model::{EntryId, Kind, Modality, Relation, Segments, Vocabulary};
+use fascicle_model::{EntryId, Kind, Modality, Relation, Role, Segments, Vocabulary};
 
 use super::{Judgement, Verdict, list, the};
 use crate::claims::PartRole;
+use crate::moving::moved_joints;
 
 /// Judges the segments of a nerve or muscle.
 pub fn roots(vocabulary: &Vocabulary, id: EntryId, main: Segments, lesser: Segments) -> Judgement {
@@ -64,6 +65,11 @@ pub fn roots(vocabulary: &Vocabulary, id: EntryId, main: Segments, lesser: Segme
 
 /// A structure of which no reading is known: a nerve is judged by what it arises from.
 fn without_readings(vocabulary: &Vocabulary, id: EntryId, told: Segments) -> Judgement {
+    if matches!(vocabulary.kind(id), Kind::Group | Kind::Muscle) {
+        let parts =
+            if vocabulary.kind(id) == Kind::Group { vocabulary.members(id) } else { vocabulary.parts(id).to_vec() };
+        return of_many(vocabulary, &the(vocabulary, id), &parts, Segments::EMPTY, told);
+    }
     let possible = vocabulary.possible_segments(id);
     if vocabulary.kind(id) != Kind::Nerve {
         return Judgement::unknown();
@@ -87,6 +93,101 @@ fn without_readings(vocabulary: &Vocabulary, id: EntryId, told: Segments) -> Jud
         );
     }
     Judgement::unknown()
+}
+
+/// Judges segments that are told of several muscles together: what is far from all of theirs is wrong. `key` is what a standard
+/// names for them.
+fn of_many(vocabulary: &Vocabulary, name: &str, muscles: &[EntryId], key: Segments, told: Segments) -> Judgement {
+    let (mut main, mut known) = (key, key);
+    let has_own = |muscle: &EntryId| !vocabulary.roots_of(*muscle).is_empty();
+    let own = |muscle: &EntryId| if has_own(muscle) { vec![*muscle] } else { vocabulary.all_parts(*muscle) };
+    for muscle in muscles.iter().flat_map(own) {
+        let readings = vocabulary.roots_of(muscle);
+        if readings.is_empty() || vocabulary.entry(muscle).is_open("roots") {
+            return Judgement::unknown();
+        }
+        main =
+            readings.iter().filter(|reading| !reading.fact.variant).fold(main, |all, reading| all.union(reading.main));
+        known = readings.iter().fold(known, |all, reading| all.union(reading.all()));
+    }
+    if muscles.is_empty() || known.is_empty() {
+        return Judgement::unknown();
+    }
+    let why = format!("{name} has {main}");
+    if told.within(known) {
+        let verdict = if told == main { Verdict::Agrees } else { Verdict::LessExact };
+        return Judgement::new(verdict, why);
+    }
+    let is_far = |from: Segments| {
+        !from.is_empty() && told.iter().all(|segment| from.iter().all(|other| segment.abs_diff(other) > 1))
+    };
+    if !told.intersection(known).is_empty() || !(is_far(main) || is_far(key)) {
+        return Judgement::new(Verdict::Unknown, why);
+    }
+    let remedy = if key.is_empty() { main } else { key };
+    Judgement::new(Verdict::Contradicts, format!("{told} does not move it: {why}"))
+        .remedy(PartRole::Segments, remedy.to_string())
+}
+
+/// Judges the segments of a movement: those of the muscles that chiefly do it.
+pub fn myotome(vocabulary: &Vocabulary, movement: EntryId, targets: &[EntryId], told: Segments) -> Judgement {
+    let joints = moved_joints(vocabulary, targets);
+    let (mut prime, mut key) = (Vec::new(), Segments::EMPTY);
+    for (id, entry) in vocabulary.iter() {
+        for fact in &entry.facts {
+            match fact.relation {
+                Relation::Acts { movement: held, target, role }
+                    if held == movement && !fact.variant && role == Role::Prime && joints.holds(vocabulary, target) =>
+                {
+                    prime.push(id);
+                }
+                _ => {}
+            }
+        }
+    }
+    prime.sort_unstable();
+    prime.dedup();
+    for (id, entry) in vocabulary.iter().filter(|(_, entry)| entry.kind == Kind::Root) {
+        let is_key = |fact: &fascicle_model::Fact| {
+            matches!(fact.relation, Relation::KeyMuscle { muscle, movement: held } if held == movement
+            && vocabulary.entry(muscle).facts.iter().any(|fact| {
+                matches!(fact.relation, Relation::Acts { movement: held, target, .. } if held == movement && joints.holds(vocabulary, target))
+            }))
+        };
+        if entry.facts.iter().any(is_key)
+            && let Some(segment) = Segments::parse_one(vocabulary.name(id))
+        {
+            key = key.union(Segments::one(segment));
+        }
+    }
+    let at = targets.first().map_or_else(String::new, |id| format!(" of {}", the(vocabulary, *id)));
+    of_many(vocabulary, &format!("{}{at}", vocabulary.name(movement)), &prime, key, told)
+}
+
+/// Judges the segments of a tendon reflex.
+pub fn reflex(vocabulary: &Vocabulary, name: &str, told: Segments) -> Judgement {
+    let (mut main, mut known) = (Segments::EMPTY, Segments::EMPTY);
+    for (id, entry) in vocabulary.iter().filter(|(_, entry)| entry.kind == Kind::Root) {
+        let Some(segment) = Segments::parse_one(vocabulary.name(id)).map(Segments::one) else { continue };
+        for fact in &entry.facts {
+            if matches!(&fact.relation, Relation::Reflex { reflex } if reflex == name) {
+                known = known.union(segment);
+                main = if fact.variant { main } else { main.union(segment) };
+            }
+        }
+    }
+    if known.is_empty() {
+        return Judgement::unknown();
+    }
+    let why = format!("the {name} reflex is carried by {main}");
+    if told.within(known) {
+        let verdict = if told.intersection(main).is_empty() { Verdict::Variant } else { Verdict::Agrees };
+        return Judgement::new(verdict, why);
+    }
+    if !told.intersection(known).is_empty() {
+        return Judgement::new(Verdict::Unknown, why);
+    }
+    Judgement::new(Verdict::Contradicts, format!("{why}, not by {told}")).remedy(PartRole::Segments, main.to_string())
 }
 
 fn shown(main: Segments, lesser: Segments) -> String {

@@ -5,11 +5,13 @@
 
 use std::ops::Range;
 
-use fascicle_model::Kind;
+use fascicle_model::{Kind, Relation};
 
 use super::Sentence;
 use super::atoms::AtomKind;
 use super::sides::Side;
+use super::territories::split;
+use crate::claims::phrases::MovementForm;
 use crate::claims::{Claim, ClaimKind, Part, PartRole, What};
 use crate::lexicon;
 
@@ -31,6 +33,98 @@ impl Sentence<'_, '_> {
             }
         }
         claims
+    }
+
+    /// "C5 – shoulder abduction", "the ankle jerk is mediated by S1": a movement or a reflex and its segments, with nothing beside
+    /// them that is not understood.
+    pub(super) fn levels_of_movements(&self) -> Vec<Claim> {
+        let has_segments = self.atoms.iter().any(|atom| matches!(atom.kind, AtomKind::Segments(_)));
+        if !has_segments || self.speaks_of_lesion() {
+            return Vec::new();
+        }
+        let whole = 0..self.atoms.len();
+        let claim = self.level_within(&whole);
+        if claim.is_some() {
+            return claim.into_iter().collect();
+        }
+        let ends = |at: usize| matches!(self.word(at), ";" | "," | "and") || lexicon::is_contrast(self.word(at));
+        split(&whole, &ends).iter().filter_map(|piece| self.level_within(piece)).collect()
+    }
+
+    fn level_within(&self, range: &Range<usize>) -> Option<Claim> {
+        let mut segments = None;
+        let mut carried: Option<Vec<Part>> = None;
+        let mut hedged = false;
+        let mut at = range.start;
+        while at < range.end {
+            let atom = self.atoms.get(at)?;
+            match &atom.kind {
+                AtomKind::Segments(reading) if segments.is_none() => segments = Some((at, *reading)),
+                AtomKind::Movement(movement) if movement.form == MovementForm::Noun && carried.is_none() => {
+                    let (target, end) = self.moved(at);
+                    let span = self.source(at, at + 1);
+                    let mut parts =
+                        vec![Part { role: PartRole::Movement, span, what: What::Entry(vec![movement.movement]) }];
+                    parts.extend(target.map(|side| Part { role: PartRole::Joint, span: side.span, what: side.what }));
+                    carried = Some(parts);
+                    at = end.max(at + 1);
+                    continue;
+                }
+                // "knee flexion": a joint before its movement
+                AtomKind::Name(_)
+                    if matches!(self.atoms.get(at + 1).map(|atom| &atom.kind), Some(AtomKind::Movement(_))) =>
+                {
+                    self.side(at, PartRole::Joint)?;
+                }
+                AtomKind::Name(_) | AtomKind::Word if carried.is_none() && self.reflex_at(at).is_some() => {
+                    let (name, end) = self.reflex_at(at)?;
+                    let span = self.source(at, end);
+                    carried = Some(vec![Part { role: PartRole::Sign, span, what: What::Sign(name) }]);
+                    at = end;
+                    continue;
+                }
+                AtomKind::Word | AtomKind::Relation(_) => {
+                    let written = self.written(at);
+                    let is_plain = |word: &str| {
+                        lexicon::joins_level(word)
+                            || lexicon::is_adverb(word)
+                            || lexicon::is_auxiliary(word)
+                            || lexicon::is_determiner(word)
+                    };
+                    if !written.split(' ').all(is_plain) {
+                        return None;
+                    }
+                    hedged |= lexicon::is_hedge(&written);
+                }
+                _ => return None,
+            }
+            at += 1;
+        }
+        let ((place, reading), carried) = (segments?, carried?);
+        let span = self.source(place, place + 1);
+        let first = carried.first()?.span;
+        let mut parts = carried;
+        parts.push(Part { role: PartRole::Segments, span, what: What::Segments(reading.main, reading.lesser) });
+        Some(Claim { span: self.claim_span(place, first, span), parts, hedged, ..self.empty_claim(ClaimKind::Roots) })
+    }
+
+    /// The tendon reflex that is named at an atom, as the vocabulary calls it, and the atom behind its noun.
+    fn reflex_at(&self, at: usize) -> Option<(String, usize)> {
+        let mut noun = at + 1;
+        while matches!(self.word(noun), "tendon" | "deep" | "stretch") {
+            noun += 1;
+        }
+        if !lexicon::is_reflex_noun(self.word(noun)) {
+            return None;
+        }
+        let written = self.written(at);
+        let first = written.split(' ').next()?;
+        let other = lexicon::REFLEX_WORDS.iter().find(|(word, _)| *word == first).map(|(_, name)| *name);
+        let name = other.unwrap_or(first);
+        let is_known =
+            |fact: &fascicle_model::Fact| matches!(&fact.relation, Relation::Reflex { reflex } if reflex == name);
+        let mut entries = self.scope.vocabulary.iter().filter(|(_, entry)| entry.kind == Kind::Root);
+        entries.any(|(_, entry)| entry.facts.iter().any(is_known)).then(|| (name.to_owned(), noun + 1))
     }
 
     fn rooted_within(&self, range: &Range<usize>, clause: &Range<usize>, told: &[Claim]) -> Vec<Claim> {
@@ -123,7 +217,10 @@ impl Sentence<'_, '_> {
                     if matches!(governs, "from" | "off") || (found.is_some() && self.is_source_of_nerve(place.start)) {
                         continue; // where it comes from
                     }
-                    if matches!(governs, "via" | "through" | "by" | "with" | "to" | "into") {
+                    // "the roots *contributing to* the nerve"
+                    let goes_in = matches!(governs, "to" | "into" | "for")
+                        && (range.start..place.start).any(|at| self.written(at).split(' ').any(lexicon::goes_into));
+                    if !goes_in && matches!(governs, "via" | "through" | "by" | "with" | "to" | "into") {
                         return None;
                     }
                     let fits = group.members.iter().all(|member| self.has_roots(*member));

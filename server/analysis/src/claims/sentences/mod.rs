@@ -363,6 +363,9 @@ impl Sentence<'_, '_> {
             claims.extend(ends);
         }
         if claims.is_empty() {
+            claims = self.levels_of_movements();
+        }
+        if claims.is_empty() {
             claims = self.kind_of_implied();
         }
         claims.extend(self.way_claims(&claims));

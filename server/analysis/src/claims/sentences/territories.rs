@@ -28,6 +28,8 @@ struct Feeler {
     owns: bool,
     /// Spinal segments, which tell a level of the trunk as well.
     is_segments: bool,
+    /// It is told by its sensory branches, so that nothing else needs to speak of feeling.
+    is_sensory: bool,
 }
 
 /// No description of an area is longer.
@@ -110,8 +112,24 @@ impl Sentence<'_, '_> {
         };
         // "The facial nerve supplies the lower lip": its muscles, or its skin.
         let may_own = feeler.sides.iter().all(|side| self.only_feels(side))
-            || area.clone().any(|at| is_word(at, &|word| lexicon::tells_surface(word)))
-            || area.start.checked_sub(2).is_some_and(|at| is_word(at, &|word| lexicon::tells_surface(word)));
+            || (area.start.saturating_sub(3)..area.end).any(|at| {
+                is_word(at, &|word| {
+                    lexicon::tells_surface(word)
+                        || matches!(
+                            word,
+                            "pulp"
+                                | "tip"
+                                | "pad"
+                                | "cleft"
+                                | "area"
+                                | "bed"
+                                | "eminence"
+                                | "crease"
+                                | "badge"
+                                | "patch"
+                        )
+                })
+            });
         let owns = |mut atoms: Range<usize>| {
             may_own
                 && atoms
@@ -119,6 +137,9 @@ impl Sentence<'_, '_> {
         };
         if self.governs_way(area.start) {
             return false;
+        }
+        if feeler.is_sensory {
+            return true;
         }
         if feeler.is_segments {
             let is_dermatome = is_word(feeler.at.start, &|word| lexicon::speaks_of_feeling(word));
@@ -134,7 +155,14 @@ impl Sentence<'_, '_> {
             // "The nerve, a sensory branch, *runs down* the medial side of the leg": what follows the way is what counts.
             let behind =
                 (feeler.at.end..area.start).rev().find(|at| self.tells_motion(*at)).map_or(feeler.at.end, |at| at + 1);
-            return feels(behind..area.end) || owns(behind..area.start) || feels(area.end..range.end);
+            let tested = (feeler.at.end..area.start).any(|at| is_word(at, &|word| lexicon::tests_feeling(word)))
+                && area.start.checked_sub(1).is_some_and(|_| {
+                    let before = self.before_determiners(area.start);
+                    before
+                        .checked_sub(1)
+                        .is_some_and(|place| matches!(self.word(place), "over" | "on" | "at" | "in" | "along"))
+                });
+            return tested || feels(behind..area.end) || owns(behind..area.start) || feels(area.end..range.end);
         }
         let ends = self.ends_clause(feeler.at.end) || feeler.at.end >= range.end;
         let is_plain = |word: &str| {
@@ -202,12 +230,12 @@ impl Sentence<'_, '_> {
                     let sides = self.sides(&group, PartRole::Nerve);
                     let last = self.written(group.end.checked_sub(1)?);
                     let owns = without_possessive(&last) < last.len();
-                    Some(Feeler { at: at..group.end, sides, owns, is_segments: false })
+                    Some(Feeler { at: at..group.end, sides, owns, is_segments: false, is_sensory: false })
                 }
                 Some(AtomKind::Segments(reading)) => {
                     let what = What::Segments(reading.main, reading.lesser);
                     let sides = vec![Side { what, span: self.source(at, at + 1) }];
-                    Some(Feeler { at: at..at + 1, sides, owns: false, is_segments: true })
+                    Some(Feeler { at: at..at + 1, sides, owns: false, is_segments: true, is_sensory: false })
                 }
                 _ => None,
             };
@@ -226,7 +254,60 @@ impl Sentence<'_, '_> {
             }
             found = Some(here);
         }
-        found.or_else(|| self.pronoun_that_feels(range, area))
+        found
+            .or_else(|| self.pronoun_that_feels(range, area))
+            .or_else(|| self.label_that_feels(range))
+            .or_else(|| self.branches_that_feel(range))
+    }
+
+    /// "*Axillary nerve:* check light touch over …": the nerve that leads a clause.
+    fn label_that_feels(&self, range: &Range<usize>) -> Option<Feeler> {
+        let sign = range.start.checked_sub(1).filter(|sign| lexicon::is_value_sign(self.word(*sign)))?;
+        let group = self.group_to(sign)?;
+        let first = group.members.first().copied()?;
+        let leads = (0..first).all(|at| lexicon::is_determiner(self.word(at)) || lexicon::is_bullet(self.word(at)));
+        let sides = self.sides(&group, PartRole::Nerve);
+        (leads && self.class(first) == Some(0) && !sides.is_empty()).then_some(Feeler {
+            at: range.start..range.start,
+            sides,
+            owns: false,
+            is_segments: false,
+            is_sensory: false,
+        })
+    }
+
+    /// "*Sensory branches* go to …", below a heading or behind a sentence that names the nerve.
+    fn branches_that_feel(&self, range: &Range<usize>) -> Option<Feeler> {
+        let first =
+            range.clone().find(|at| !lexicon::is_bullet(self.word(*at)) && !lexicon::is_determiner(self.word(*at)))?;
+        let written = self.written(first);
+        let mut words = written.split(' ');
+        let leads = matches!(words.next(), Some("sensory" | "cutaneous"));
+        let next = words.next().map_or_else(|| self.written(first + 1), str::to_owned);
+        let leads = leads
+            && (lexicon::is_noun_of_part(&next)
+                || matches!(
+                    &*next,
+                    "fibres"
+                        | "fibers"
+                        | "twigs"
+                        | "supply"
+                        | "territory"
+                        | "distribution"
+                        | "area"
+                        | "field"
+                        | "zone"
+                        | "innervation"
+                        | "component"
+                ));
+        let sides = if leads { self.implied(PartRole::Nerve, false) } else { Vec::new() };
+        (sides.len() == 1).then_some(Feeler {
+            at: first..first + 1,
+            sides,
+            owns: false,
+            is_segments: false,
+            is_sensory: true,
+        })
     }
 
     /// Whether the name at an atom tells where another nerve comes from.
@@ -256,11 +337,14 @@ impl Sentence<'_, '_> {
         let is_noun = !matches!(self.word(at), "it" | "its");
         let sides = if is_noun { self.implied(PartRole::Nerve, false) } else { self.meant_here(at, PartRole::Nerve) };
         let end = at + 1 + usize::from(is_noun);
-        (!sides.is_empty()).then_some(Feeler { at: at..end, sides, owns: false, is_segments: false })
+        (!sides.is_empty()).then_some(Feeler { at: at..end, sides, owns: false, is_segments: false, is_sensory: false })
     }
 
     /// Whether the description of an area may end with an atom: with the noun of one.
     fn is_area_anchor(&self, at: usize) -> bool {
+        if matches!(self.atoms.get(at).map(|atom| &atom.kind), Some(AtomKind::Segments(_))) {
+            return false;
+        }
         match self.class(at) {
             Some(0) => false,
             Some(5) => true,
@@ -351,7 +435,7 @@ impl Sentence<'_, '_> {
 }
 
 /// The stretches of a range between the atoms that end one.
-fn split(range: &Range<usize>, ends: &dyn Fn(usize) -> bool) -> Vec<Range<usize>> {
+pub(super) fn split(range: &Range<usize>, ends: &dyn Fn(usize) -> bool) -> Vec<Range<usize>> {
     let mut list = Vec::new();
     let mut start = range.start;
     for at in range.start..=range.end {
