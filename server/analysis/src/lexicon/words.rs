@@ -289,6 +289,10 @@ word_lists! {
         "carries" "carried" "provide" "provides" "provided" "furnish" "furnishes" "furnished" "issues" "issue" "issued"
         "dispatches" "dispatched" "lends" "lend" "lent" "derives" "derive" "derived" "owes" "owe" "offers" "offered" "allots"
         "allotted" "assigned" "assigns" "gains" "gained" "affords" "afforded" "collects" "collected" "granted" "grants";
+    /// Nouns for what is a nerve's own ("is the nerve's *business*").
+    is_domain:
+        "muscle" "muscles" "business" "territory" "domain" "property" "province" "responsibility" "charge" "job" "task"
+        "preserve" "realm" "share" "work" "affair";
     /// Adjectives and nouns for a side.
     is_side:
         "lateral" "medial" "anterior" "posterior" "superior" "inferior" "proximal" "distal" "external" "internal"

@@ -10,7 +10,7 @@ use crate::claims::segments;
 use crate::lexicon::{self, RelationWord};
 use crate::mentions::{Mention, is_bare_adjective};
 use crate::text::{Mark, Span};
-use crate::words::lower;
+use crate::words::{lower, without_possessive};
 
 #[derive(Clone, Debug)]
 pub(super) enum AtomKind {
@@ -47,6 +47,7 @@ const LONGEST_ASIDE: usize = 16;
 pub(super) fn atoms(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Atom> {
     let mut list = atoms_where(scope, from, to, &|mention| is_usable(mention, scope));
     take_out_before(&mut list);
+    take_in(&mut list);
     pass_over_asides(&mut list);
     list
 }
@@ -71,6 +72,47 @@ fn take_out_before(list: &mut [Atom]) {
             if let Some(atom) = list.get_mut(place) {
                 PASSED_OVER.clone_into(&mut atom.word);
             }
+        }
+    }
+}
+
+/// "the thenar muscles, *including* adductor pollicis, are", "the glutei, piriformis *included*, are": what is said of the
+/// muscles is said of those that are named of them.
+fn take_in(list: &mut [Atom]) {
+    let is_name = |list: &[Atom], at: usize| matches!(list.get(at).map(|atom| &atom.kind), Some(AtomKind::Name(_)));
+    let set = |list: &mut [Atom], at: usize, word: &str| {
+        if let Some(atom) = list.get_mut(at) {
+            word.clone_into(&mut atom.word);
+        }
+    };
+    for at in 1..list.len() {
+        let word = |list: &[Atom], at: usize| list.get(at).map(|atom| atom.word.clone()).unwrap_or_default();
+        let open = if word(list, at - 1) == "," { at - 1 } else { at };
+        if open == 0 || !is_name(list, open - 1) && word(list, open - 1) != ")" {
+            continue;
+        }
+        let mut end = at + 1;
+        while is_name(list, end) || lexicon::is_determiner(&word(list, end)) || matches!(&*word(list, end), "and" | "&")
+        {
+            end += 1;
+        }
+        let closes = |list: &[Atom], at: usize| matches!(&*word(list, at), "," | "." | ";" | ")" | "");
+        if matches!(&*word(list, at), "including" | "notably") && is_name(list, end - 1) && closes(list, end) {
+            if open < at {
+                set(list, open, "and");
+            }
+            set(list, at, "and");
+            if word(list, end) == "," {
+                set(list, end, PASSED_OVER);
+            }
+        } else if word(list, at) == ","
+            && word(list, end) == "included"
+            && is_name(list, end - 1)
+            && word(list, end + 1) == ","
+        {
+            set(list, at, "and");
+            set(list, end, PASSED_OVER);
+            set(list, end + 1, PASSED_OVER);
         }
     }
 }
@@ -350,6 +392,14 @@ impl<'a> Sentence<'a, '_> {
             AtomKind::Name(place) => self.scope.mentions.list.get(place),
             _ => None,
         }
+    }
+
+    /// Whether a name stands at an atom as what has something: "the *nerve's* branch".
+    pub(super) fn is_possessive(&self, at: usize) -> bool {
+        let tokens = &self.scope.mentions.tokens;
+        let last = self.atoms.get(at).and_then(|atom| tokens.get(atom.to.checked_sub(1)?));
+        let written = last.map_or("", |token| token.span.of(&self.scope.plain.text));
+        self.mention(at).is_some() && without_possessive(written) < written.len()
     }
 
     pub(super) fn source(&self, from: usize, to: usize) -> Span {

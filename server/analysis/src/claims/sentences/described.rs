@@ -99,6 +99,10 @@ impl Sentence<'_, '_> {
 
     /// The description that ends right before an atom.
     pub(super) fn described_to(&self, end: usize) -> Option<Described> {
+        // "the muscles of the front of the arm (A, B and C) are"
+        let is_open = |place: &usize| matches!(self.word(*place), "(" | "[");
+        let closes = end.checked_sub(1).is_some_and(|last| matches!(self.word(last), ")" | "]"));
+        let end = if closes { (0..end).rev().find(is_open)? } else { end };
         let starts = end.saturating_sub(LONGEST)..end;
         starts.into_iter().find_map(|start| self.described_from(start).filter(|described| described.end == end))
     }

@@ -133,7 +133,7 @@ impl Sentence<'_, '_> {
         {
             end += 1;
         }
-        if !self.ends_clause(end) {
+        if !self.ends_clause(end) && self.word(at) != "another" {
             return Vec::new();
         }
         let hedged = self.clause_hedged(at);
@@ -244,6 +244,14 @@ impl Sentence<'_, '_> {
                     || (lexicon::is_determiner(self.word(name - 1))
                         && matches!(self.word(name - 2), "of" | "for" | "to"));
                 (holds && ends).then_some((name, false))
+            }
+            "another" => {
+                // "B is another (of them)"
+                let is = at.checked_sub(1).filter(|is| matches!(self.word(*is), "is" | "are"))?;
+                let end = at + 1 + 2 * usize::from(self.word(at + 1) == "of" && self.word(at + 2) == "them");
+                let group = self.group_to(is).filter(|_| self.ends_clause(end))?;
+                let first = group.members.first().copied()?;
+                (!self.is_governed(first)).then_some((first, false))
             }
             "likewise" | "too" | "similarly" | "ditto" => {
                 // "and B likewise"

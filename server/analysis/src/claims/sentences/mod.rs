@@ -331,8 +331,11 @@ impl Sentence<'_, '_> {
                 if claims.len() == read {
                     let unread = self.unread_supply(begun, at);
                     if !unread.is_empty() {
+                        let echoes = (begun..at).filter(|place| self.may_take_up(*place));
+                        let echoed: Vec<Claim> = echoes.flat_map(|place| self.echo_claims(place, &unread)).collect();
                         told.clone_from(&unread);
                         claims.extend(unread);
+                        claims.extend(echoed);
                     }
                 }
                 (begun, read) = (at + 1, claims.len());
@@ -341,6 +344,9 @@ impl Sentence<'_, '_> {
                 continue;
             }
             let mut found = self.claims_at(at, &mut last_subject);
+            if found.is_empty() && (self.word(at) == "same" || self.written(at).starts_with("share")) {
+                found = self.same_nerve_claims(at);
+            }
             if found.is_empty() {
                 claims.extend(self.exception_claims(at, &told));
             }
@@ -400,6 +406,7 @@ impl Sentence<'_, '_> {
                 claims.extend(self.adjective_claims(at));
                 claims.extend(self.told_number_claims(at));
                 claims.extend(self.named_for_muscle(at));
+                claims.extend(self.muscle_of_nerve(at));
                 claims
             }
             Some(AtomKind::Word) if lexicon::ways::manner(self.word(at)).is_some() => {

@@ -72,7 +72,10 @@ impl Sentence<'_, '_> {
             match &atom.kind {
                 AtomKind::Name(_) => {
                     let group = self.group_from(at, true)?;
-                    if self.word(group.end) == "'s" {
+                    let last = group.members.last().copied().unwrap_or(at);
+                    let has_part = (last + 1..last + 4).any(|place| lexicon::is_part_noun(self.word(place)));
+                    let is_owner = self.is_possessive(last) && !has_part;
+                    if self.word(group.end) == "'s" || is_owner {
                         return None;
                     }
                     return Some(Object::Names(group));

@@ -91,6 +91,18 @@ impl Sentence<'_, '_> {
         let of_all =
             self.group_to(before).or_else(|| self.main_group()).is_some_and(|group| group.all && !group.partial);
         let mut claims = self.combine(relation, &left, &object, at, negated, hedged, of_all);
+        // "by C3 and C4 and by the dorsal scapular nerve"
+        if let Object::Segments(_, place) = &object
+            && relation.kind == ClaimKind::Supply
+            && relation.left == PartRole::Muscle
+            && lexicon::is_conjunction(self.word(place + 1))
+        {
+            let next =
+                (place + 2..place + 5).find(|next| !matches!(self.word(*next), "by" | "from" | "also" | "the" | "and"));
+            if let Some(nerves) = next.filter(|next| self.class(*next) == Some(0)).and_then(|next| self.object(next)) {
+                claims.extend(self.combine(relation, &left, &nerves, at, negated, hedged, of_all));
+            }
+        }
         if negated && let Some(instead) = self.said_instead(&object, relation) {
             claims.extend(self.combine(relation, &left, &instead, at, false, hedged, false));
         }

@@ -76,7 +76,7 @@ impl Sentence<'_, '_> {
                     && !lexicon::means_all(of_them)
                     && !lexicon::is_part_noun(of_them)
             });
-            if is_governed {
+            if is_governed || self.is_led_in(before) {
                 return Vec::new();
             }
             // "MUSCLE crosses the hip, so it …": the subject of this sentence before that of the one before.
@@ -236,6 +236,14 @@ impl Sentence<'_, '_> {
     /// Whether the sentence speaks of a muscle and its fellow of the other side.
     fn speaks_of_both_sides(&self) -> bool {
         (0..self.atoms.len()).any(|at| lexicon::means_both_sides(&self.written(at)))
+    }
+
+    /// "Motor root of V: *it* goes …": a pronoun that stands for what is not named as the vocabulary has it.
+    fn is_led_in(&self, pronoun: usize) -> bool {
+        let Some(colon) = pronoun.checked_sub(1).filter(|place| self.word(*place) == ":") else { return false };
+        colon > 1
+            && (0..colon).all(|place| self.mention(place).is_none())
+            && (0..colon).any(|place| matches!(self.word(place), "of" | "root" | "branch" | "nerve" | "division"))
     }
 
     /// "descends *to* supply", "ends *by* supplying"

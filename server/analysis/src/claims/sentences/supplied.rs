@@ -3,11 +3,14 @@
 //! motor nerve", "MUSCLE is given a branch by NERVE"), and so are a muscle, a verb that no list knows, *by* and a nerve
 //! ("MUSCLE is galvanised by NERVE"). What changes the meaning ends the attempt: a place, a way, a loss, a feeling.
 
+use fascicle_model::{EntryId, Kind};
+
 use super::atoms::AtomKind;
 use super::groups::Group;
+use super::sides::Side;
 use super::{Object, Sentence};
 use crate::claims::phrases::MovementForm;
-use crate::claims::{Claim, ClaimKind, PartRole};
+use crate::claims::{Claim, ClaimKind, PartRole, What};
 use crate::lexicon::{self, Form, RelationWord};
 
 /// How many words that no list knows may stand in such a clause.
@@ -83,12 +86,25 @@ impl Sentence<'_, '_> {
                 clause.muscles = Some(Muscles::Described(described));
                 continue;
             }
+            if let Some(behind) = self.behind_comparison(place) {
+                place = behind;
+                continue;
+            }
             match &self.atoms.get(place)?.kind {
                 AtomKind::Name(_) => {
-                    let group = self.group_from(place, true)?;
+                    let is_subject = clause.nerves.is_none() && clause.muscles.is_none();
+                    let group = self.group_from(place, !is_subject)?;
                     let end = group.end.max(place + 1);
                     match self.class(place) {
+                        // ", and MUSCLE likewise"
+                        Some(1 | 2) if clause.muscles.is_some() && lexicon::repeats(self.word(end)) => break,
                         Some(0) if clause.nerves.is_none() && !group.denied && group.except.is_empty() => {
+                            if self.written(place).split(' ').any(lexicon::is_gift)
+                                && !self.written(place).starts_with("nerve ")
+                                && clause.gives
+                            {
+                                clause.gift = clause.gift.or(Some(place));
+                            }
                             clause.nerves = Some(group);
                         }
                         Some(1 | 2) if !self.sides(&group, PartRole::Muscle).is_empty() => {
@@ -127,6 +143,15 @@ impl Sentence<'_, '_> {
                 {
                     clause.gives = true;
                 }
+                // "goes with the hypoglossal", said of a muscle
+                AtomKind::Relation(relation)
+                    if relation.kind == ClaimKind::Passage
+                        && clause.muscles.is_some()
+                        && clause.nerves.is_none()
+                        && matches!(&*self.written(place), "goes with" | "go with") =>
+                {
+                    clause.cue = clause.cue.or(Some(place));
+                }
                 AtomKind::Movement(movement) if movement.form == MovementForm::Agent => {}
                 AtomKind::Word => self.weigh_word(place, &mut clause)?,
                 _ => return None,
@@ -136,13 +161,20 @@ impl Sentence<'_, '_> {
         (clause.unknown <= UNKNOWN_WORDS).then_some(clause)
     }
 
+    /// ", like its neighbours,": the atom behind a comparison between commas.
+    fn behind_comparison(&self, at: usize) -> Option<usize> {
+        if self.word(at) != "," || !matches!(self.word(at + 1), "like" | "unlike" | "as" | "along" | "together") {
+            return None;
+        }
+        let close = (at + 2..self.atoms.len()).find(|place| matches!(self.word(*place), "," | ";" | "." | ":"))?;
+        let has_verb = (at + 2..close).any(|place| self.begins_predicate(place));
+        (self.word(close) == "," && !has_verb).then_some(close + 1)
+    }
+
     /// Takes a word of a clause into account; `None` where it changes what the clause says.
     fn weigh_word(&self, at: usize, clause: &mut Clause) -> Option<()> {
         let word = self.word(at);
         let next = self.word(at + 1);
-        if matches!(word, "like" | "unlike") && at.checked_sub(1).is_some_and(|place| self.word(place) == ",") {
-            return Some(());
-        }
         if lexicon::moves_on(word)
             && !lexicon::is_auxiliary(word)
             && clause.gift.is_some_and(|gift| self.is_of_impulses(gift))
@@ -171,7 +203,7 @@ impl Sentence<'_, '_> {
             if !matches!(word, "not" | "never" | "n't" | "doesn't" | "isn't" | "aren't" | "don't" | "cannot")
                 || clause.negated
             {
-                if word == "no" && (lexicon::is_gift(next) || lexicon::tells_supply(next)) {
+                if word == "no" && (lexicon::is_gift(next) || lexicon::tells_supply(self.first_token(at + 1))) {
                     clause.gives_none = true;
                     return Some(());
                 }
@@ -223,7 +255,10 @@ impl Sentence<'_, '_> {
     fn stands_for_one(&self, at: usize) -> bool {
         let is_kind = lexicon::is_kind_noun(self.word(at + 1))
             && lexicon::points_back(self.word(at))
-            && (self.begins_predicate(at + 2) || self.ends_clause(at + 2));
+            && (self.begins_predicate(at + 2)
+                || self.ends_clause(at + 2)
+                || (matches!(self.word(at), "that" | "this" | "these" | "those")
+                    && lexicon::is_determiner(self.word(at + 2))));
         matches!(self.word(at), "it" | "they" | "them")
             || is_kind
             || (lexicon::is_pronoun(self.word(at)) && self.begins_predicate(at + 1))
@@ -236,7 +271,13 @@ impl Sentence<'_, '_> {
         while lexicon::is_determiner(self.word(by)) || self.tells_branch(by) {
             by = by.checked_sub(1)?;
         }
-        let participle = by.checked_sub(1).filter(|_| self.word(by) == "by")?;
+        let mut participle = by.checked_sub(1).filter(|_| self.word(by) == "by")?;
+        while matches!(
+            self.word(participle),
+            "care" | "of" | "after" | "for" | "to" | "up" | "on" | "over" | "out" | "about" | "charge"
+        ) {
+            participle = participle.checked_sub(1)?;
+        }
         let word = self.word(participle);
         let is_participle = word.len() > 4 && (word.ends_with("ed") || word.ends_with("en"));
         let is = participle.checked_sub(1)?;
@@ -269,6 +310,105 @@ impl Sentence<'_, '_> {
     /// The atom behind the articles at an atom.
     fn behind_determiners(&self, at: usize) -> usize {
         (at..self.atoms.len()).find(|place| !lexicon::is_determiner(self.word(*place))).unwrap_or(at)
+    }
+
+    /// "MUSCLE is the NERVE's only muscle", "MUSCLE is a NERVE muscle": a muscle that is told to be a nerve's.
+    pub(super) fn muscle_of_nerve(&self, at: usize) -> Vec<Claim> {
+        let mut next = at + 1;
+        let mut negated = false;
+        while lexicon::is_determiner(self.word(next))
+            || lexicon::is_adverb(self.word(next))
+            || lexicon::means_all(self.word(next))
+            || lexicon::is_negation(self.word(next))
+        {
+            negated |= lexicon::is_negation(self.word(next));
+            next += 1;
+        }
+        let mut noun = next + 1;
+        while lexicon::is_before_only(self.word(noun)) || matches!(self.word(noun), "motor" | "'s") {
+            noun += 1;
+        }
+        let is_share = matches!(self.word(noun), "muscle" | "muscles")
+            || (self.is_possessive(next) && lexicon::is_domain(self.word(noun)));
+        let Some(nerve) = self.side(next, PartRole::Nerve).filter(|_| is_share && self.ends_clause(noun + 1)) else {
+            return Vec::new();
+        };
+        let (before, denied, hedged) = self.before_verb(at + 1);
+        let muscles = self.subject(before, &supplied(), &[]);
+        let hedged = hedged || self.clause_hedged(at);
+        self.combine(&supplied(), &muscles, &Object::Meant(vec![nerve]), at, negated || denied, hedged, false)
+    }
+
+    /// "MUSCLE shares its nerve with MUSCLE", "has the same nerve as MUSCLE", "MUSCLE and MUSCLE share a nerve": the nerves of
+    /// the one, and those that they come from, are any of them told of the other.
+    pub(super) fn same_nerve_claims(&self, at: usize) -> Vec<Claim> {
+        let is_noun = |word: &str| lexicon::is_supply_noun(word) || word == "branch";
+        let mut noun = at + 1;
+        while matches!(self.word(noun), "a" | "one" | "its" | "their" | "the" | "common" | "same" | "nerve" | "motor")
+            && (is_noun(self.word(noun + 1)) || self.written(noun + 1) == "supply" || !is_noun(self.word(noun)))
+        {
+            noun += 1;
+        }
+        if !is_noun(self.word(noun)) && self.written(noun) != "supply" {
+            return Vec::new();
+        }
+        let is_same = (at..noun).any(|place| matches!(self.word(place), "same" | "common" | "one"));
+        let shares = self.written(at).starts_with("share");
+        let link = noun + 1;
+        let other = match self.word(link) {
+            "with" if shares => self.group_from(self.behind_determiners(link + 1), true),
+            "as" if is_same => self.group_from(self.behind_determiners(link + 1), true),
+            _ => None,
+        };
+        let (before, negated, hedged) = self.before_verb(self.verb_of_same(at));
+        let hedged = hedged || self.clause_hedged(at);
+        let own = self.subject(before, &supplied(), &[]);
+        let (left, right) = match (other, own.as_slice()) {
+            (Some(other), _) if self.ends_clause(other.end) => (own, self.sides(&other, PartRole::Muscle)),
+            (None, [first, second]) if self.ends_clause(link) && (shares || is_same) => {
+                (vec![first.clone()], vec![second.clone()])
+            }
+            _ => return Vec::new(),
+        };
+        let vocabulary = self.scope.vocabulary;
+        let mut claims = Vec::new();
+        for other in &right {
+            let mut nerves: Vec<EntryId> = Vec::new();
+            for supply in other.what.entries().iter().flat_map(|id| vocabulary.nerves_of(*id)) {
+                let line = std::iter::once(supply.nerve).chain(vocabulary.ancestors(supply.nerve));
+                nerves.extend(line.filter(|id| vocabulary.kind(*id) == Kind::Nerve));
+            }
+            nerves.sort_unstable();
+            nerves.dedup();
+            if nerves.is_empty() {
+                continue;
+            }
+            let shared = Side { what: What::Entry(nerves), span: other.span };
+            claims.extend(self.combine(&supplied(), &left, &Object::Meant(vec![shared]), at, negated, hedged, false));
+        }
+        claims
+    }
+
+    /// The first atom of the verb before the words for what is the same: "is supplied by *the same nerve as*".
+    fn verb_of_same(&self, at: usize) -> usize {
+        let mut verb = at;
+        if self.word(at) == "same" {
+            while let Some(place) = verb.checked_sub(1) {
+                let is_relation = matches!(self.atoms.get(place).map(|atom| &atom.kind), Some(AtomKind::Relation(_)));
+                let word = self.word(place);
+                if !(is_relation
+                    || lexicon::is_determiner(word)
+                    || lexicon::is_preposition(word)
+                    || lexicon::gives_or_gets(word)
+                    || lexicon::is_gift(word)
+                    || lexicon::tells_supply(word))
+                {
+                    break;
+                }
+                verb = place;
+            }
+        }
+        verb
     }
 
     /// "NERVE is *the nerve to latissimus dorsi*": a nerve that is called by the muscle that it supplies.

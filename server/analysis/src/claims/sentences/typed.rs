@@ -145,7 +145,11 @@ impl Sentence<'_, '_> {
             _ => before,
         };
         let begins = first.checked_sub(1).is_none_or(|place| self.begins_clause_at(place));
-        let is_own = matches!(owner, "its" | "their");
+        // "deltoid's nerve is"
+        let named = before
+            .checked_sub(1)
+            .filter(|place| self.is_possessive(*place) && matches!(self.class(*place), Some(1 | 2)));
+        let is_own = matches!(owner, "its" | "their") || named.is_some();
         if !begins && !is_own {
             return Vec::new();
         }
@@ -176,7 +180,9 @@ impl Sentence<'_, '_> {
             return Vec::new();
         }
         let Some(group) = self.group_from(next, true) else { return Vec::new() };
-        let left = if is_own {
+        let left = if let Some(named) = named {
+            self.group_to(named + 1).map(|group| self.sides(&group, PartRole::Muscle)).unwrap_or_default()
+        } else if is_own {
             self.possessor(first, PartRole::Muscle, owner == "their")
         } else {
             self.implied(PartRole::Muscle, false)
