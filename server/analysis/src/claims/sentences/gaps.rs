@@ -307,6 +307,7 @@ impl Sentence<'_, '_> {
                             | "too"
                             | "similarly"
                             | "ditto"
+                            | "another"
                     )
             }
             _ => false,

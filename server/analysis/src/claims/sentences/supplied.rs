@@ -99,10 +99,9 @@ impl Sentence<'_, '_> {
                         // ", and MUSCLE likewise"
                         Some(1 | 2) if clause.muscles.is_some() && lexicon::repeats(self.word(end)) => break,
                         Some(0) if clause.nerves.is_none() && !group.denied && group.except.is_empty() => {
-                            if self.written(place).split(' ').any(lexicon::is_gift)
-                                && !self.written(place).starts_with("nerve ")
-                                && clause.gives
-                            {
+                            let written = self.written(place);
+                            let is_twig = |word: &str| lexicon::is_gift(word) && !lexicon::is_nerve_noun(word);
+                            if clause.gives && written.split(' ').any(is_twig) {
                                 clause.gift = clause.gift.or(Some(place));
                             }
                             clause.nerves = Some(group);
