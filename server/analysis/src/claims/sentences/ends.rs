@@ -533,6 +533,9 @@ impl Sentence<'_, '_> {
             let word = self.word(place);
             if lexicon::is_relative(word) && word != "that" || (word == "that" && self.is_relative_that(place)) {
                 let antecedent = self.group_to(place - usize::from(place > 0 && self.word(place - 1) == ","));
+                if antecedent.as_ref().is_some_and(|group| self.is_beside_what_is_defined(group)) {
+                    return Vec::new(); // "A muscle behind MUSCLE that arises from"
+                }
                 if let Some(group) = antecedent {
                     return self.sides(&group, PartRole::Muscle);
                 }

@@ -330,7 +330,7 @@ impl Sentence<'_, '_> {
     }
 
     /// "A *muscle* behind A that arises from …": the first name only tells where it is that is spoken of.
-    fn is_beside_what_is_defined(&self, group: &Group) -> bool {
+    pub(super) fn is_beside_what_is_defined(&self, group: &Group) -> bool {
         let Some(first) = group.members.first().copied() else { return false };
         let is_defined = (0..first.min(4)).any(|at| matches!(self.word(at), "muscle" | "muscles"));
         is_defined && self.class(first) == Some(1) && (0..first).all(|at| self.mention(at).is_none())
