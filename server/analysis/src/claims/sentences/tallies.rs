@@ -249,13 +249,10 @@ impl Sentence<'_, '_> {
 
     /// Whether the number of a claim is that of both sides of the body.
     fn is_doubled(&self, claim: &Claim) -> bool {
-        let number = match claim.part(PartRole::Number).map(|part| &part.what) {
-            Some(What::Number(number)) => *number,
-            _ => return false,
-        };
+        let Some(What::Number(number)) = claim.part(PartRole::Number).map(|part| &part.what) else { return false };
         let Some(What::Word(noun)) = claim.part(PartRole::Role).map(|part| &part.what) else { return false };
         let ids = claim.entries(PartRole::Structure);
-        ids.iter().any(|id| verdicts::is_times(self.scope.vocabulary, *id, number, noun, 2))
+        ids.iter().any(|id| verdicts::is_times(self.scope.vocabulary, *id, *number, noun, 2))
     }
 
     fn tally(&self, side: Side, number: u32, noun: &'static str, at: usize, end: usize, outright: bool) -> Vec<Claim> {
@@ -263,8 +260,10 @@ impl Sentence<'_, '_> {
         let ids = side.what.entries();
         // What everybody has on both sides may be counted on both.
         let is_doubled = noun == "named" && ids.iter().any(|id| verdicts::is_times(vocabulary, *id, number, noun, 2));
+        // A number that fits is taken for known as often as it is told ("between the two heads of NAME").
+        let fits = ids.iter().any(|id| verdicts::is_times(vocabulary, *id, number, noun, 1));
         let is_fewer = ids.iter().any(|id| verdicts::is_fewer(vocabulary, *id, number, noun));
-        if is_doubled || (is_fewer && !outright) {
+        if is_doubled || ((fits || is_fewer) && !outright) {
             return Vec::new();
         }
         let told = self.source(at, end);
