@@ -9,8 +9,10 @@ mod ends;
 mod fields;
 mod filter;
 mod items;
+mod joints;
 mod labels;
 mod lesions;
+mod ligaments;
 mod motion;
 mod relations;
 pub mod ways;
@@ -22,8 +24,10 @@ pub use counts::*;
 pub use ends::*;
 pub use fields::*;
 pub use items::*;
+pub use joints::*;
 pub use labels::*;
 pub use lesions::*;
+pub use ligaments::*;
 pub use motion::*;
 pub use relations::*;
 pub use words::*;
@@ -402,6 +406,13 @@ pub const JOINT_KINDS: &[(&str, &str)] = &[
     ("gomphosis", "gomphosis"),
     ("synchondrosis", "synchondrosis"),
     ("symphysis", "symphysis"),
+    ("hinges", "hinge"),
+    ("pivots", "pivot"),
+    ("sutures", "suture"),
+    ("syndesmoses", "syndesmosis"),
+    ("gomphoses", "gomphosis"),
+    ("synchondroses", "synchondrosis"),
+    ("symphyses", "symphysis"),
 ];
 
 /// Whether a text is nothing but words for the kind of a joint: "Pivot", "synovial hinge joint".

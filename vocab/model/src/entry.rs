@@ -35,6 +35,16 @@ pub const COUNTED_WORDS: &[&str] = &[
     "axes",
 ];
 
+/// What a ligament can keep a joint from, each with its opposite.
+pub const MOTIONS: &[(&str, &str)] = &[
+    ("flexion", "extension"),
+    ("abduction", "adduction"),
+    ("medial rotation", "lateral rotation"),
+    ("inversion", "eversion"),
+    ("valgus", "varus"),
+    ("forward", "backward"),
+];
+
 /// The place of an entry in its [`crate::Vocabulary`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 pub struct EntryId(pub u32);
@@ -263,6 +273,10 @@ pub enum Relation {
     Reflex { reflex: String },
     /// Part of the body that authors say is moved ("flexes the thumb"): a joint at which that happens.
     MovedAt { joint: EntryId },
+    /// Ligament: a bone or a feature of one to which it is attached.
+    Binds { place: EntryId },
+    /// Ligament: what it keeps the joint from, one of [`MOTIONS`], and the bone that moves so.
+    Limits { motion: String, of: Option<EntryId> },
     /// How many of something it has, where the graph alone does not tell: one of [`COUNTED_WORDS`].
     Count { of: String, number: u16 },
 }
@@ -391,6 +405,8 @@ impl Relation {
             Self::KeyPoint { .. } => "key-point",
             Self::Reflex { .. } => "reflex",
             Self::MovedAt { .. } => "moved-at",
+            Self::Binds { .. } => "binds",
+            Self::Limits { .. } => "limits",
             Self::Count { .. } => "count",
         }
     }
@@ -431,6 +447,7 @@ impl Relation {
             | Self::FeltBy { nerve: id }
             | Self::KeyMuscle { muscle: id, .. }
             | Self::KeyPoint { skin: id }
+            | Self::Binds { place: id }
             | Self::MovedAt { joint: id } => *id,
             Self::Roots { .. }
             | Self::Carries { .. }
@@ -438,6 +455,7 @@ impl Relation {
             | Self::Sign { .. }
             | Self::JointKind { .. }
             | Self::Reflex { .. }
+            | Self::Limits { .. }
             | Self::Count { .. } => return None,
         })
     }

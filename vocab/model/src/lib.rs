@@ -15,7 +15,9 @@ pub mod segments;
 
 use std::collections::HashMap;
 
-pub use entry::{Citation, Entry, EntryId, Fact, Kind, Modality, Name, Region, Relation, Role, Source, Standing};
+pub use entry::{
+    Citation, Entry, EntryId, Fact, Kind, MOTIONS, Modality, Name, Region, Relation, Role, Source, Standing,
+};
 pub use problem::Problem;
 pub use segments::Segments;
 

@@ -31,7 +31,26 @@ impl Maker<'_> {
                 self.section(title, vec![row]);
             }
         }
+        self.bonds(id);
         self.family(id);
+    }
+
+    /// What a ligament is attached to, and what it keeps its joint from.
+    fn bonds(&mut self, id: EntryId) {
+        let (mut ends, mut limits) = (Vec::new(), Vec::new());
+        for fact in &self.vocabulary.entry(id).facts {
+            match &fact.relation {
+                Relation::Binds { place } => ends.push(Self::row(fact, vec![self.entry(*place)])),
+                Relation::Limits { motion, of } => {
+                    let mut pieces = vec![text(motion.clone())];
+                    pieces.extend(of.iter().flat_map(|of| [text(" of ".to_owned()), self.entry(*of)]));
+                    limits.push(Self::row(fact, pieces));
+                }
+                _ => {}
+            }
+        }
+        self.add("Attached to", ends, false);
+        self.add("Limits", limits, false);
     }
 
     /// The nerves that pass a landmark, those that pass it as a rule first; what happens to each there; and what it has

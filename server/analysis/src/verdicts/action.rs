@@ -323,6 +323,11 @@ pub fn joint_bone(vocabulary: &Vocabulary, joint: EntryId, place: EntryId) -> Ju
     if held.iter().any(is_one) {
         return Judgement::new(Verdict::Agrees, format!("{} has {}", the(vocabulary, joint), the(vocabulary, place)));
     }
+    // "the transverse process" may be that of the vertebra that is meant.
+    let told = super::place::words(vocabulary.name(place));
+    if held.iter().any(|held| super::place::words(vocabulary.name(*held)).starts_with(&told)) {
+        return Judgement::unknown();
+    }
     // A bone of a neighbouring joint may be meant loosely.
     let region = vocabulary.entry(joint).region;
     let is_near = vocabulary

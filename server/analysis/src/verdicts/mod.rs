@@ -10,6 +10,7 @@ mod count;
 mod crossing;
 mod deficit;
 mod finding;
+mod ligament;
 mod nerve;
 mod passage;
 mod place;
@@ -189,6 +190,19 @@ fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
         ClaimKind::Joint if claim.part(PartRole::Muscle).is_some() => {
             each(claim, PartRole::Muscle, PartRole::Joint, |muscle, joint| crossing::judge(vocabulary, muscle, joint))
         }
+        ClaimKind::Joint if claim.part(PartRole::Role).is_some() => {
+            let Some(What::Word(motion)) = claim.part(PartRole::Role).map(|part| &part.what) else {
+                return Judgement::unknown();
+            };
+            let moved = claim.entries(PartRole::Structure);
+            let ligaments = claim.entries(PartRole::Landmark).iter();
+            best(ligaments.map(|ligament| ligament::limits(vocabulary, *ligament, motion, moved)))
+        }
+        ClaimKind::Joint if is_of_ligament(vocabulary, claim) && claim.part(PartRole::Parent).is_some() => {
+            each(claim, PartRole::Landmark, PartRole::Parent, |ligament, place| {
+                ligament::binds(vocabulary, ligament, place)
+            })
+        }
         ClaimKind::Joint if claim.part(PartRole::Parent).is_some() => {
             each(claim, PartRole::Landmark, PartRole::Parent, |bone, other| {
                 action::articulation(vocabulary, bone, other)
@@ -222,6 +236,12 @@ fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
             )
         }
     }
+}
+
+/// Whether what a claim of a joint speaks of is a ligament.
+fn is_of_ligament(vocabulary: &Vocabulary, claim: &Claim) -> bool {
+    let ids = claim.entries(PartRole::Landmark);
+    !ids.is_empty() && ids.iter().all(|id| vocabulary.entry(*id).class.as_deref() == Some("ligament"))
 }
 
 /// A denial: what agrees is contradicted and the other way round.

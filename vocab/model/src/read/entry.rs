@@ -27,7 +27,7 @@ const fn fact_keys(kind: Kind) -> &'static [&'static str] {
         Kind::Root => &["key", "point", "reflex"],
         Kind::Skin => &["roots", "moved_at"],
         Kind::Movement => &["verb", "agent", "opposite"],
-        Kind::Landmark => &["moved_at", "course", "counts"],
+        Kind::Landmark => &["moved_at", "course", "counts", "binds", "limits"],
         Kind::Group => &["moved_at", "counts"],
     }
 }

@@ -5,7 +5,7 @@ use toml::de::DeValue;
 
 use super::fields::Fields;
 use super::{ANY_NERVE, ANY_PLACE, Reader, Scope};
-use crate::entry::{COUNTED_WORDS, Fact, Kind, Modality, Relation, Role};
+use crate::entry::{COUNTED_WORDS, Fact, Kind, MOTIONS, Modality, Relation, Role};
 
 /// The key under which a fact is written.
 pub(super) const fn key_of(relation: &Relation) -> &'static str {
@@ -34,6 +34,8 @@ pub(super) const fn key_of(relation: &Relation) -> &'static str {
         Relation::KeyPoint { .. } => "point",
         Relation::Reflex { .. } => "reflex",
         Relation::MovedAt { .. } => "moved_at",
+        Relation::Binds { .. } => "binds",
+        Relation::Limits { .. } => "limits",
         Relation::Count { .. } => "counts",
     }
 }
@@ -130,6 +132,14 @@ fn relation(fields: &mut Fields<'_, '_, '_>, kind: Kind, key: &str, scope: &Scop
         "point" => Some(Relation::KeyPoint { skin: fields.id("skin", &[Kind::Skin], scope)? }),
         "reflex" => Some(Relation::Reflex { reflex: fields.required("reflex")? }),
         "moved_at" => Some(Relation::MovedAt { joint: fields.id("joint", &[Kind::Joint], scope)? }),
+        "binds" => Some(Relation::Binds { place: fields.id("place", &[Kind::Landmark], scope)? }),
+        "limits" => {
+            let words = || MOTIONS.iter().flat_map(|(one, other)| [*one, *other]);
+            let known = |word: &str| words().any(|known| known == word).then(|| word.to_owned());
+            let motion = fields.word("motion", known, words());
+            let of = fields.optional_id("of", scope);
+            Some(Relation::Limits { motion: motion?, of })
+        }
         "counts" => {
             let known = |word: &str| COUNTED_WORDS.contains(&word).then(|| word.to_owned());
             let of = fields.word("of", known, COUNTED_WORDS.iter().copied());

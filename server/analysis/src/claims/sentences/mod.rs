@@ -8,7 +8,7 @@
 //! The way of a sentence through the files of this folder: [`read`] splits a block into sentences, `atoms` turns each into
 //! its row, `assertion` says whether it claims anything and how firmly; then each atom with which a claim can begin is
 //! handed to the file that reads its form: `relations` (what a phrase claims by what it joins stands in `kinds`),
-//! `brackets`, `areas`, `predicates`, `counts` (`tallies` where only the names of the clause tell what is counted), `actions`, `everyday`, `typed` (an unusual order, where what is named tells
+//! `brackets`, `areas`, `predicates`, `counts` (`tallies` where only the names of the clause tell what is counted), `actions`, `everyday`, `ligaments`, `joints` (where the names of a clause tell that it speaks of one), `typed` (an unusual order, where what is named tells
 //! which is which), `territories` (skin) and `levels` (roots), both by what is named, `unusual` (verbs that no list knows), `ends` (where muscles end, in whatever words), `fragments` (predicates without their verb), `gaps` (clauses that leave words out) and, for the sentence as a whole, `deficits` and `questions`.
 //! These ask `subjects` who does it and `objects` to whom; both find `groups`, and `sides` says which members fit.
 //! `passages` reads what passes a place where that takes more, `ways` what is left of the way of a nerve. `values` reads what stands behind a label or in a cell of a table, where no verb is.
@@ -26,9 +26,11 @@ mod everyday;
 mod fragments;
 mod gaps;
 mod groups;
+mod joints;
 mod kinds;
 mod lesions;
 mod levels;
+mod ligaments;
 mod members;
 mod objects;
 mod passages;
@@ -368,6 +370,9 @@ impl Sentence<'_, '_> {
             told.clone_from(&ends);
             claims.extend(ends);
         }
+        claims.extend(self.ligament_claims());
+        let of_joints = self.typed_joint_claims(&claims);
+        claims.extend(of_joints);
         if claims.is_empty() {
             claims = self.levels_of_movements();
         }

@@ -26,7 +26,7 @@ impl Sentence<'_, '_> {
     }
 
     /// The clause in which an atom stands, from mark to mark.
-    fn clause_around(&self, at: usize) -> (usize, usize) {
+    pub(super) fn clause_around(&self, at: usize) -> (usize, usize) {
         let ends = |place: &usize| {
             let word = self.word(*place);
             matches!(word, ";" | ":" | "—" | "–" | "(" | ")" | ".")
