@@ -51,7 +51,10 @@ impl Frames {
                 // "a) …" goes on with the list though it is no list of Markdown.
                 BlockKind::Paragraph if lead_in && is_lettered(bare) => true,
                 _ => {
-                    let leads = bare.ends_with([':', '?']) || bare.split_whitespace().count() <= LONGEST_LINE;
+                    let count = bare.split_whitespace().count();
+                    let leads = bare.ends_with([':', '?'])
+                        || count <= LONGEST_LINE
+                        || (count <= LONGEST_INSTRUCTION && lexicon::instructs_to_judge(bare));
                     lead_in = leads && is_frame(bare);
                     lead_in || is_taken_back(bare)
                 }
@@ -62,7 +65,7 @@ impl Frames {
             let own = own || leads && asks_to_judge(bare) || is_nested && bare.ends_with([':', '?']) && is_frame(bare);
             let is_line = matches!(block.kind, BlockKind::Item(_) | BlockKind::Paragraph);
             let before = || if is_line && (above || led_in) { keyed_before(text) } else { None };
-            let is_explained = is_numbered_again(block, &numbers);
+            let is_explained = is_numbered_again(block, &numbers) || is_below_statement(block, blocks);
             if let BlockKind::Item(Some(number)) = block.kind {
                 numbers.push((number, block.heading));
             }
@@ -138,6 +141,12 @@ fn open_lists(blocks: &Blocks, meant: &mut [Meant]) {
     }
 }
 
+/// Whether an item is nested in one that states something: it explains how that is judged.
+fn is_below_statement(block: &Block, blocks: &Blocks) -> bool {
+    let above = block.parent.and_then(|above| blocks.list.get(above));
+    above.is_some_and(|above| matches!(above.kind, BlockKind::Item(_)) && !asks_to_judge(above.plain.text.trim()))
+}
+
 /// Whether a claim stands behind the key of its block.
 fn explains(claim: &Claim, key: Span, blocks: &Blocks) -> bool {
     blocks.list.get(claim.block).is_some_and(|block| block.plain.to_source(key).end <= claim.span.start)
@@ -152,6 +161,9 @@ fn is_lettered(text: &str) -> bool {
 
 /// A line of more words that does not end with a colon is a statement, no heading of a list.
 const LONGEST_LINE: usize = 8;
+
+/// A paragraph that tells what to do with the list below it has no more words.
+const LONGEST_INSTRUCTION: usize = 30;
 
 /// A line of a list that leads in the list below it has no more words.
 const LONGEST_ITEM: usize = 12;

@@ -69,8 +69,6 @@ pub const FRAMES: &[&str] = &[
     "t/f",
     "t / f",
     "true – false",
-    "t/f",
-    "t / f",
     "t or f",
     "right or wrong",
     "correct or incorrect",
@@ -107,6 +105,44 @@ pub const FRAMES: &[&str] = &[
     "read in scripts",
 ];
 
+/// Whether a paragraph tells to judge the statements below it: "For each statement, say whether it is true or false."
+pub fn instructs_to_judge(text: &str) -> bool {
+    let lower = text.to_lowercase();
+    let first = lower.split(|c: char| !c.is_alphabetic()).find(|word| !word.is_empty()).unwrap_or_default();
+    let is_told = ASKING_VERBS.contains(&first)
+        || matches!(first, "for" | "say" | "decide" | "judge" | "read" | "each" | "are" | "is" | "which" | "consider")
+        || matches!(
+            first,
+            "correct" | "strike" | "cross" | "answer" | "write" | "put" | "assess" | "evaluate" | "label"
+        );
+    let judges = ["true", "false", "wrong", "incorrect", "t or f", "t/f", "(t)", "mistake", "error"];
+    let is_judged = ["statement", "whether", "following", "sentence", "item", "claim", "line"];
+    is_told && judges.iter().any(|word| lower.contains(word)) && is_judged.iter().any(|word| lower.contains(word))
+}
+
+/// What a stem says of the option that it asks for, where it says nothing else of it: "Which statement *is not correct*?"
+/// `Some(false)` for one that is wrong.
+pub fn verdict_asked(stem: &str) -> Option<bool> {
+    let lower = stem.to_lowercase();
+    let words: Vec<&str> = lower.split(|c: char| !c.is_alphabetic()).filter(|word| !word.is_empty()).collect();
+    let (is_right, before) = match words.as_slice() {
+        [before @ .., "not", "true" | "correct" | "right" | "accurate"]
+        | [before @ .., "false" | "wrong" | "incorrect" | "untrue" | "inaccurate"] => (false, before),
+        [before @ .., "true" | "correct" | "right" | "accurate"] => (true, before),
+        _ => return None,
+    };
+    matches!(before.last(), Some(&("is" | "are"))).then_some(is_right)
+}
+
+/// Adjectives of a statement that is asked for: "Choose the *incorrect* statement".
+pub fn asks_for_wrong(stem: &str) -> bool {
+    let lower = stem.to_lowercase();
+    let words: Vec<&str> = lower.split(|c: char| !c.is_alphabetic()).filter(|word| !word.is_empty()).collect();
+    words.windows(2).any(|pair| {
+        matches!(pair, ["false" | "wrong" | "incorrect" | "untrue" | "inaccurate", noun] if noun.starts_with("statement") || *noun == "one" || *noun == "option")
+    }) || words.windows(2).any(|pair| matches!(pair, ["least", "likely"] | ["odd", "one"]))
+}
+
 /// What stands before a statement that is judged wrong.
 pub const TAKEN_BACK_BEFORE: &[&str] = &[
     "❌",
@@ -141,6 +177,10 @@ pub const TAKEN_BACK_BEHIND: &[&str] = &[
     "true / false",
     "true or false?",
     "t or f",
+    "right or wrong?",
+    "correct or incorrect?",
+    "yes or no?",
+    "agree or disagree?",
     "false",
     "wrong",
     "incorrect",

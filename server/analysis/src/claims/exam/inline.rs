@@ -40,7 +40,8 @@ pub fn keyed(text: &str, in_frame: bool) -> Option<(bool, Span)> {
     })
 }
 
-/// The key before a statement: `T – …`, `(F) …`, `False: …`. Words that point back explain another key.
+/// The key before a statement: `T – …`, `(F) …`, `False: …`. Words that point back explain another key, and of `T F …` one
+/// is still to be struck out.
 pub fn keyed_before(text: &str) -> Option<(bool, Span)> {
     let start = text.len() - text.trim_start_matches(['(', '[', ' ', '*', '_']).len();
     let body = text.get(start..)?;
@@ -55,6 +56,8 @@ pub fn keyed_before(text: &str) -> Option<(bool, Span)> {
     let explains = lexicon::is_conjunction(&first)
         || lexicon::is_pronoun(&first)
         || lexicon::begins_reason(&first)
+        || lexicon::is_true(&first)
+        || lexicon::is_false(&first)
         || first.is_empty();
     ((is_true || lexicon::is_false(&lower)) && is_set_off && !explains).then(|| (is_true, Span::new(start, end)))
 }

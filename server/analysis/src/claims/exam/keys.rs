@@ -160,15 +160,23 @@ pub(super) fn keyed_claims(item: &Item, (key, block): (&Plain, BlockIx), knowled
         }
         option
     };
+    // "Which statement is not correct?": the option says all.
+    let verdict = stem.text.split(['.', '?', ':']).find_map(lexicon::verdict_asked);
+    let is_statement = |plain: &Plain| verdict.is_some() && plain.text.split_whitespace().count() > 3;
     let (statement, option, mut turned) = match &answer {
         Answer::True => (stem.clone(), None, false),
         Answer::False => (stem.clone(), None, true),
+        Answer::Option(Choice { plain, .. }) | Answer::Text(plain) if is_statement(plain) => {
+            (plain.clone(), Some(plain), false)
+        }
         Answer::Option(choice) => (join(&stem, &named(&choice.plain)), Some(&choice.plain), false),
         Answer::Text(plain) => (join(&stem, &named(plain)), Some(plain), false),
     };
     let lower = item.stem.text.to_lowercase();
     let is_except = lower.split(|c: char| !c.is_alphabetic()).any(|word| word == "except")
         || item.stem.text.contains(" NOT ")
+        || verdict == Some(false)
+        || lexicon::asks_for_wrong(&item.stem.text)
         || lower.contains("which of the following is not")
         || lower.contains("which of the following are not");
     // A statement that is keyed true or false says itself what it takes out.

@@ -100,7 +100,9 @@ fn stem_of(blocks: &Blocks, first: BlockIx) -> Option<(Plain, BlockIx)> {
     let body = text.rfind(['(', '[']).filter(|_| text.len() < plain.text.len());
     let stem = plain.slice(Span::new(0, body.unwrap_or(plain.text.len()))).trimmed();
     let lower = stem.text.to_lowercase();
+    let last = stem.text.trim_end_matches('.').rsplit(". ").next().unwrap_or_default();
     let asks = stem.text.ends_with('?')
+        || asked_by_verb(last).is_some()
         || stem.text.contains("__")
         || asked_by_verb(&stem.text).is_some()
         || (stem.text.ends_with(':') && ASKING.iter().any(|word| whole_word(&lower, word).is_some()));

@@ -142,7 +142,15 @@ impl Set {
     fn take_keys(&mut self, section: &[Line]) {
         for line in section {
             if let Some((_, row)) = row_of_answers(&line.plain) {
+                // "1 F, 2 T, 3 F" judges statements.
+                let is_verdict = |value: &Span| matches!(value.of(&line.plain.text), "T" | "F" | "t" | "f");
+                if row.iter().all(|(_, value)| is_verdict(value)) {
+                    continue;
+                }
                 for (number, value) in row {
+                    if self.keys.contains_key(&number) {
+                        continue;
+                    }
                     let label = value.of(&line.plain.text).to_owned();
                     self.keys.insert(number, (label, line.plain.to_source(value), line.block));
                 }

@@ -163,18 +163,27 @@ const LONGEST_UNKNOWN: usize = 7;
 /// Reads the claims in the sentences of a block from a token on.
 pub fn read(scope: &Scope<'_>, from: usize, memory: &mut Memory) -> Vec<Claim> {
     let tokens = &scope.mentions.tokens;
-    let mut claims = Vec::new();
+    // Where each sentence begins and ends, and whether a key behind it takes it back.
+    let mut sentences: Vec<(usize, usize, bool)> = Vec::new();
     let mut start = from;
     for at in from..tokens.len() {
         if at >= start && ends_sentence(scope, at) {
             let key = keyed_false(scope, at + 1);
-            let own = read_sentence(scope, start, at + 1, memory);
-            claims.extend(own.into_iter().filter(|_| key.is_none()));
+            sentences.push((start, at + 1, key.is_some()));
             start = key.unwrap_or(at + 1);
         }
     }
     if start < tokens.len() {
-        claims.extend(read_sentence(scope, start, tokens.len(), memory));
+        sentences.push((start, tokens.len(), false));
+    }
+    let mut claims = Vec::new();
+    let mut next = sentences.iter().skip(1);
+    for (from, to, is_false) in &sentences {
+        let own = read_sentence(scope, *from, *to, memory);
+        // "The ulnar nerve supplies deltoid. Right or wrong?"
+        if !next.next().is_some_and(|(from, to, _)| asks_to_judge(scope, *from, *to)) && !is_false {
+            claims.extend(own);
+        }
     }
     claims
 }
@@ -187,6 +196,19 @@ fn keyed_false(scope: &Scope<'_>, at: usize) -> Option<usize> {
         && (word(at + 1) == "F" || lexicon::is_false(&word(at + 1).to_lowercase()) && word(at + 1).len() > 1);
     (is_key && scope.end_of_key.is_none()).then_some(at + 3)
 }
+
+/// Whether a sentence does nothing but ask whether the one before it is so.
+fn asks_to_judge(scope: &Scope<'_>, from: usize, to: usize) -> bool {
+    let tokens = scope.mentions.tokens.get(from..to).unwrap_or_default();
+    let (Some(first), Some(last)) = (tokens.first(), tokens.last()) else { return false };
+    let text = Span::new(first.span.start, last.span.end).of(&scope.plain.text);
+    tokens.len() < LONGEST_VERDICT
+        && text.ends_with('?')
+        && lexicon::FRAMES.contains(&&*text.trim_end_matches(['?', ' ']).to_lowercase())
+}
+
+/// A sentence that asks whether the one before it is so has fewer tokens.
+const LONGEST_VERDICT: usize = 7;
 
 /// Whether a sentence ends with a token.
 fn ends_sentence(scope: &Scope<'_>, at: usize) -> bool {
