@@ -50,7 +50,7 @@ word_lists! {
         "thin" "adjoining" "corresponding" "overlying" "hairy" "hairless" "glabrous" "thick" "bare" "usual" "tiny" "whole" "entire" "classic";
     /// Nouns behind an area that leave it the one that is meant ("thumb *sensation*").
     is_neutral_behind:
-        "sensation" "skin" "pulp" "tip" "pad" "feeling" "dermatome" "itself" "proper" "too" "alone" "area" "region" "where" "sensibility";
+        "sensation" "skin" "pulp" "tip" "pad" "feeling" "dermatome" "itself" "proper" "too" "alone" "area" "region" "where" "sensibility" "down" "up" "distally" "only" "proximally";
 }
 
 word_lists! {

@@ -199,7 +199,7 @@ pub const RELATIONS: &[RelationWord] = &[
     noun("root|segmental|spinal|nerve? roots|segments|levels|value|values|supply of", K::Roots, P::Segments, P::Structure, "The roots of the axillary nerve are C5 and C6."),
     verb("has|have|carries|carry|contains|contain|receives|receive|bears|bear|with the|a|its? root|segmental|spinal|nerve? roots|root|segments|fibres|fibers|value|values|contributions|contribution|levels from|of?", K::Roots, P::Structure, P::Segments, "The axillary nerve carries fibres from C5 and C6."),
     verb("draws|draw|gets|get|takes|take|derives|derive|has|have|obtains|obtain its|their root|nerve? fibres|fibers|roots|supply|segments|origin from|of|in all|part? of?", K::Roots, P::Structure, P::Segments, "The axillary nerve draws its fibres from C5 and C6."),
-    participle("fed|composed|constituted|joined up? by|of|from", K::Roots, P::Structure, P::Segments, "The axillary nerve is fed by C5 and C6."),
+    participle("fed|composed|constituted up? by|of|from", K::Roots, P::Structure, P::Segments, "The axillary nerve is fed by C5 and C6."),
     participle(", root|segmental|spinal root|roots|value|values|segments|levels :?", K::Roots, P::Structure, P::Segments, "The axillary nerve, root value C5 and C6, is short."),
     participle("with root|nerve? fibres|fibers|roots|contributions from|of", K::Roots, P::Structure, P::Segments, "The axillary nerve, with fibres from C5 and C6, is short."),
     verb("carries|carry|contains|contain|receives|receive", K::Roots, P::Structure, P::Segments, "The axillary nerve carries C5 and C6."),

@@ -217,6 +217,10 @@ impl Sentence<'_, '_> {
                     if matches!(governs, "from" | "off") || (found.is_some() && self.is_source_of_nerve(place.start)) {
                         continue; // where it comes from
                     }
+                    let is_place = matches!(governs, "within" | "in" | "inside" | "behind" | "on" | "beneath");
+                    if is_place && self.class(place.start) != Some(0) {
+                        continue; // "is formed *within psoas major* from …"
+                    }
                     // "the roots *contributing to* the nerve"
                     let goes_in = matches!(governs, "to" | "into" | "for")
                         && (range.start..place.start).any(|at| self.written(at).split(' ').any(lexicon::goes_into));

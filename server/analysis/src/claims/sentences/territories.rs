@@ -6,11 +6,13 @@
 
 use std::ops::Range;
 
+use fascicle_model::Kind;
+
 use super::Sentence;
 use super::atoms::AtomKind;
 use super::sides::Side;
 use crate::claims::{Claim, ClaimKind, PartRole, What};
-use crate::lexicon;
+use crate::lexicon::{self, Form};
 use crate::text::Span;
 use crate::words::without_possessive;
 
@@ -58,8 +60,11 @@ impl Sentence<'_, '_> {
     /// Whether a word of hurting or losing stands in the sentence: what is told of a lesion is read elsewhere.
     pub(super) fn speaks_of_lesion(&self) -> bool {
         let tells = |at: usize| {
-            let word = self.written(at);
-            lexicon::is_lesion(&word) || lexicon::is_cut(&word) || lexicon::is_loss(&word) || lexicon::lesions(&word)
+            let written = self.written(at);
+            let is_hurt = |word: &str| {
+                lexicon::is_lesion(word) || lexicon::is_cut(word) || lexicon::is_loss(word) || lexicon::lesions(word)
+            };
+            written.split(' ').any(is_hurt)
         };
         (0..self.atoms.len()).any(tells)
     }
@@ -96,7 +101,15 @@ impl Sentence<'_, '_> {
         let [Stretch { at: area, areas }] = &*self.stretches(range) else { return Vec::new() };
         let Some(feeler) = self.feeler(range, area) else { return Vec::new() };
         let is_outside = |at: &usize| !area.contains(at) && !feeler.at.contains(at);
-        if range.clone().filter(is_outside).any(|at| self.parts_area(at)) || !self.belongs(range, clause, area, &feeler)
+        // "… *down to the wrist*": how far it goes.
+        let is_end = |at: usize| {
+            let before = self.before_determiners(at).checked_sub(1);
+            at >= area.end
+                && matches!(self.class(at), Some(3 | 4))
+                && before.is_some_and(|place| matches!(self.word(place), "to" | "from" | "at"))
+        };
+        if range.clone().filter(is_outside).any(|at| self.parts_area(at) && !is_end(at))
+            || !self.belongs(range, clause, area, &feeler)
         {
             return Vec::new();
         }
@@ -149,7 +162,14 @@ impl Sentence<'_, '_> {
             let tells_segment = is_dermatome
                 || feels(clause.clone())
                 || clause.clone().any(|at| is_word(at, &|word| matches!(word, "segment" | "segments")));
-            return tells_segment || (self.scope.of_skin && !tells_level);
+            // "Big toe L5": no vertebra lies there.
+            let is_pair = range.clone().all(|at| {
+                area.contains(&at)
+                    || feeler.at.contains(&at)
+                    || !self.word(at).chars().any(char::is_alphanumeric) && !self.word(at).is_empty()
+                    || lexicon::is_determiner(self.word(at))
+            });
+            return tells_segment || (self.scope.of_skin && !tells_level) || (is_pair && self.is_of_limb(area));
         }
         if feeler.at.start < area.start {
             // "The nerve, a sensory branch, *runs down* the medial side of the leg": what follows the way is what counts.
@@ -162,7 +182,20 @@ impl Sentence<'_, '_> {
                         .checked_sub(1)
                         .is_some_and(|place| matches!(self.word(place), "over" | "on" | "at" | "in" | "along"))
                 });
-            return tested || feels(behind..area.end) || owns(behind..area.start) || feels(area.end..range.end);
+            // "The skin innervated by the nerve is that of the sole"
+            let is_plain = |word: &str| {
+                lexicon::is_auxiliary(word)
+                    || lexicon::is_determiner(word)
+                    || lexicon::is_adverb(word)
+                    || matches!(word, "of" | "over" | "on" | "includes" | "covers" | "comprises" | "include")
+            };
+            let is_copula = feels(range.start..feeler.at.start)
+                && (feeler.at.end..area.start).all(|at| self.written(at).split(' ').all(is_plain));
+            return tested
+                || is_copula
+                || feels(behind..area.end)
+                || owns(behind..area.start)
+                || feels(area.end..range.end);
         }
         let ends = self.ends_clause(feeler.at.end) || feeler.at.end >= range.end;
         let is_plain = |word: &str| {
@@ -182,6 +215,14 @@ impl Sentence<'_, '_> {
             || feels(range.clone())
             || owns(area.end..range.end)
             || (range != clause && (feels(clause.clone()) || owns(clause.clone())) && feeler.at.start > area.end)
+    }
+
+    /// Whether the areas of a stretch lie on a limb.
+    fn is_of_limb(&self, area: &Range<usize>) -> bool {
+        use fascicle_model::Region::{Arm, Foot, Forearm, Hand, Leg, Thigh};
+        let areas = self.areas_between(area.start, area.end, true);
+        let mut ids = areas.iter().flat_map(|side| side.what.entries());
+        ids.all(|id| matches!(self.scope.vocabulary.entry(*id).region, Arm | Foot | Forearm | Hand | Leg | Thigh))
     }
 
     /// Whether an atom tells of a way, so that an area behind it is where the nerve runs.
@@ -208,7 +249,8 @@ impl Sentence<'_, '_> {
         match self.atoms.get(at).map(|atom| &atom.kind) {
             Some(AtomKind::Name(_) | AtomKind::Movement(_)) => true,
             Some(AtomKind::Relation(relation)) => {
-                matches!(relation.kind, ClaimKind::Branching | ClaimKind::Joint | ClaimKind::Attachment)
+                (relation.kind == ClaimKind::Branching && relation.form == Form::Verb)
+                    || matches!(relation.kind, ClaimKind::Joint | ClaimKind::Attachment)
                     || self.written(at).split([' ', '-']).any(lexicon::parts_area)
             }
             _ => lexicon::parts_area(self.word(at)),
@@ -357,6 +399,18 @@ impl Sentence<'_, '_> {
         }
     }
 
+    /// Whether the name at an atom is that of muscles or a joint. A part of the body that is moved has skin.
+    fn is_muscle_or_joint(&self, at: usize) -> bool {
+        let vocabulary = self.scope.vocabulary;
+        self.mention(at).is_some_and(|mention| {
+            mention.candidates.iter().any(|id| match vocabulary.kind(*id) {
+                Kind::Muscle | Kind::Joint => true,
+                Kind::Group => !vocabulary.members(*id).is_empty(),
+                _ => false,
+            })
+        })
+    }
+
     /// The areas that a clause describes, each description as long as it can be.
     fn stretches(&self, range: &Range<usize>) -> Vec<Stretch> {
         let mut list: Vec<Stretch> = Vec::new();
@@ -367,7 +421,7 @@ impl Sentence<'_, '_> {
                 && (!lexicon::is_preposition(self.word(from)) || lexicon::tells_part(self.word(from)))
                 && !lexicon::is_conjunction(self.word(from));
             // "Deltoid" alone is the muscle, though there is skin over it.
-            let is_structure = |end: usize| end == from + 1 && matches!(self.class(from), Some(1..=3));
+            let is_structure = |end: usize| end == from + 1 && self.is_muscle_or_joint(from);
             let ends = (from + 1..=range.end.min(from + LONGEST)).rev();
             let ends = ends.filter(|end| self.is_area_anchor(*end - 1) && !is_structure(*end));
             let found = if may_begin {
