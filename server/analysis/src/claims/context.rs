@@ -69,45 +69,74 @@ impl Reader<'_> {
         }
         let one = lexicon::one_part(&written);
         let is_plural = one != written;
-        let mut places = Vec::new();
+        let mut places: Vec<(usize, usize)> = Vec::new();
         let mut at = noun;
+        // "its deep *terminal* branch"
+        while at.checked_sub(1).is_some_and(|before| lexicon::is_of_any_branch(&self.word(before).to_lowercase())) {
+            at -= 1;
+        }
+        let last_word = at;
         while let Some(before) = at.checked_sub(1) {
             let word = self.word(before).to_lowercase();
             if lexicon::contrast_of(&word).is_some() || lexicon::tells_part(&word) {
-                places.push(before);
-            } else if !(!places.is_empty() && (lexicon::is_conjunction(&word) || matches!(&*word, "a" | "an" | "the")))
-            {
+                places.push((before, before + 1));
+                at = before;
+            } else if let Some(from) = self.begins_branch(before, one, &written).filter(|_| one == "branch") {
+                places.push((from, before + 1));
+                at = from;
+            } else if !places.is_empty() && (lexicon::is_conjunction(&word) || matches!(&*word, "a" | "an" | "the")) {
+                at = before;
+            } else {
                 break;
             }
-            at = before;
         }
         places.reverse();
-        let Some(first) = places.first().copied() else { return Vec::new() };
+        let Some((first, _)) = places.first().copied() else { return Vec::new() };
         let article = first.checked_sub(1).map_or("", |place| self.word(place)).to_lowercase();
         let has_article =
             matches!(&*article, "the" | "its" | "their" | "a" | "an" | "this" | "that" | "his" | "her" | "both");
-        if !has_article && first > 0 {
+        // "divides into superficial and deep branches": a row of them needs no article.
+        let opens_row = is_plural && places.len() > 1 && lexicon::opens_row(&article);
+        if !has_article && !opens_row && first > 0 {
             return Vec::new();
         }
         if !is_plural {
             // "the deep motor branch" is one name; so are "long" and "deep" beside each other.
-            let adjectives: Vec<String> = places.iter().map(|place| self.word(*place).to_lowercase()).collect();
-            let is_row = places.windows(2).all(|pair| matches!(pair, [a, b] if a + 1 == *b));
+            let adjectives: Vec<String> = (first..last_word).map(|place| self.word(place).to_lowercase()).collect();
+            let is_row = places.windows(2).all(|pair| matches!(pair, [a, b] if a.1 == b.0));
             if is_row {
                 let words = format!("{} {one}", adjectives.join(" "));
-                return self.mention(first, noun + 1, &words).into_iter().collect();
+                return self.mention(first, noun + 1, &[&words]).and_then(Result::ok).into_iter().collect();
             }
         }
         let last = places.len().saturating_sub(1);
         // "the anterior divisions" are not the one that a nerve has of that name.
         let is_one = |mention: &Mention| mention.candidates.len() == 1;
         let are_more = is_plural && places.len() == 1;
-        let named = places.iter().enumerate().map(|(number, place)| {
-            let end = if number == last { noun + 1 } else { place + 1 };
-            self.mention(*place, end, &format!("{} {one}", self.word(*place).to_lowercase()))
+        let named = places.iter().enumerate().map(|(number, (from, to))| {
+            let end = if number == last { noun + 1 } else { *to };
+            let words: Vec<String> = (*from..*to).map(|place| self.word(place).to_lowercase()).collect();
+            let words = words.join(" ");
+            self.mention(*from, end, &[&format!("{words} {one}"), &format!("{words} {written}")])
         });
-        let named = named.collect::<Option<Vec<Mention>>>().unwrap_or_default();
+        // Those that are known as they stand are left as they are.
+        let named = named.collect::<Option<Vec<Result<Mention, ()>>>>().unwrap_or_default();
+        let named: Vec<Mention> = named.into_iter().flatten().collect();
         if are_more && named.iter().any(is_one) { Vec::new() } else { named }
+    }
+
+    /// Where the words begin, one or two, that end before a token and name a branch of what the text speaks of: "*marginal
+    /// mandibular* and cervical branches".
+    fn begins_branch(&self, last: usize, one: &str, written: &str) -> Option<usize> {
+        let is_word = |at: usize| self.word(at).chars().all(char::is_alphabetic) && !self.word(at).is_empty();
+        [last.saturating_sub(1), last].into_iter().find(|from| {
+            let words: Vec<String> = (*from..=last).map(|place| self.word(place).to_lowercase()).collect();
+            let words = words.join(" ");
+            let forms = [format!("{words} {one}"), format!("{words} {written}")];
+            (*from..=last).all(is_word)
+                && !lexicon::is_conjunction(&words)
+                && forms.iter().any(|form| !self.meant_below(*from, form).is_empty())
+        })
     }
 
     /// "the long head …, *the short one* …": the other part of what one part is named of.
@@ -120,7 +149,7 @@ impl Reader<'_> {
         }
         let found = ["head", "belly", "part"]
             .iter()
-            .find_map(|noun| self.mention(from, one + 1, &format!("{adjective} {noun}")))?;
+            .find_map(|noun| self.mention(from, one + 1, &[&format!("{adjective} {noun}")]).and_then(Result::ok))?;
         // Another part of the same must have been named, else "the inferior one" may be anything.
         let whole = |id: &EntryId| self.vocabulary.entry(*id).part_of;
         let mut before = self.mentions.list.iter().filter(|mention| mention.tokens.1 <= from);
@@ -168,21 +197,42 @@ impl Reader<'_> {
         })
     }
 
-    fn mention(&self, from: usize, to: usize, words: &str) -> Option<Mention> {
+    /// The name from a token to another by one of the words for it; an error where it is known as it stands.
+    fn mention(&self, from: usize, to: usize, words: &[&str]) -> Option<Result<Mention, ()>> {
         let tokens = &self.mentions.tokens;
         let span = Span::new(tokens.get(from)?.span.start, tokens.get(to.checked_sub(1)?)?.span.end);
         let known = self.mentions.list.iter().find(|mention| mention.span.overlaps(span));
-        // A name that is known stays, unless it can be several and the context tells which.
-        if known.is_some_and(|known| known.candidates.len() < 2 || known.tokens != (from, to)) {
-            return None;
-        }
-        let mut candidates = self.meant(from, words);
-        if let Some(known) = known {
+        let meant = |words: &&str| {
+            let found = self.meant(from, words);
+            if found.is_empty() && words.contains(" branch") { self.meant_below(from, words) } else { found }
+        };
+        let mut candidates = words.iter().map(meant).find(|found| !found.is_empty())?;
+        // "buccal" alone, or for the nerve in a row, is the branch where the text speaks of the nerve that has one.
+        let is_adjective = known.is_some_and(|known| {
+            known.tokens.1 == known.tokens.0 + 1
+                && known.standing == Standing::Short
+                && known.candidates.iter().all(|id| self.vocabulary.is_neural(*id))
+        });
+        if let Some(known) = known.filter(|known| known.tokens == (from, to) && !is_adjective) {
+            if known.candidates.iter().all(|id| candidates.contains(id)) {
+                return Some(Err(()));
+            }
             candidates.retain(|id| known.candidates.contains(id));
         }
-        (!candidates.is_empty() && known.is_none_or(|known| candidates.len() < known.candidates.len())).then_some(
-            Mention { span, tokens: (from, to), candidates, standing: Standing::Short, plural: false, shared: false },
-        )
+        // A name that is known stays, unless it can be several and the context tells which.
+        if known.is_some_and(|known| !is_adjective && (known.candidates.len() < 2 || known.tokens != (from, to))) {
+            return None;
+        }
+        let is_fewer = known.is_none_or(|known| is_adjective || candidates.len() < known.candidates.len());
+        (!candidates.is_empty() && is_fewer).then_some(Ok(Mention {
+            span,
+            tokens: (from, to),
+            candidates,
+            standing: Standing::Short,
+            plural: false,
+            // Its noun stands behind the last of the row.
+            shared: true,
+        }))
     }
 
     /// The parts and branches that are called so, of what is named before a token or stands above.
@@ -201,6 +251,22 @@ impl Reader<'_> {
             }
         }
         found
+    }
+
+    /// The branches that are called so, however far below what is named right before a token or stands above.
+    fn meant_below(&self, at: usize, words: &str) -> Vec<EntryId> {
+        let vocabulary = self.vocabulary;
+        let is_nerve = |id: &&EntryId| vocabulary.kind(**id) == Kind::Nerve;
+        let before = self.mentions.list.iter().filter(|mention| mention.tokens.1 <= at);
+        let named = before.flat_map(|mention| mention.candidates.iter()).filter(is_nerve);
+        let above = self.subjects.iter().flat_map(|subject| subject.candidates.iter()).filter(is_nerve);
+        let called = |id: &EntryId| -> Vec<EntryId> {
+            let is_called = |name: &str| name.strip_prefix(words).is_some_and(|rest| rest.starts_with(" of "));
+            let mut below = vocabulary.usual_descendants(*id);
+            below.retain(|id| vocabulary.entry(*id).names.iter().any(|name| is_called(&name.text)));
+            below
+        };
+        named.chain(above).map(called).find(|found| !found.is_empty()).unwrap_or_default()
     }
 
     fn add_called(&self, whole: EntryId, words: &str, found: &mut Vec<EntryId>) {

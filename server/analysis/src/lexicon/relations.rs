@@ -175,6 +175,12 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("branch|branches in|at|within|on|to ~ is|are", K::Branching, P::Parent, P::Nerve, "The posterior cord lies deep. Its branches in the axilla are the axillary nerve and the radial nerve."),
     verb("bifurcates|bifurcate|trifurcates|subdivides|subdivide|separates|separate into", K::Branching, P::Parent, P::Nerve, "The posterior cord bifurcates into the axillary nerve and the radial nerve."),
     verb("ends|end|terminates|terminate by|in splitting|bifurcating|forking|breaking up? into", K::Branching, P::Parent, P::Nerve, "The posterior cord ends by splitting into the axillary nerve and the radial nerve."),
+    verb("throws|throw|sends|send|shoots|shoot|drops|drop|sheds|shed|detaches|detach|emits|emit|dispatches|dispatch|buds|bud|puts|put off|out", K::Branching, P::Parent, P::Nerve, "The posterior cord throws off the axillary nerve."),
+    verb("parts|part with", K::Branching, P::Parent, P::Nerve, "The posterior cord parts with the axillary nerve."),
+    verb("is|are the? source|parent|origin|mother of", K::Branching, P::Parent, P::Nerve, "The posterior cord is the source of the axillary nerve."),
+    verb("hops|hop|breaks|break|splits|split|separates|separate|detaches|detach|parts|part away|itself? off? from", K::Branching, P::Nerve, P::Parent, "The axillary nerve splits off from the posterior cord."),
+    verb("owes|owe its|their origin|existence to", K::Branching, P::Nerve, P::Parent, "The axillary nerve owes its origin to the posterior cord."),
+    verb("traces|trace its|their? origin|origins? back? to", K::Branching, P::Nerve, P::Parent, "The axillary nerve traces its origin back to the posterior cord."),
 
     // Renaming.
     verb("continues|continue as|into", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve continues as the posterior interosseous nerve."),
@@ -193,6 +199,11 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("loses|lose|swaps|swap|drops|drop its name and becomes", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve loses its name and becomes the posterior interosseous nerve."),
     verb("goes|go by|under the name of?", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve goes by the name posterior interosseous nerve."),
     participle("continued as", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve is continued as the posterior interosseous nerve."),
+
+    verb("emerges|emerge|reemerges|reappears|reappear|appears|appear|surfaces|surface|descends|descend|enters|enter|exits|exit ~ as", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve emerges from supinator as the posterior interosseous nerve."),
+    verb("emerges|emerge|reemerges|reappears|reappear|appears|appear|surfaces|surface as", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve emerges as the posterior interosseous nerve."),
+    verb("is|are represented|prolonged below|beyond|there? by|as", K::Renaming, P::Parent, P::Nerve, "The deep branch of the radial nerve is represented by the posterior interosseous nerve."),
+    participle("the? direct|terminal|distal? continuation|prolongation of", K::Renaming, P::Nerve, P::Parent, "The posterior interosseous nerve is the prolongation of the deep branch of the radial nerve."),
 
     // Roots.
     verb("root|segmental|spinal? roots|segments|levels|value|values|root|origin is|are", K::Roots, P::Structure, P::Segments, "The axillary nerve roots are C5 and C6."),

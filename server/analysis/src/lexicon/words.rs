@@ -39,7 +39,7 @@ word_lists! {
         "subsequently" "always" "entirely" "purely" "itself" "themselves" "alone" "further" "next" "first" "later"
         "ultimately" "eventually" "instead" "indeed" "thereby" "hence" "here" "there" "commonly" "classically"
         "in-turn" "meanwhile" "lastly" "besides" "additionally" "furthermore" "simply" "just" "still" "even" "too" "however" "moreover" "likewise"
-        "similarly" "distally" "proximally" "again" "nevertheless" "conversely" "naturally" "completely";
+        "similarly" "immediately" "promptly" "shortly" "soon" "now" "distally" "proximally" "again" "nevertheless" "conversely" "naturally" "completely";
     /// Negations.
     is_negation:
         "not" "no" "never" "neither" "nor" "without" "cannot" "n't" "doesn't" "isn't" "aren't" "don't" "lacks";
@@ -622,6 +622,26 @@ word_lists! {
         "cross" "crosses" "is" "are" "swing" "swings" "dive" "dives" "step" "steps" "found";
     /// Prepositions that tell where a muscle lies, whatever the verb before them ("lodges *in* the lateral compartment").
     tells_place: "in" "within" "inside" "among";
+    /// Adjectives that any branch may have, before its noun ("its deep *terminal* branch").
+    is_of_any_branch: "terminal" "main" "final" "primary" "principal" "major";
+    /// Words and marks behind which a row of branches begins without an article ("divides *into* superficial and deep branches").
+    opens_row:
+        "into" "in" "as" "off" "gives" "has" "with" ":" "—" "–" "(" "," "are" "by" "two" "three" "four" "five" "six" "namely" "give"
+        "have";
+    /// Nouns for what comes off a nerve.
+    is_branch_noun:
+        "branch" "branches" "twig" "twigs" "offshoot" "offshoots" "division" "divisions" "ramus" "rami" "offspring" "shoot"
+        "shoots" "child" "children" "daughter" "daughters" "scion" "sprig" "derivative" "derivatives" "tributary" "tributaries" "descendant"
+        "descendants";
+    /// Words that join a noun for a branch with the names behind it ("its branches *include*").
+    joins_branches: "is" "are" "include" "includes" "including" "comprise" "comprises" "being" ":" "—" "–" "namely" "called" "named";
+    /// Words between a copula and a noun for a branch ("is *the larger of the two* branches of").
+    is_before_branch:
+        "the" "a" "an" "one" "two" "three" "four" "five" "of" "larger" "smaller" "largest" "smallest" "longer" "longest" "shortest" "other" "another"
+        "also" "both" "all" "only" "first" "second" "third" "fourth" "fifth" "last" "main" "chief" "terminal" "named" "cutaneous" "muscular"
+        "motor" "sensory" "among" "amongst" "thickest" "thinnest" "biggest" "highest" "lowest" "some" "just" "really" "simply"
+        "actually" "still" "final" "direct" "important" "principal" "major" "minor" "lateral" "medial" "anterior" "posterior" "superior" "inferior"
+        "upper" "lower" "deep" "superficial" "collateral" "most" "next" "sole" "single" "large" "small" "long" "short";
     /// Nouns for an opening, which point at the last one named ("through the *tunnel*").
     is_noun_of_opening:
         "tunnel" "canal" "foramen" "opening" "notch" "groove" "fissure" "space" "interval" "hiatus" "sheath" "ring"

@@ -45,7 +45,7 @@ const PASSED_OVER: &str = "however";
 const LONGEST_ASIDE: usize = 16;
 
 pub(super) fn atoms(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Atom> {
-    let mut list = atoms_where(scope, from, to, &|mention| is_usable(mention, scope));
+    let mut list = atoms_where(scope, from, to, &|mention| is_usable(mention, scope) || leads(mention, scope, from));
     take_out_before(&mut list);
     take_in(&mut list);
     pass_over_asides(&mut list);
@@ -115,6 +115,13 @@ fn take_in(list: &mut [Atom]) {
             set(list, end + 1, PASSED_OVER);
         }
     }
+}
+
+/// "Tibial: …": an adjective before a colon, with which a sentence begins, is a name.
+fn leads(mention: &Mention, scope: &Scope<'_>, from: usize) -> bool {
+    let token = |at: usize| scope.mentions.tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
+    let begins = mention.tokens.0 == from || (mention.tokens.0 == from + 1 && lexicon::is_bullet(token(from)));
+    begins && token(mention.tokens.1) == ":" && !token(mention.tokens.1 + 1).is_empty() && !scope.of_vessels
 }
 
 /// Passes over what stands between two commas, names nothing and joins nothing: "the nerve*, as I said,* supplies".

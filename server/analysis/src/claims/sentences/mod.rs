@@ -11,13 +11,15 @@
 //! `brackets`, `areas`, `predicates`, `counts` (`tallies` where only the names of the clause tell what is counted), `actions`, `everyday`, `ligaments`, `joints` (where the names of a clause tell that it speaks of one), `typed` (an unusual order, where what is named tells
 //! which is which), `territories` (skin) and `levels` (roots), both by what is named, `unusual` (verbs that no list knows), `ends` (where muscles end, in whatever words), `fragments` (predicates without their verb), `gaps` (clauses that leave words out) and, for the sentence as a whole, `deficits` and `questions`.
 //! These ask `subjects` who does it and `objects` to whom; both find `groups`, and `sides` says which members fit.
-//! `passages` reads what passes a place where that takes more, `ways` what is left of the way of a nerve. `values` reads what stands behind a label or in a cell of a table, where no verb is.
+//! `passages` reads what passes a place where that takes more, `ways` what is left of the way of a nerve, `branches` what is left of
+//! its branches. `values` reads what stands behind a label or in a cell of a table, where no verb is.
 
 mod actions;
 mod areas;
 mod assertion;
 mod atoms;
 mod brackets;
+mod branches;
 mod counts;
 mod deficits;
 mod described;
@@ -144,6 +146,8 @@ pub struct Memory {
     asks: bool,
     /// What is spoken of is something that the vocabulary does not name.
     of_unknown: bool,
+    /// What the sentence before speaks of is a vessel, for which a pronoun stands then.
+    of_vessel: bool,
     /// What a pronoun may stand for that nothing else explains: the names of the last sentence of the block before that
     /// had a subject of its own.
     before: Vec<Subject>,
@@ -223,6 +227,10 @@ fn ends_sentence(scope: &Scope<'_>, at: usize) -> bool {
     if gap.contains('\n') && scope.plain.to_source(Span::new(token.span.end, token.span.end + 1)).len() != 1 {
         return true; // a hard line break
     }
+    let is_line_end = || next.is_some_and(|next| scope.plain.is_line_break(Span::new(token.span.end, next.span.start)));
+    if begins_labelled(scope, at + 1) && is_line_end() {
+        return true;
+    }
     match token.span.of(text) {
         "?" | "!" => true,
         "." => {
@@ -239,6 +247,19 @@ fn ends_sentence(scope: &Scope<'_>, at: usize) -> bool {
         }
         _ => false,
     }
+}
+
+/// How many words a label has at the most.
+const LONGEST_LABEL: usize = 4;
+
+/// Whether a name stands at a token with a colon or dash behind it, or another label with a colon: so a line of notes begins
+/// that stands for itself ("Tibial: behind …").
+fn begins_labelled(scope: &Scope<'_>, at: usize) -> bool {
+    let token = |at: usize| scope.mentions.tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
+    let named = scope.mentions.list.iter().find(|mention| mention.tokens.0 == at);
+    let is_named = named.is_some_and(|mention| matches!(token(mention.tokens.1), ":" | "—" | "–" | "-"));
+    let words = (at..at + LONGEST_LABEL).take_while(|at| token(*at).chars().all(char::is_alphabetic)).count();
+    token(at).starts_with(char::is_uppercase) && (is_named || (words > 0 && token(at + words) == ":"))
 }
 
 fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory) -> Vec<Claim> {
@@ -277,7 +298,9 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
         || (subject.is_empty() && sentence.speaks_of_unknown());
     let defined = sentence.defines_above();
     let keeps_topic = sentence.speaks_of_vessel_before();
+    let of_vessel = if sentence.takes_up_subject() { memory.of_vessel } else { sentence.begins_with_vessel() };
     memory.of_unknown = of_unknown;
+    memory.of_vessel = of_vessel;
     memory.told = told;
     memory.asked = asked;
     memory.lesion = lesion;
@@ -401,6 +424,7 @@ impl Sentence<'_, '_> {
         if claims.is_empty() {
             claims = self.kind_of_implied();
         }
+        claims.extend(self.branch_claims(&claims));
         claims.extend(self.way_claims(&claims));
         if claims.is_empty() {
             told.clear();
@@ -568,6 +592,20 @@ impl Sentence<'_, '_> {
         first.is_some_and(|first| {
             self.class(first) == Some(0) && (0..first).any(|place| matches!(self.word(place), "its" | "their"))
         })
+    }
+
+    /// Whether it begins with a vessel: "The radial artery lies …".
+    fn begins_with_vessel(&self) -> bool {
+        let is_vessel = |at: usize| {
+            lexicon::is_vessel(self.word(at))
+                || self.mention(at).is_some_and(|mention| {
+                    let class = |id: &EntryId| self.scope.vocabulary.entry(*id).class.as_deref();
+                    mention.candidates.iter().all(|id| class(id) == Some("vessel"))
+                })
+        };
+        let first =
+            (0..self.atoms.len()).find(|at| self.class(*at).is_some() || is_vessel(*at) || self.begins_predicate(*at));
+        first.is_some_and(is_vessel)
     }
 
     fn named(&self) -> Vec<Subject> {

@@ -26,6 +26,22 @@ impl Sentence<'_, '_> {
         if is_apposition && begins_clause && before == at && !self.is_fragment(at, relation) {
             return Vec::new(); // "The anterior divisions of …" begins a clause: it is a subject, no apposition
         }
+        // "Branches of the cord: …" leads in what follows.
+        let is_header = relation.form == Form::Participle
+            && begins_clause
+            && before == at
+            && self
+                .written(at)
+                .split(' ')
+                .next()
+                .is_some_and(|word| matches!(word, "branches" | "divisions" | "twigs"));
+        if is_header {
+            return Vec::new();
+        }
+        // "comes away from it as it passes": what a nerve becomes is named.
+        if relation.kind == ClaimKind::Renaming && lexicon::is_pronoun(self.word(at + 1)) {
+            return Vec::new();
+        }
         if relation.kind == ClaimKind::Skin {
             let denies = self.written(at).split(' ').any(|word| matches!(word, "no" | "not"));
             return self.skin_claims(at, before, negated != denies, hedged, relation, last_subject);
@@ -33,7 +49,9 @@ impl Sentence<'_, '_> {
         let Some(object) = self.object_of(at + 1, relation.right) else {
             // "The L5 dermatome includes …"
             let is_dermatome = relation.kind == ClaimKind::Membership && relation.left == PartRole::Group;
+            // "runs back over" leads somewhere.
             let can_feel = relation.form == Form::Verb
+                && !(relation.kind == ClaimKind::Supply && self.first_token(at).starts_with("run"))
                 && (is_dermatome || (relation.kind == ClaimKind::Supply && relation.left == PartRole::Nerve));
             let mut claims = Vec::new();
             // "it *goes* into the chest": a part of the body to which a nerve goes is not its skin.

@@ -91,6 +91,9 @@ impl Sentence<'_, '_> {
                     return sides;
                 }
             }
+            if self.has_unknown_subject(before) {
+                return Vec::new();
+            }
             let by_kind = self.possessor(before, meant, plural);
             let sides = if by_kind.is_empty() { self.possessor(before, role, plural) } else { by_kind };
             // "Acting together *they* flex the neck": a muscle and that of the other side
@@ -227,6 +230,9 @@ impl Sentence<'_, '_> {
                 return sides;
             }
         }
+        if let Some(side) = self.labelling(before).filter(|_| matches!(role, PartRole::Nerve | PartRole::Structure)) {
+            return vec![side];
+        }
         if lexicon::is_bullet(word) || (before == 0 && lexicon::is_determiner(word)) {
             return self.implied(role, false);
         }
@@ -301,6 +307,28 @@ impl Sentence<'_, '_> {
         }
         let is = matches!(self.word(place), "is" | "remains" | "being");
         (one && is).then(|| self.group_to(place)).flatten()
+    }
+
+    /// "The artery has no branches here; *it* …": the sentence begins with a subject that has no name, and a pronoun behind it
+    /// stands for that.
+    pub(super) fn has_unknown_subject(&self, at: usize) -> bool {
+        if !matches!(self.word(0), "the" | "a" | "an" | "each" | "another") {
+            return false;
+        }
+        let is_verb = |place: &usize| match self.atoms.get(*place).map(|atom| &atom.kind) {
+            Some(AtomKind::Relation(relation)) => relation.form == Form::Verb,
+            Some(AtomKind::Word) => lexicon::is_auxiliary(self.word(*place)) || lexicon::is_motion(self.word(*place)),
+            _ => false,
+        };
+        let Some(verb) = (1..at).find(is_verb) else { return false };
+        let is_plain = |place: usize| {
+            let word = self.word(place);
+            !word.is_empty()
+                && !lexicon::is_kind_noun(word)
+                && !lexicon::is_part_noun(word)
+                && !lexicon::is_pronoun(word)
+        };
+        verb > 1 && (1..verb).all(is_plain)
     }
 
     /// The group that a relative pronoun stands for: right before it, before a parenthesis ("MUSCLE, again, that …"), or

@@ -250,7 +250,7 @@ impl Sentence<'_, '_> {
     }
 
     /// Who goes, asked from the verb at an atom back.
-    fn goer(&self, verb: usize, depth: usize) -> Vec<Side> {
+    pub(super) fn goer(&self, verb: usize, depth: usize) -> Vec<Side> {
         let Some(depth) = depth.checked_sub(1) else { return Vec::new() };
         let mut at = verb;
         loop {
@@ -273,6 +273,9 @@ impl Sentence<'_, '_> {
                         let before = place - usize::from(place > 0 && self.word(place - 1) == ",");
                         return self.group_to(before).map(|group| self.who(&group)).unwrap_or_default();
                     } else if matches!(word, "it" | "they") {
+                        if self.has_unknown_subject(place) || self.memory.of_vessel {
+                            return Vec::new();
+                        }
                         return self.possessor(place, PartRole::Nerve, word == "they");
                     } else if matches!(word, "this" | "these" | "latter") && place + 1 == at {
                         return self.recalled(PartRole::Nerve, false);
@@ -284,6 +287,8 @@ impl Sentence<'_, '_> {
                         } else {
                             Vec::new()
                         };
+                    } else if let Some(side) = self.labelling(place) {
+                        return vec![side];
                     } else if lexicon::is_bullet(word) {
                         return self.implied(PartRole::Nerve, false);
                     } else if lexicon::goes_on_with_subject(word) {
@@ -302,9 +307,18 @@ impl Sentence<'_, '_> {
                         return Vec::new();
                     }
                 }
+                // "leaves A by *piercing* B"
+                Some(AtomKind::Relation(other)) if other.kind == ClaimKind::Passage => return self.goer(place, depth),
                 _ => return Vec::new(),
             }
         }
+    }
+
+    /// "Saphenous: …": the nerve whose name without its noun is all that stands before a colon.
+    pub(super) fn labelling(&self, colon: usize) -> Option<Side> {
+        let first = usize::from(lexicon::is_bullet(self.word(0)) || self.word(0) == "-");
+        let is_colon = self.word(colon) == ":" && colon > first;
+        self.bare_nerve(first).filter(|(_, end)| is_colon && *end == colon).map(|(side, _)| side)
     }
 
     /// A group as what goes somewhere: nerves, vessels whose way is known.
@@ -343,6 +357,22 @@ impl Sentence<'_, '_> {
         })
     }
 
+    /// Whether a sentence whose first verb stands behind an atom begins with anything but a preposition, an adverb or a verb.
+    fn begins_with_noun(&self, at: usize) -> bool {
+        let first = (0..at).find(|place| !lexicon::is_bullet(self.word(*place)) && self.word(*place) != "-");
+        first.is_some_and(|place| {
+            let word = self.word(place);
+            !(lexicon::is_preposition(word)
+                || lexicon::tells_way(word)
+                || lexicon::is_adverb(word)
+                || lexicon::is_manner(word)
+                || lexicon::is_particle(word)
+                || lexicon::is_conjunction(word)
+                || lexicon::is_motion(word)
+                || matches!(word, "" | "then" | "still" | "once" | "having" | "when" | "while"))
+        })
+    }
+
     /// Who a sentence speaks of whose first verb stands behind an atom.
     fn who_begins(&self, at: usize) -> Vec<Side> {
         let ends = |place: &usize| matches!(self.word(*place), ";" | ":") || lexicon::is_contrast(self.word(*place));
@@ -351,7 +381,8 @@ impl Sentence<'_, '_> {
         let is_free = |place: &&usize| self.preposition_of(**place).is_none();
         match names.iter().find(is_free) {
             Some(name) => self.group_from(*name, false).map(|group| self.who(&group)).unwrap_or_default(),
-            None if start > 0 => Vec::new(),
+            // "Two roots, one from the lateral cord …": who it is has no name.
+            None if start > 0 || self.begins_with_noun(at) => Vec::new(),
             None => self.implied(PartRole::Nerve, false),
         }
     }
