@@ -122,6 +122,13 @@ fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
             found.unwrap_or_else(|| best(each.by_ref()))
         }
         ClaimKind::Supply => each(claim, PartRole::Nerve, PartRole::Muscle, |nerve, muscle| {
+            // "the posterior thigh muscles": of what goes by the name, it is the muscles that are supplied.
+            if !is_of_muscles(vocabulary, muscle) {
+                let others = claim.entries(PartRole::Muscle).iter();
+                if others.clone().any(|other| is_of_muscles(vocabulary, *other)) {
+                    return Judgement::new(Verdict::Contradicts, "it is no muscle");
+                }
+            }
             let except = claim.parts.iter().filter(|part| part.role == PartRole::Except);
             let except: Vec<EntryId> = except.flat_map(|part| part.what.entries().iter().copied()).collect();
             if claim.part(PartRole::Role).is_some_and(|part| part.what == What::Word("only")) {
@@ -314,6 +321,11 @@ fn near(claim: &Claim, role: PartRole, nerve: EntryId, vocabulary: &Vocabulary) 
     let region = vocabulary.entry(nerve).region;
     let near: Vec<EntryId> = all.iter().copied().filter(|id| vocabulary.entry(*id).region == region).collect();
     if near.is_empty() { all.to_vec() } else { near }
+}
+
+/// Whether an entry is a muscle or a group of muscles.
+fn is_of_muscles(vocabulary: &Vocabulary, id: EntryId) -> bool {
+    matches!(vocabulary.kind(id), Kind::Muscle | Kind::Group)
 }
 
 fn is_group(claim: &Claim, vocabulary: &Vocabulary) -> bool {

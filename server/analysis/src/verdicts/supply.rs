@@ -185,7 +185,19 @@ fn is_of_other_rami(vocabulary: &Vocabulary, ramus: EntryId, givers: &[EntryId])
         ["anterior", "posterior"].into_iter().filter(|side| names.iter().any(|name| name.contains(side))).collect()
     };
     let [told] = sides(ramus)[..] else { return false };
-    !givers.is_empty() && givers.iter().all(|giver| matches!(sides(*giver)[..], [held] if held != told))
+    // The plexuses of the spinal nerves are woven of anterior rami; their branches need not say so.
+    let of_plexus = |giver: EntryId| {
+        let is_plexus =
+            |id: &EntryId| vocabulary.kind(*id) == Kind::Plexus && vocabulary.name(*id).ends_with(" plexus");
+        let line = std::iter::once(giver).chain(vocabulary.ancestors(giver));
+        line.into_iter().any(|id| is_plexus(&id) || vocabulary.wholes(id).iter().any(is_plexus))
+    };
+    let held = |giver: EntryId| match sides(giver)[..] {
+        [held] => Some(held),
+        [] if of_plexus(giver) => Some("anterior"),
+        _ => None,
+    };
+    !givers.is_empty() && givers.iter().all(|giver| held(*giver).is_some_and(|held| held != told))
 }
 
 /// Whether these are rami, of which any nerve has fibres.

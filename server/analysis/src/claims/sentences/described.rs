@@ -186,7 +186,7 @@ impl Sentence<'_, '_> {
             // "muscles that extend the knee"
             movements.push(movement.movement);
             next = at + 3;
-        } else if movements.is_empty() || !matches!(self.word(next), "of" | "at") {
+        } else if movements.is_empty() || !matches!(self.word(next), "of" | "at" | "in") {
             return None;
         } else {
             next += 1;

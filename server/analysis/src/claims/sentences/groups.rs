@@ -55,6 +55,17 @@ impl Sentence<'_, '_> {
             {
                 next += 1;
             }
+            // "and the lateral two lumbricals", "and the medial half of flexor digitorum profundus"
+            let mut part = next;
+            while lexicon::tells_part(self.word(part))
+                || lexicon::number(self.word(part)).is_some()
+                || matches!(self.word(part), "first" | "last" | "of" | "the" | "all" | "both" | "two")
+            {
+                part += 1;
+            }
+            if part > next && matches!(class, 1 | 2) && self.class(part).is_some_and(is_same) {
+                next = part;
+            }
             // "by the median and by the ulnar nerve"
             let is_same_word = |word: &str| self.governs(at) == Some(word);
             if is_object

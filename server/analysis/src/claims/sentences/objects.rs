@@ -28,8 +28,11 @@ impl Sentence<'_, '_> {
         while lexicon::is_adverb(self.word(next)) {
             next += 1;
         }
+        // "by *the same nerve*", and not "by the same nerve as"
+        next += usize::from(lexicon::is_determiner(self.word(next)) && self.word(next + 1) == "same");
         let word = self.word(next);
-        let is_back = lexicon::points_back(word) && lexicon::is_kind_noun(self.word(next + 1));
+        let ends = word != "same" || self.ends_clause(next + 2);
+        let is_back = lexicon::points_back(word) && lexicon::is_kind_noun(self.word(next + 1)) && ends;
         let sides = if matches!(word, "it" | "them") || is_back {
             self.meant(next, role)
         } else if matches!(role, PartRole::Nerve | PartRole::Parent) {
