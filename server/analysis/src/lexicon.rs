@@ -4,6 +4,7 @@
 //! A new verb, label or header word is one line here, with an example beside it; the examples of [`RELATIONS`] are run by
 //! the tests. No structure is named: structures are the vocabulary's.
 
+mod belongings;
 mod counts;
 mod ends;
 mod fields;
@@ -20,6 +21,7 @@ mod words;
 
 use self::filter::Filter;
 
+pub use belongings::*;
 pub use counts::*;
 pub use ends::*;
 pub use fields::*;

@@ -26,17 +26,40 @@ pub fn restraint(word: &str) -> Option<Restraint> {
             Restraint::Verb
         }
         "guards" | "guard" | "guarding" | "guarded" | "protects" | "protect" | "protecting" | "protection"
-        | "stabilises" | "stabilise" | "stabilizes" | "stabilize" | "secures" | "defends" | "steadies" | "supports"
-        | "strengthens" | "stabiliser" | "stabilizer" | "keeps" | "keep" | "keeping" | "stability" | "safeguards"
-        | "reinforces" | "stabilising" | "stabilizing" | "strong" | "holds" | "defence" | "safeguard" => {
-            Restraint::With
-        }
+        | "stabilises" | "stabilise" | "stabilizes" | "stabilize" | "secures" | "defends" | "steadies" | "braces"
+        | "brace" | "fortifies" | "supports" | "strengthens" | "stabiliser" | "stabilizer" | "keeps" | "keep"
+        | "keeping" | "stability" | "safeguards" | "reinforces" | "stabilising" | "stabilizing" | "strong"
+        | "holds" | "defence" | "safeguard" => Restraint::With,
         "taut" | "tight" | "tightens" | "tighten" | "tense" | "tensed" | "tightened" | "stretch" | "stretched"
         | "strained" | "stressed" | "tension" | "tautens" | "stresses" => Restraint::Taut,
         "torn" | "tears" | "tear" | "ruptured" | "ruptures" | "sprained" | "injured" | "damaged" | "sprains"
         | "rupture" => Restraint::Torn,
         _ => return None,
     })
+}
+
+/// Words by which a ligament is told to be other than it should be: "a *contracture* of the ligament limits".
+pub fn changes_ligament(word: &str) -> bool {
+    matches!(
+        word,
+        "contracture"
+            | "contracted"
+            | "shortened"
+            | "shortening"
+            | "tightness"
+            | "calcification"
+            | "calcified"
+            | "graft"
+            | "brace"
+            | "splint"
+            | "swelling"
+            | "pain"
+            | "scarring"
+            | "thickening"
+            | "deficient"
+            | "absent"
+            | "insufficiency"
+    )
 }
 
 /// Prepositions before what is held off: "guards *against* varus", "keeps it *from* sliding".
@@ -81,7 +104,9 @@ pub fn tells_sliding(phrase: &str) -> bool {
 pub fn binds(word: &str) -> bool {
     matches!(
         word,
-        "runs"
+        "holds"
+            | "hold"
+            | "runs"
             | "run"
             | "running"
             | "passes"

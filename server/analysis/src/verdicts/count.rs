@@ -26,6 +26,9 @@ pub fn is_counted(vocabulary: &Vocabulary, id: EntryId, noun: &str) -> bool {
     if noun == "named" && vocabulary.kind(id) == Kind::Muscle {
         return counted(vocabulary, id, noun).is_some_and(is_row);
     }
+    if noun == "roots" {
+        return vocabulary.kind(id) == Kind::Plexus && !vocabulary.roots_of(id).is_empty();
+    }
     let in_graph = || match crate::lexicon::owner_of_counted(noun) {
         PartRole::Muscle => vocabulary.kind(id) == Kind::Muscle,
         PartRole::Nerve => matches!(vocabulary.kind(id), Kind::Plexus | Kind::Nerve),

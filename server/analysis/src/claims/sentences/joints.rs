@@ -181,7 +181,11 @@ impl Sentence<'_, '_> {
     fn typed_movements(&self, clause: &Range<usize>) -> Vec<Claim> {
         let Some((joint, _)) = self.joint_of_clause(clause) else { return Vec::new() };
         let tells = clause.clone().any(|at| lexicon::tells_movement(self.first_token(at)));
-        let others = clause.clone().any(|at| self.mention(at).is_some() && !self.is_joint(at));
+        // "plantar flexion of the ankle is an S1 movement" speaks of segments
+        let others = clause.clone().any(|at| match self.atoms.get(at).map(|atom| &atom.kind) {
+            Some(AtomKind::Segments(_)) => true,
+            _ => self.mention(at).is_some() && !self.is_joint(at),
+        });
         let denies = clause.clone().any(|at| {
             let word = self.word(at);
             lexicon::is_negation(word) || lexicon::denies_happening(word) || lexicon::is_loss(word) || word == "than"

@@ -56,6 +56,10 @@ impl Sentence<'_, '_> {
         if let Some(sides) = own.filter(|sides| !sides.is_empty()) {
             return sides;
         }
+        let named: Vec<usize> = (0..self.atoms.len()).filter(|at| self.is_ligament(*at)).collect();
+        if let [only] = named.as_slice() {
+            return self.side(*only, PartRole::Landmark).into_iter().collect();
+        }
         let sides = self.recalled(PartRole::Landmark, false);
         sides.into_iter().filter(is_ligament).collect()
     }
@@ -68,6 +72,18 @@ impl Sentence<'_, '_> {
         let ends = |place: &usize| self.restraint(*place).is_some() || turns(*place);
         let last = (cue + 1..stop).find(ends).unwrap_or(stop);
         if restraint == Restraint::With && !(cue + 1..last).any(|place| lexicon::is_against(self.word(place))) {
+            return Vec::new();
+        }
+        // "Rupture of the ligament limits flexion": what is not there holds nothing back.
+        let is_hurt = |place: usize| {
+            let word = self.word(place);
+            lexicon::is_lesion(word)
+                || lexicon::is_cut(word)
+                || lexicon::is_loss(word)
+                || lexicon::restraint(word) == Some(Restraint::Torn)
+                || lexicon::changes_ligament(word)
+        };
+        if restraint != Restraint::Torn && (start..cue).any(is_hurt) {
             return Vec::new();
         }
         let mut behind = cue + 1;

@@ -8,7 +8,7 @@
 //! The way of a sentence through the files of this folder: [`read`] splits a block into sentences, `atoms` turns each into
 //! its row, `assertion` says whether it claims anything and how firmly; then each atom with which a claim can begin is
 //! handed to the file that reads its form: `relations` (what a phrase claims by what it joins stands in `kinds`),
-//! `brackets`, `areas`, `predicates`, `counts` (`tallies` where only the names of the clause tell what is counted), `actions`, `everyday`, `ligaments`, `joints` (where the names of a clause tell that it speaks of one), `typed` (an unusual order, where what is named tells
+//! `brackets`, `areas`, `predicates`, `counts` (`tallies` where only the names of the clause tell what is counted), `actions`, `everyday`, `ligaments`, `belongings` (groups and muscles, by what is named), `joints` (where the names of a clause tell that it speaks of one), `typed` (an unusual order, where what is named tells
 //! which is which), `territories` (skin) and `levels` (roots), both by what is named, `unusual` (verbs that no list knows), `ends` (where muscles end, in whatever words), `fragments` (predicates without their verb), `gaps` (clauses that leave words out) and, for the sentence as a whole, `deficits` and `questions`.
 //! These ask `subjects` who does it and `objects` to whom; both find `groups`, and `sides` says which members fit.
 //! `passages` reads what passes a place where that takes more, `ways` what is left of the way of a nerve, `branches` what is left of
@@ -18,6 +18,7 @@ mod actions;
 mod areas;
 mod assertion;
 mod atoms;
+mod belongings;
 mod brackets;
 mod branches;
 mod counts;
@@ -418,6 +419,8 @@ impl Sentence<'_, '_> {
         claims.extend(self.ligament_claims());
         let of_joints = self.typed_joint_claims(&claims);
         claims.extend(of_joints);
+        let belongings = self.typed_member_claims(&claims);
+        claims.extend(belongings);
         if claims.is_empty() {
             claims = self.levels_of_movements();
         }
