@@ -9,6 +9,7 @@ use std::borrow::Cow;
 
 use fascicle_model::{EntryId, Kind, Region, Standing, Vocabulary};
 
+use super::rows;
 use super::sentences::Subject;
 use crate::knowledge::Knowledge;
 use crate::lexicon;
@@ -30,6 +31,7 @@ pub fn named<'m>(knowledge: &Knowledge, text: &str, mentions: &'m Mentions, subj
             added.extend(reader.other_one(at));
         }
     }
+    added.extend(rows::members(knowledge, text, mentions));
     let is_unknown_branch = |mention: &Mention| is_unknown_branch(mention, mentions, text, &knowledge.vocabulary);
     if added.is_empty() && !mentions.list.iter().any(is_unknown_branch) {
         return Cow::Borrowed(mentions);

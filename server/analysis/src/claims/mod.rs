@@ -11,6 +11,7 @@ mod fitting;
 mod frames;
 mod labels;
 pub mod phrases;
+mod rows;
 mod sections;
 pub mod segments;
 mod sentences;
@@ -346,7 +347,7 @@ pub fn of_section(
             }
         }
     }
-    claims.extend(tables::read(&blocks, &mentions, knowledge, &|cell| taken.contains(&section.block(cell))));
+    claims.extend(tables::read(&blocks, &mentions, knowledge, &subjects, &|cell| taken.contains(&section.block(cell))));
     for claim in &mut claims {
         as_skin(claim, &knowledge.vocabulary);
         fitting::fit(claim, &blocks, &knowledge.vocabulary);

@@ -10,7 +10,7 @@ use fascicle_model::{EntryId, Kind};
 
 use super::labels;
 use super::sentences::{self, Scope, Side, Subject};
-use super::subjects::Above;
+use super::subjects::{Above, Subjects};
 use super::{Claim, ClaimKind, PartRole, What};
 use crate::blocks::{BlockIx, BlockKind, Blocks};
 use crate::knowledge::Knowledge;
@@ -23,6 +23,7 @@ pub fn read(
     blocks: &Blocks,
     mentions: &[Mentions],
     knowledge: &Knowledge,
+    subjects: &Subjects<'_>,
     is_taken: &dyn Fn(BlockIx) -> bool,
 ) -> Vec<Claim> {
     let mut tables: BTreeMap<u32, Vec<BlockIx>> = BTreeMap::new();
@@ -33,7 +34,12 @@ pub fn read(
             tables.entry(table).or_default().push(at);
         }
     }
-    tables.values().flat_map(|cells| Grid::new(blocks, mentions, knowledge, cells).claims()).collect()
+    let read = |cells: &Vec<BlockIx>| {
+        let grid = Grid::new(blocks, mentions, knowledge, cells);
+        let above = cells.first().map(|first| subjects.of(*first)).unwrap_or_default();
+        grid.properties(&above).unwrap_or_else(|| grid.turned().claims())
+    };
+    tables.values().flat_map(read).collect()
 }
 
 /// What a column of nerves beside muscles holds.
@@ -70,14 +76,18 @@ impl<'a> Grid<'a> {
                 }
             }
         }
-        let mut grid = Self { blocks, mentions, knowledge, rows };
-        if grid.lies_on_its_side() {
-            let width = grid.rows.iter().map(Vec::len).max().unwrap_or(0);
-            grid.rows = (0..width)
-                .map(|column| grid.rows.iter().map(|row| row.get(column).copied().flatten()).collect())
+        Self { blocks, mentions, knowledge, rows }
+    }
+
+    /// The same with names in the first column, where they stand in the first row.
+    fn turned(mut self) -> Self {
+        if self.lies_on_its_side() {
+            let width = self.rows.iter().map(Vec::len).max().unwrap_or(0);
+            self.rows = (0..width)
+                .map(|column| self.rows.iter().map(|row| row.get(column).copied().flatten()).collect())
                 .collect();
         }
-        grid
+        self
     }
 
     fn text(&self, cell: BlockIx) -> &'a str {
@@ -166,6 +176,15 @@ impl<'a> Grid<'a> {
             let is_name =
                 header.get(column).copied().flatten().is_some_and(|cell| lexicon::is_naming_header(self.text(cell)));
             let is_group = label.is_some_and(|label| label.kind == Some(ClaimKind::Membership));
+            // "Motor nerve | Targets": what leads the rows is what they are of.
+            let is_led = column == 0
+                && label.is_some_and(|label| {
+                    matches!(label.kind, Some(ClaimKind::Supply | ClaimKind::Deficit)) && label.value == PartRole::Nerve
+                });
+            if is_led && self.holds(0, PartRole::Nerve) {
+                *label = Some(Label { kind: None, value: PartRole::Nerve, subject: PartRole::Nerve });
+                continue;
+            }
             let is_passage = label.filter(|label| label.kind == Some(ClaimKind::Passage));
             if column == 0 && is_passage.is_some() {
                 *label = Some(Label { kind: None, value: PartRole::Landmark, subject: PartRole::Landmark });
@@ -312,6 +331,43 @@ impl<'a> Grid<'a> {
         let side = |role: &PartRole| head.names.first().and_then(|name| sentences::side_of(vocabulary, name, *role));
         let subjects: Vec<Side> = roles.iter().find_map(side).into_iter().collect();
         self.values(*second, label, &word, &subjects)
+    }
+
+    /// A table of two columns below a heading that names what it is of: labels, and what they tell ("Origin | acromion"). The
+    /// row of headers may be such a row itself.
+    fn properties(&self, above: &[Subject]) -> Option<Vec<Claim>> {
+        let width = self.rows.iter().map(Vec::len).max()?;
+        let cells = |row: &[Option<BlockIx>]| row.first().copied().flatten().zip(row.get(1).copied().flatten());
+        let told = |cell: BlockIx| {
+            let text = self.text(cell);
+            // "Which muscles in the hand?"
+            let cut = text.match_indices(' ').find(|(at, _)| {
+                text.get(at + 1..).and_then(|rest| rest.split(' ').next()).is_some_and(lexicon::begins_where)
+            });
+            let label = lexicon::label_of(text).or_else(|| lexicon::label_of(text.get(..cut?.0)?));
+            label.filter(|label| label.kind.is_some()).map(|label| (label, text))
+        };
+        let below: Vec<(BlockIx, BlockIx)> = self.rows.iter().skip(1).filter_map(|row| cells(row)).collect();
+        let count = below.iter().filter(|(first, _)| told(*first).is_some()).count();
+        if width != 2 || above.is_empty() || count < 2 || count * 2 < below.len() {
+            return None;
+        }
+        let first = self.rows.first().and_then(|row| cells(row));
+        let names_another = |cell: BlockIx| self.mentions.get(cell).is_some_and(|mentions| !mentions.list.is_empty());
+        // "| | Deltoid |": the header names of whom.
+        let is_row = first.is_some_and(|(first, _)| told(first).is_some());
+        if !is_row && first.is_some_and(|(first, second)| names_another(first) || names_another(second)) {
+            return None;
+        }
+        let first = first.filter(|(_, second)| is_row && told(*second).is_none());
+        let rows = first.into_iter().chain(below);
+        let read = |(first, second): (BlockIx, BlockIx)| {
+            let (Some((label, word)), Some(scope)) = (told(first), self.scope(second, above)) else {
+                return Vec::new();
+            };
+            labels::labelled_value(&scope, label, word)
+        };
+        Some(rows.flat_map(read).collect())
     }
 
     fn claims(&self) -> Vec<Claim> {
@@ -473,6 +529,10 @@ impl<'a> Grid<'a> {
                             && muscle.is_some_and(|muscle| 0 < muscle && muscle < column)
                             && at(muscle).is_some_and(|cell| self.text(cell).contains([',', ';'])) => {}
                     _ => {
+                        // "Muscle (heads) | Number": the noun of the number stands in the other header.
+                        let first = self.header(0);
+                        let header =
+                            if kind == ClaimKind::Count && counts(header) == "" { counts(first) } else { header };
                         // "Type" below a column of joints tells their kind.
                         let own = labels::meanings(*label)
                             .into_iter()
@@ -540,6 +600,16 @@ fn of_passage(header: &str) -> Option<Label> {
     let cut = (1..words.len()).rev().filter(|at| words.get(*at).is_some_and(|word| lexicon::begins_where(word)));
     let mut labels = cut.filter_map(|at| lexicon::label_of(&words.get(..at)?.join(" ")));
     labels.find(|label| label.kind == Some(ClaimKind::Passage))
+}
+
+/// The noun of what is counted in a header; nothing where it has none.
+fn counts(header: &str) -> &str {
+    let mut words = header.split(|c: char| !c.is_alphabetic()).filter(|word| !word.is_empty());
+    let is_counted = |word: &&str| {
+        let lower = word.to_lowercase();
+        lexicon::counted_noun(&lower).is_some() && lexicon::label_of(word).is_some_and(|label| label.kind.is_some())
+    };
+    words.find(is_counted).unwrap_or_default()
 }
 
 /// Two sides as one that can be either.

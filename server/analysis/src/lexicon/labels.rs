@@ -81,7 +81,7 @@ pub const LABELS: &[(&str, Label)] = &[
     ("branches", label(K::Branching, P::Parent, P::Nerve)), ("terminal branches", label(K::Branching, P::Parent, P::Nerve)),
     ("gives off", label(K::Branching, P::Parent, P::Nerve)), ("gives", label(K::Branching, P::Parent, P::Nerve)),
     ("continues as", label(K::Renaming, P::Parent, P::Nerve)), ("becomes", label(K::Renaming, P::Parent, P::Nerve)),
-    ("leaves by", label(K::Passage, P::Nerve, P::Landmark)), ("leaves through", label(K::Passage, P::Nerve, P::Landmark)), ("leaves via", label(K::Passage, P::Nerve, P::Landmark)), ("enters by", label(K::Passage, P::Nerve, P::Landmark)), ("enters through", label(K::Passage, P::Nerve, P::Landmark)), ("pierces", label(K::Passage, P::Nerve, P::Landmark)), ("runs through", label(K::Passage, P::Nerve, P::Landmark)), ("runs in", label(K::Passage, P::Nerve, P::Landmark)), ("leaves skull via", label(K::Passage, P::Nerve, P::Landmark)), ("exits skull via", label(K::Passage, P::Nerve, P::Landmark)), ("exits skull by", label(K::Passage, P::Nerve, P::Landmark)), ("exits skull through", label(K::Passage, P::Nerve, P::Landmark)), ("exits via", label(K::Passage, P::Nerve, P::Landmark)), ("leaves pelvis by", label(K::Passage, P::Nerve, P::Landmark)), ("leaves pelvis through", label(K::Passage, P::Nerve, P::Landmark)), ("leaves pelvis via", label(K::Passage, P::Nerve, P::Landmark)), ("enters perineum by", label(K::Passage, P::Nerve, P::Landmark)), ("enters perineum through", label(K::Passage, P::Nerve, P::Landmark)), ("way out", label(K::Passage, P::Nerve, P::Landmark)), ("goes through", label(K::Passage, P::Nerve, P::Landmark)), ("passes through", label(K::Passage, P::Nerve, P::Landmark)), ("hole", label(K::Passage, P::Nerve, P::Landmark)), ("gap", label(K::Passage, P::Nerve, P::Landmark)), ("exits through", label(K::Passage, P::Nerve, P::Landmark)), ("exits by", label(K::Passage, P::Nerve, P::Landmark)), ("canal", label(K::Passage, P::Nerve, P::Landmark)), ("space", label(K::Passage, P::Nerve, P::Landmark)),
+    ("leaves by", label(K::Passage, P::Nerve, P::Landmark)), ("leaves through", label(K::Passage, P::Nerve, P::Landmark)), ("leaves via", label(K::Passage, P::Nerve, P::Landmark)), ("enters by", label(K::Passage, P::Nerve, P::Landmark)), ("enters through", label(K::Passage, P::Nerve, P::Landmark)), ("pierces", label(K::Passage, P::Nerve, P::Landmark)), ("runs through", label(K::Passage, P::Nerve, P::Landmark)), ("runs in", label(K::Passage, P::Nerve, P::Landmark)), ("leaves skull via", label(K::Passage, P::Nerve, P::Landmark)), ("exits skull via", label(K::Passage, P::Nerve, P::Landmark)), ("exits skull by", label(K::Passage, P::Nerve, P::Landmark)), ("exits skull through", label(K::Passage, P::Nerve, P::Landmark)), ("exits via", label(K::Passage, P::Nerve, P::Landmark)), ("leaves pelvis by", label(K::Passage, P::Nerve, P::Landmark)), ("leaves pelvis through", label(K::Passage, P::Nerve, P::Landmark)), ("leaves pelvis via", label(K::Passage, P::Nerve, P::Landmark)), ("enters perineum by", label(K::Passage, P::Nerve, P::Landmark)), ("enters perineum through", label(K::Passage, P::Nerve, P::Landmark)), ("way out", label(K::Passage, P::Nerve, P::Landmark)), ("goes through", label(K::Passage, P::Nerve, P::Landmark)), ("passes through", label(K::Passage, P::Nerve, P::Landmark)), ("hole", label(K::Passage, P::Nerve, P::Landmark)), ("exits through", label(K::Passage, P::Nerve, P::Landmark)), ("exits by", label(K::Passage, P::Nerve, P::Landmark)), ("canal", label(K::Passage, P::Nerve, P::Landmark)), ("space", label(K::Passage, P::Nerve, P::Landmark)),
     ("foramen", label(K::Passage, P::Nerve, P::Landmark)),
     ("transmits", label(K::Passage, P::Landmark, P::Nerve)), ("lets through", label(K::Passage, P::Landmark, P::Nerve)), ("lets out", label(K::Passage, P::Landmark, P::Nerve)), ("what goes through", label(K::Passage, P::Landmark, P::Nerve)), ("traversed by", label(K::Passage, P::Landmark, P::Nerve)), ("passed by", label(K::Passage, P::Landmark, P::Nerve)), ("nerve passing", label(K::Passage, P::Landmark, P::Nerve)), ("nerve transmitted", label(K::Passage, P::Landmark, P::Nerve)), ("nerves transmitted", label(K::Passage, P::Landmark, P::Nerve)),
     ("felt by", label(K::Skin, P::Skin, P::Nerve)), ("nerve of skin", label(K::Skin, P::Skin, P::Nerve)), ("sensory supply by", label(K::Skin, P::Skin, P::Nerve)), ("which is a branch of", label(K::Branching, P::Nerve, P::Parent)), ("a branch of", label(K::Branching, P::Nerve, P::Parent)),
@@ -104,23 +104,36 @@ pub const LABELS: &[(&str, Label)] = &[
     ("parts", label(K::Membership, P::Group, P::Muscle)), ("members", label(K::Membership, P::Group, P::Muscle)), ("one of them", label(K::Membership, P::Group, P::Muscle)), ("another", label(K::Membership, P::Group, P::Muscle)), ("another of them", label(K::Membership, P::Group, P::Muscle)), ("consists of", label(K::Membership, P::Group, P::Muscle)), ("comprises", label(K::Membership, P::Group, P::Muscle)), ("layer", label(K::Membership, P::Muscle, P::Group)), ("includes", label(K::Membership, P::Group, P::Muscle)), ("made up of", label(K::Membership, P::Group, P::Muscle)), ("belongs to", label(K::Membership, P::Muscle, P::Group)), ("part of", label(K::Membership, P::Muscle, P::Group)), ("member of", label(K::Membership, P::Muscle, P::Group)),
     ("compartment or layer", label(K::Membership, P::Muscle, P::Group)), ("layer or compartment", label(K::Membership, P::Muscle, P::Group)), ("belongs in", label(K::Membership, P::Muscle, P::Group)), ("depth", label(K::Membership, P::Muscle, P::Group)),
     ("compartment", label(K::Membership, P::Muscle, P::Group)), ("group", label(K::Membership, P::Muscle, P::Group)),
+    ("done by", naming(P::Muscle)), ("performed by", naming(P::Muscle)), ("produced by", naming(P::Muscle)), ("carried out by", naming(P::Muscle)), ("effected by", naming(P::Muscle)), ("brought about by", naming(P::Muscle)), ("muscle acting", naming(P::Muscle)), ("acting muscles", naming(P::Muscle)), ("acting muscle", naming(P::Muscle)), ("by which muscle", naming(P::Muscle)), ("by which muscles", naming(P::Muscle)), ("chief muscle", naming(P::Muscle)), ("chief muscles", naming(P::Muscle)), ("main muscle", naming(P::Muscle)), ("main muscles", naming(P::Muscle)), ("key muscles", naming(P::Muscle)), ("muscle responsible", naming(P::Muscle)), ("muscle(s)", naming(P::Muscle)), ("muscle name", naming(P::Muscle)), ("name of muscle", naming(P::Muscle)),
+    ("nerve cut", naming(P::Nerve)), ("nerve damaged", naming(P::Nerve)), ("damaged nerve", naming(P::Nerve)), ("nerve affected", naming(P::Nerve)), ("affected nerve", naming(P::Nerve)), ("nerve hit", naming(P::Nerve)), ("nerve at fault", naming(P::Nerve)), ("nerve lost", naming(P::Nerve)), ("name of nerve", naming(P::Nerve)), ("nerve name", naming(P::Nerve)), ("nerve(s) injured", naming(P::Nerve)), ("nerve divided", naming(P::Nerve)), ("palsy of", naming(P::Nerve)),
+    ("innerv", label(K::Supply, P::Muscle, P::Nerve)), ("inn", label(K::Supply, P::Muscle, P::Nerve)), ("nerve supply to", label(K::Supply, P::Muscle, P::Nerve)), ("nerve to", label(K::Supply, P::Muscle, P::Nerve)), ("wired by", label(K::Supply, P::Muscle, P::Nerve)), ("driven by", label(K::Supply, P::Muscle, P::Nerve)), ("motor n", label(K::Supply, P::Muscle, P::Nerve)), ("which nerve", label(K::Supply, P::Muscle, P::Nerve)), ("what nerve", label(K::Supply, P::Muscle, P::Nerve)), ("which nerve supplies it", label(K::Supply, P::Muscle, P::Nerve)), ("what supplies it", label(K::Supply, P::Muscle, P::Nerve)), ("who supplies it", label(K::Supply, P::Muscle, P::Nerve)), ("what nerve supplies it", label(K::Supply, P::Muscle, P::Nerve)), ("who drives it", label(K::Supply, P::Muscle, P::Nerve)), ("what drives it", label(K::Supply, P::Muscle, P::Nerve)), ("what innervates it", label(K::Supply, P::Muscle, P::Nerve)), ("which nerve innervates it", label(K::Supply, P::Muscle, P::Nerve)), ("its nerve", label(K::Supply, P::Muscle, P::Nerve)), ("by which nerve", label(K::Supply, P::Muscle, P::Nerve)),
+    ("targets", label(K::Supply, P::Nerve, P::Muscle)), ("target", label(K::Supply, P::Nerve, P::Muscle)), ("target muscle", label(K::Supply, P::Nerve, P::Muscle)), ("target muscles", label(K::Supply, P::Nerve, P::Muscle)), ("muscle targets", label(K::Supply, P::Nerve, P::Muscle)), ("motor targets", label(K::Supply, P::Nerve, P::Muscle)), ("muscle example", label(K::Supply, P::Nerve, P::Muscle)), ("example muscle", label(K::Supply, P::Nerve, P::Muscle)), ("muscles driven", label(K::Supply, P::Nerve, P::Muscle)), ("which muscles", label(K::Supply, P::Nerve, P::Muscle)), ("what does it supply", label(K::Supply, P::Nerve, P::Muscle)), ("which muscles does it supply", label(K::Supply, P::Nerve, P::Muscle)), ("muscles reached", label(K::Supply, P::Nerve, P::Muscle)), ("muscles served", label(K::Supply, P::Nerve, P::Muscle)), ("motor to muscles", label(K::Supply, P::Nerve, P::Muscle)), ("what it supplies", label(K::Supply, P::Nerve, P::Muscle)),
+    ("which roots", label(K::Roots, P::Structure, P::Segments)), ("what roots", label(K::Roots, P::Structure, P::Segments)), ("from which roots", label(K::Roots, P::Structure, P::Segments)), ("which segments", label(K::Roots, P::Structure, P::Segments)), ("what segments", label(K::Roots, P::Structure, P::Segments)), ("spinal root", label(K::Roots, P::Structure, P::Segments)), ("root(s) of origin", label(K::Roots, P::Structure, P::Segments)), ("segments of origin", label(K::Roots, P::Structure, P::Segments)),
+    ("ori", label(K::Attachment, P::Muscle, P::Landmark)), ("start", label(K::Attachment, P::Muscle, P::Landmark)), ("starts", label(K::Attachment, P::Muscle, P::Landmark)), ("starts at", label(K::Attachment, P::Muscle, P::Landmark)), ("starts on", label(K::Attachment, P::Muscle, P::Landmark)), ("starts from", label(K::Attachment, P::Muscle, P::Landmark)), ("begins", label(K::Attachment, P::Muscle, P::Landmark)), ("begins at", label(K::Attachment, P::Muscle, P::Landmark)), ("begins on", label(K::Attachment, P::Muscle, P::Landmark)), ("where from", label(K::Attachment, P::Muscle, P::Landmark)), ("where it starts", label(K::Attachment, P::Muscle, P::Landmark)), ("where it begins", label(K::Attachment, P::Muscle, P::Landmark)), ("where does it start", label(K::Attachment, P::Muscle, P::Landmark)), ("where does it begin", label(K::Attachment, P::Muscle, P::Landmark)), ("where does it arise", label(K::Attachment, P::Muscle, P::Landmark)), ("where does it come from", label(K::Attachment, P::Muscle, P::Landmark)), ("where does it originate", label(K::Attachment, P::Muscle, P::Landmark)), ("proximal end", label(K::Attachment, P::Muscle, P::Landmark)), ("fixed end", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("end", label(K::Attachment, P::Muscle, P::Landmark)), ("ends", label(K::Attachment, P::Muscle, P::Landmark)), ("ends on", label(K::Attachment, P::Muscle, P::Landmark)), ("ends at", label(K::Attachment, P::Muscle, P::Landmark)), ("ends in", label(K::Attachment, P::Muscle, P::Landmark)), ("where to", label(K::Attachment, P::Muscle, P::Landmark)), ("where it ends", label(K::Attachment, P::Muscle, P::Landmark)), ("where it goes", label(K::Attachment, P::Muscle, P::Landmark)), ("where it inserts", label(K::Attachment, P::Muscle, P::Landmark)), ("where does it end", label(K::Attachment, P::Muscle, P::Landmark)), ("where does it insert", label(K::Attachment, P::Muscle, P::Landmark)), ("where does it go", label(K::Attachment, P::Muscle, P::Landmark)), ("distal end", label(K::Attachment, P::Muscle, P::Landmark)), ("moving end", label(K::Attachment, P::Muscle, P::Landmark)), ("insert", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("what does it do", label(K::Action, P::Muscle, P::Movement)), ("its action", label(K::Action, P::Muscle, P::Movement)), ("what is its action", label(K::Action, P::Muscle, P::Movement)), ("its job", label(K::Action, P::Muscle, P::Movement)), ("which movement", label(K::Action, P::Muscle, P::Movement)), ("moves", label(K::Action, P::Muscle, P::Movement)), ("main movement", label(K::Action, P::Muscle, P::Movement)), ("acts as", label(K::Action, P::Muscle, P::Movement)), ("what it moves", label(K::Action, P::Muscle, P::Movement)),
+    ("from which cord", label(K::Branching, P::Nerve, P::Parent)), ("from which cords", label(K::Branching, P::Nerve, P::Parent)), ("which cord", label(K::Branching, P::Nerve, P::Parent)), ("which cords", label(K::Branching, P::Nerve, P::Parent)), ("off which nerve", label(K::Branching, P::Nerve, P::Parent)), ("from which trunk", label(K::Branching, P::Nerve, P::Parent)),
+    ("through which tunnel", label(K::Passage, P::Nerve, P::Landmark)), ("through which foramen", label(K::Passage, P::Nerve, P::Landmark)), ("through which canal", label(K::Passage, P::Nerve, P::Landmark)), ("through which opening", label(K::Passage, P::Nerve, P::Landmark)), ("through which hole", label(K::Passage, P::Nerve, P::Landmark)), ("by which foramen", label(K::Passage, P::Nerve, P::Landmark)), ("which foramen", label(K::Passage, P::Nerve, P::Landmark)), ("which hole", label(K::Passage, P::Nerve, P::Landmark)),
+    ("which skin", label(K::Skin, P::Nerve, P::Skin)), ("what skin", label(K::Skin, P::Nerve, P::Skin)), ("which skin does it supply", label(K::Skin, P::Nerve, P::Skin)), ("skin it supplies", label(K::Skin, P::Nerve, P::Skin)), ("skin it feels", label(K::Skin, P::Nerve, P::Skin)), ("skin patch", label(K::Skin, P::Nerve, P::Skin)), ("patch of skin", label(K::Skin, P::Nerve, P::Skin)), ("skin field", label(K::Skin, P::Nerve, P::Skin)),
+    ("how many heads", label(K::Count, P::Structure, P::Number)),
+    ("goes to", label(K::Attachment, P::Muscle, P::Landmark)),
 ];
 
 /// No label is longer than this, in bytes.
-const LONGEST_LABEL: usize = 24;
+const LONGEST_LABEL: usize = 30;
 
 /// The label that a text is, whatever its case, articles and end punctuation.
 pub fn label_of(text: &str) -> Option<Label> {
     if text.len() > LONGEST_LABEL + 8 {
         return None;
     }
-    let first = text.split_whitespace().next().unwrap_or_default().trim_end_matches([':', '=']);
+    let first = text.split_whitespace().next().unwrap_or_default().trim_end_matches([':', '=', '?']);
     let is_plain = first.is_ascii() && !first.contains('.');
     if is_plain && !may_begin_label(first) {
         return None;
     }
     let mut plain = String::with_capacity(text.len());
-    for word in text.trim().trim_end_matches([':', '=']).split_whitespace() {
+    for word in text.trim().trim_end_matches([':', '=', '?', ' ']).split_whitespace() {
         if ["the", "its", "their"].iter().any(|article| article.eq_ignore_ascii_case(word)) {
             continue;
         }
@@ -191,9 +204,15 @@ pub fn may_begin_label(word: &str) -> bool {
         || labels_from(SORTED.partition_point(is_less)).next().is_some_and(begins)
 }
 
+/// Whether a label is a verb, which is a label only before a sign.
+pub fn is_verb_label(label: &str) -> bool {
+    let first = label.split_whitespace().next().unwrap_or_default().to_lowercase();
+    matches!(&*first, "goes" | "ends" | "end" | "starts" | "start" | "begins" | "moves" | "acts")
+}
+
 /// Whether a header only says that the column names something.
 pub fn is_naming_header(text: &str) -> bool {
-    matches!(&*text.trim().to_lowercase(), "name" | "structure" | "" | "what" | "which")
+    matches!(&*text.trim().to_lowercase(), "name" | "structure" | "" | "what" | "which" | "who")
 }
 
 /// The end of a muscle that a label of attachments means; `None` if it means either.
@@ -208,13 +227,16 @@ pub fn end_of_attachment(label: &str) -> Option<&'static str> {
 
 /// Whether a label of attachments means the insertion.
 pub fn is_insertion(label: &str) -> bool {
-    let label = label.trim().to_lowercase();
+    let label = label.trim().trim_end_matches(['?', ' ']).to_lowercase();
     label.starts_with("insert")
         || label.starts_with("inferior")
         || label.starts_with("lower")
         || label.starts_with("dist")
-        || label == "to"
+        || matches!(&*label, "to" | "end" | "ends" | "goes to" | "moving end")
         || label.starts_with("to ")
+        || label.starts_with("ends ")
+        || (label.starts_with("where")
+            && ["to", "end", "ends", "go", "goes", "insert", "inserts"].iter().any(|end| label.ends_with(end)))
         || label.starts_with("distal")
         || label == "i"
         || label == "ins"

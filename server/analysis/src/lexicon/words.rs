@@ -55,6 +55,8 @@ word_lists! {
     is_exception: "bar" "except" "excepting" "excluding" "besides" "but-for" "save" "barring";
     /// Pronouns that stand for the subject of the sentence before.
     is_pronoun: "it" "they" "this" "these" "both" "them";
+    /// Words before a name of which the statement before holds as well.
+    begins_comparison: "likewise" "similarly" "ditto";
     /// Words with which a reason or a correction begins.
     begins_reason: "because" "since" "as" "its" "their" "that" "those" "there" "rather" "not" "no" "he" "she" "see" "for";
     /// Nouns that name a kind, so that "this nerve" stands for the last nerve.

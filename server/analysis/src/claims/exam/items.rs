@@ -223,6 +223,10 @@ fn finish(open: &mut Option<Item>, done: &mut Vec<Item>) {
 /// A line that may begin an item: `Q12: …`, `3. …`.
 fn question(line: &Line) -> Option<Item> {
     let text = line.plain.text.as_str();
+    let number_of_outline = text.split(' ').next().unwrap_or_default().trim_end_matches('.');
+    if number_of_outline.contains('.') && number_of_outline.split('.').all(|part| part.parse::<u8>().is_ok()) {
+        return None; // "1.2 Deep flexors"
+    }
     let (number, from) = match (line.number, question_number(text)) {
         (_, Some((number, len))) => (Some(number), len),
         (Some(number), None) if !line.nested => (Some(number), 0),

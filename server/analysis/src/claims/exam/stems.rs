@@ -286,7 +286,8 @@ fn turned_question(asked: &str, rest: &str) -> Option<(Span, String, Span)> {
         }
         "what" | "which" => {
             let kind = ["type", "kind", "sort", "class"].into_iter();
-            let kind = kind.filter_map(|noun| rest.trim_start().strip_prefix(noun)?.strip_prefix(" of ")).next()?;
+            let mut kind = kind;
+            let kind = kind.find_map(|noun| rest.trim_start().strip_prefix(noun)?.strip_prefix(" of "))?;
             let from = rest.len() - kind.len();
             let verb = [" is ", " are "].into_iter().find_map(|verb| Some((kind.find(verb)?, verb)));
             let (at, verb) = verb?;

@@ -10,6 +10,7 @@ use std::borrow::Cow;
 
 use fascicle_model::{EntryId, Kind, Vocabulary};
 
+use super::stretches::begins_line;
 use crate::claims::phrases::MovementForm;
 use crate::claims::sentences::{Scope, Side, Subject};
 use crate::claims::{ClaimKind, PartRole, What, segments};
@@ -133,6 +134,9 @@ pub fn tag(scope: &Scope<'_>, from: usize, to: usize) -> usize {
         scope.mentions.tokens.get(at).filter(|_| at < to).map_or("", |token| token.span.of(&scope.plain.text))
     };
     let mut at = from;
+    if begins_line(scope, from) {
+        at += outline_number(&word, at);
+    }
     while matches!(word(at), "*" | "•" | "☐" | "☑" | "✓" | "[" | "]" | "-" | "–") {
         at += 1;
     }
@@ -164,6 +168,31 @@ pub fn tag(scope: &Scope<'_>, from: usize, to: usize) -> usize {
         at += 1;
     }
     at - from
+}
+
+/// How many tokens number a line of an outline: `1.1.2`, `3)`, `a)`, `ii)`.
+fn outline_number<'w>(word: &impl Fn(usize) -> &'w str, from: usize) -> usize {
+    let is_dotted = |word: &str| word.contains('.') && word.split('.').all(|part| part.parse::<u8>().is_ok());
+    if is_dotted(word(from)) && word(from + 1).starts_with(char::is_uppercase) {
+        return 1;
+    }
+    let is_number = |word: &str| !word.is_empty() && word.len() <= 2 && word.bytes().all(|c| c.is_ascii_digit());
+    let is_letter = |word: &str| {
+        (word.len() == 1 && word.bytes().all(|c| c.is_ascii_lowercase()))
+            || (!word.is_empty() && word.len() <= 4 && word.bytes().all(|c| matches!(c, b'i' | b'v' | b'x')))
+    };
+    if is_letter(word(from)) {
+        return if word(from + 1) == ")" { 2 } else { 0 };
+    }
+    let mut at = from;
+    let mut marks = 0;
+    while is_number(word(at)) || (at > from && matches!(word(at), "." | ")")) {
+        marks += usize::from(!is_number(word(at)));
+        at += 1;
+    }
+    // "2.5 cm" is no number of a line.
+    let is_text = word(at).starts_with(char::is_uppercase) || word(at - usize::from(at > from)) == ")";
+    if marks > 0 && is_text { at - from } else { 0 }
 }
 
 /// Whether a word is one capital letter or a short number.
@@ -375,7 +404,7 @@ impl Reader<'_, '_> {
             return Some(Found { label, end, phrase: None });
         }
         let is_sole = |end: usize| at == self.from && end == self.to;
-        let most = if lexicon::may_begin_label(word) { 5 } else { 0 };
+        let most = if lexicon::may_begin_label(word) { 6 } else { 0 };
         let label = (1..=most).rev().filter(|len| at + len <= self.to).find_map(|len| {
             let end = at + len;
             let written = self.written(at, end);

@@ -91,6 +91,11 @@ pub fn read(scope: &Scope<'_>, above: &Above) -> Vec<Claim> {
     claims
 }
 
+/// What a text by itself tells under a label of what it stands under.
+pub fn labelled_value(scope: &Scope<'_>, label: Label, word: &str) -> Vec<Claim> {
+    relate::labelled(scope, (0, scope.mentions.tokens.len()), (label, word), &Who::Above, &[])
+}
+
 /// What a muscle does, in brackets behind it: "fibularis longus (everts the foot)".
 fn brackets(scope: &Scope<'_>) -> Vec<Claim> {
     let word = |at: usize| scope.mentions.tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));

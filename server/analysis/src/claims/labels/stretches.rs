@@ -81,11 +81,19 @@ pub fn begins_line(scope: &Scope<'_>, from: usize) -> bool {
 
 /// Cuts a stretch at its signs, outside of brackets, names and segments.
 pub fn pieces(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Piece> {
-    let from = from + heads::tag(scope, from, to);
+    let bracket = label_in_brackets(scope, from, to);
+    let from = if bracket.is_some() { from } else { from + heads::tag(scope, from, to) };
     let mut list = Vec::new();
     let mut start = from;
     let mut before = Sign::None;
     let mut at = from;
+    if let Some(close) = bracket {
+        // "(nerve) tibial", "[N] tibial"
+        list.push(Piece { from: from + 1, to: close, sign: Sign::None });
+        before = Sign::Colon;
+        start = close + 1;
+        at = start;
+    }
     let mentions = &scope.mentions.list;
     let mut next_mention = mentions.partition_point(|mention| mention.tokens.0 < from);
     while at < to {
@@ -132,6 +140,24 @@ pub fn pieces(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Piece> {
         list.push(Piece { from: start, to, sign: before });
     }
     list
+}
+
+/// The end of the bracket with which a stretch begins, if it holds a label and a value stands behind it.
+fn label_in_brackets(scope: &Scope<'_>, from: usize, to: usize) -> Option<usize> {
+    let open = word(scope, from);
+    let end = match open {
+        "(" => ")",
+        "[" => "]",
+        _ => return None,
+    };
+    let close = (from + 1..(from + 6).min(to)).find(|at| word(scope, *at) == end)?;
+    let tokens = &scope.mentions.tokens;
+    let span = Span::new(tokens.get(from + 1)?.span.start, tokens.get(close.checked_sub(1)?)?.span.end);
+    let written = span.of(&scope.plain.text);
+    // "(a)" is a part of a picture; "[A]" tells the action.
+    let is_letter = written.len() == 1 && !(open == "[" && written.bytes().all(|c| c.is_ascii_uppercase()));
+    let is_label = lexicon::label_of(written).is_some_and(|label| label.kind.is_some());
+    (is_label && !is_letter && close + 1 < to && word(scope, close + 1) != ":").then_some(close)
 }
 
 /// The comma behind which a piece is nothing but a label: "axillary nerve, action".
@@ -182,6 +208,8 @@ fn sign_at(scope: &Scope<'_>, at: usize, to: usize) -> Option<(Sign, usize)> {
     let sign = match (here, next) {
         ("-" | "=" | "–", ">") => (Sign::Right, at + 2),
         ("<", "-") => (Sign::Left, at + 2),
+        // "Nerve? Tibial.": a label that asks
+        ("?", "") if at > 0 && at + 1 < to && !is_asked_in_words(scope, at) => (Sign::Colon, at + 1),
         ("→" | "⟶" | "⇒" | "➔" | "►" | "▶", _) => (Sign::Right, at + 1),
         ("←" | "⟵" | "⇐", _) => (Sign::Left, at + 1),
         (":" | "=" | "—" | "…" | "|", _) => (Sign::Colon, at + 1),
@@ -203,6 +231,24 @@ fn sign_at(scope: &Scope<'_>, at: usize, to: usize) -> Option<(Sign, usize)> {
         Some(end) => Some((sign.0, end)),
         None => Some(sign),
     }
+}
+
+/// Whether the stretch before a question mark is no label.
+fn is_asked_in_words(scope: &Scope<'_>, at: usize) -> bool {
+    let tokens = &scope.mentions.tokens;
+    let begins = |from: usize| (from..at).all(|place| !matches!(word(scope, place), ":" | "?" | "."));
+    let from = (0..at).rev().take_while(|from| begins(*from) && !is_break_behind(scope, *from, at)).last();
+    let Some(from) = from else { return true };
+    let span = tokens.get(from).zip(tokens.get(at - 1)).map(|(a, b)| Span::new(a.span.start, b.span.end));
+    let label = span.and_then(|span| lexicon::label_of(span.of(&scope.plain.text)));
+    label.is_none_or(|label| label.kind.is_none())
+}
+
+/// Whether a line ends between a token and another one.
+fn is_break_behind(scope: &Scope<'_>, from: usize, to: usize) -> bool {
+    let tokens = &scope.mentions.tokens;
+    let gap = tokens.get(from).zip(tokens.get(to)).map(|(a, b)| Span::new(a.span.end, b.span.start));
+    gap.is_some_and(|gap| gap.of(&scope.plain.text).contains('\n') || scope.plain.is_line_break(gap))
 }
 
 fn sign_at_once(scope: &Scope<'_>, at: usize, to: usize) -> Option<usize> {
@@ -242,7 +288,11 @@ pub fn label_without_sign(scope: &Scope<'_>, from: usize, to: usize) -> Option<(
         let follows = named(end) || (lexicon::is_determiner(&word(scope, end).to_lowercase()) && named(end + 1));
         // "Proximal phalanx": an adjective right before a name belongs to it.
         let is_adjective = lexicon::ways::is_direction(&written.to_lowercase()) && named(end);
-        let in_chain = label.kind == Some(ClaimKind::Attachment) && follows && written.len() > 2 && !is_adjective;
+        let in_chain = label.kind == Some(ClaimKind::Attachment)
+            && !lexicon::is_verb_label(written)
+            && follows
+            && written.len() > 2
+            && !is_adjective;
         let is_count = label.kind == Some(ClaimKind::Count) && end + 1 == to;
         // "Root value C5, C6": segments cannot be anything else.
         let is_of_segments = label.kind == Some(ClaimKind::Roots)

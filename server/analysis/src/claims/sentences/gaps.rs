@@ -254,6 +254,12 @@ impl Sentence<'_, '_> {
                 (!self.is_governed(first)).then_some((first, false))
             }
             "likewise" | "too" | "similarly" | "ditto" => {
+                // "Likewise B."
+                let name = self.behind_article(at + 1 + usize::from(self.word(at + 1) == ","));
+                let leads = at == 0 || self.begins_gap(at);
+                if leads && self.mention(name).is_some() && lexicon::begins_comparison(self.word(at)) {
+                    return Some((name, false));
+                }
                 // "and B likewise"
                 let group = self.group_to(at).filter(|_| self.ends_clause(at + 1))?;
                 let first = group.members.first().copied()?;

@@ -69,6 +69,12 @@ impl Sentence<'_, '_> {
                 sides
             };
         }
+        if matches!(word, "all" | "each") && self.begins_at(before) {
+            // "All are supplied by …": of what was just spoken of, not of a heading.
+            let spoken_of = [&self.memory.subject, &self.memory.before].into_iter().find(|list| !list.is_empty());
+            let list = spoken_of.map(Vec::as_slice).unwrap_or_default();
+            return list.iter().filter_map(|subject| side_of(self.scope.vocabulary, subject, meant)).collect();
+        }
         if lexicon::is_pronoun(word) {
             let is_governed = before.checked_sub(1).is_some_and(|place| {
                 let of_them = place.checked_sub(1).map_or("", |noun| self.word(noun));
@@ -523,9 +529,22 @@ impl Sentence<'_, '_> {
     }
 
     pub(super) fn main_subject(&self) -> Vec<Subject> {
+        // "There are four muscles of mastication."
+        let first_name = || (2..self.atoms.len()).find(|at| self.mention(*at).is_some());
+        let is_there = self.word(0) == "there" && matches!(self.word(1), "are" | "is");
+        let told = if is_there { first_name().and_then(|name| self.group_from(name, false)) } else { None };
         self.main_group()
+            .or(told)
             .map(|group| group.members.iter().filter_map(|at| self.subject_at(*at)).collect())
             .unwrap_or_default()
+    }
+
+    /// Whether a clause begins at an atom.
+    fn begins_at(&self, at: usize) -> bool {
+        at.checked_sub(1).is_none_or(|before| {
+            matches!(self.word(before), ";" | "," | ":" | "—" | "–" | "and" | "but")
+                || lexicon::is_contrast(self.word(before))
+        })
     }
 
     /// The group with which the sentence begins.
