@@ -122,6 +122,12 @@ impl Talk {
             self.asked = Some(asked);
             return None;
         }
+        let said = said_by(&marked);
+        if (is_marked || said.text.len() < marked.text.len()) && exam::asks_by_verb(&said.text) {
+            self.whole = Some(said.clone());
+            self.asked = Some(Asked { question: said, is_marked: true, is_card: false });
+            return None;
+        }
         if is_marked && !is_spoken {
             self.asked = Some(Asked { question: marked, is_marked, is_card: true });
             return None;

@@ -25,6 +25,9 @@ pub fn named<'m>(knowledge: &Knowledge, text: &str, mentions: &'m Mentions, subj
         let word = token.span.of(text);
         if token.is_word && lexicon::is_noun_of_part(word) {
             added.extend(reader.ending_with(at));
+            if matches!(word, "branch" | "branches") && reader.word(at + 1) == "of" {
+                added.extend(reader.branch_of_short(at));
+            }
         } else if matches!(word, "compartment" | "group") {
             added.extend(reader.compartment(at));
         } else if word == "one" {
@@ -162,6 +165,27 @@ impl Reader<'_> {
                 .any(|id| whole(id).is_some() && found.candidates.iter().any(|own| whole(own) == whole(id)))
         });
         is_of_same.then_some(found)
+    }
+
+    /// "deep branch of ulnar", "recurrent branch of the median": the noun is left out behind the name of the nerve.
+    fn branch_of_short(&self, noun: usize) -> Option<Mention> {
+        let from = noun.checked_sub(1)?;
+        let of = noun + 2 + usize::from(self.word(noun + 2) == "the");
+        let next = self.word(of + 1).to_lowercase();
+        let has_noun =
+            matches!(&*next, "nerve" | "nerves" | "n" | "artery" | "vein" | "plexus") || self.word(of).is_empty();
+        let tokens = &self.mentions.tokens;
+        let span = Span::new(tokens.get(from)?.span.start, tokens.get(of)?.span.end);
+        let written = format!("{} branch of {} nerve", self.word(from), self.word(of)).to_lowercase();
+        let candidates: Vec<EntryId> = self.names.lookup(&written).iter().map(|name| name.entry).collect();
+        (!has_noun && !candidates.is_empty()).then_some(Mention {
+            span,
+            tokens: (from, of + 1),
+            candidates,
+            standing: Standing::Short,
+            plural: false,
+            shared: false,
+        })
     }
 
     /// "the lateral compartment": that of the regions whose muscles the block names.

@@ -7,11 +7,13 @@ use super::exam::inline::{keyed, keyed_before};
 use super::{Claim, Key};
 use crate::blocks::{Block, BlockIx, BlockKind, Blocks};
 use crate::lexicon;
-use crate::text::Span;
+use crate::text::{Plain, Span};
 
 /// How the statements of each block of a section are meant.
 pub struct Frames {
     meant: Vec<Meant>,
+    /// Where lines of paragraphs stand that begin with the mark of something wrong, in the source.
+    crossed: Vec<Span>,
 }
 
 /// How the statements of a block are meant.
@@ -77,7 +79,7 @@ impl Frames {
             });
         }
         open_lists(blocks, &mut meant);
-        Self { meant }
+        Self { meant, crossed: blocks.list.iter().flat_map(crossed_lines).collect() }
     }
 
     /// Where the visible text of a block goes on behind the key of what it states.
@@ -115,8 +117,20 @@ impl Frames {
             claim.span = span;
             Some(claim)
         };
-        claims.into_iter().filter_map(settled).collect()
+        let is_crossed = |claim: &Claim| self.crossed.iter().any(|line| line.contains(claim.span));
+        claims.into_iter().filter(|claim| !is_crossed(claim)).filter_map(settled).collect()
     }
+}
+
+/// The lines of a paragraph that begin with the mark of something wrong: "✔ …", "✘ …" below one another.
+fn crossed_lines(block: &Block) -> Vec<Span> {
+    let lines = if block.kind == BlockKind::Paragraph { block.plain.lines() } else { Vec::new() };
+    let is_crossed = |line: &Plain| {
+        let lower = line.text.trim_start().to_lowercase();
+        lexicon::TAKEN_BACK_BEFORE.iter().any(|mark| lower.starts_with(mark))
+    };
+    let crossed = lines.iter().filter(|line| lines.len() > 1 && is_crossed(line));
+    crossed.map(|line| line.to_source(Span::new(0, line.text.len()))).collect()
 }
 
 /// Whether an item has the number of one that stands further up under the same heading: it may explain the key of that one.

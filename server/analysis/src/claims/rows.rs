@@ -27,6 +27,8 @@ pub fn members(knowledge: &Knowledge, text: &str, mentions: &Mentions) -> Vec<Me
 enum Order {
     Number(usize),
     Last,
+    /// The one of two that was not meant last.
+    Other,
 }
 
 struct Reader<'a> {
@@ -47,7 +49,9 @@ impl Reader<'_> {
             return None;
         }
         match self.word(at) {
-            "last" => Some(Order::Last),
+            "last" | "latter" => Some(Order::Last),
+            "former" => Some(Order::Number(0)),
+            "other" => Some(Order::Other),
             word => ORDINALS.iter().take(5).position(|ordinal| *ordinal == word).map(Order::Number),
         }
     }
@@ -55,6 +59,10 @@ impl Reader<'_> {
     /// The name that the word of order at a token stands for.
     fn member(&self, at: usize, rows: &[&[Mention]]) -> Option<Mention> {
         let order = self.order(at)?;
+        // The former and the latter of two are looked for in sentences.
+        if matches!(self.word(at), "former" | "latter") {
+            return None;
+        }
         let of_these = self.word(at + 1) == "of" && matches!(self.word(at + 2), "these" | "them");
         let end = if of_these { at + 3 } else { at + 1 };
         if !self.has_verb(end)
@@ -74,7 +82,17 @@ impl Reader<'_> {
         if at - behind > REACH || (behind..at).any(counts_others) {
             return None;
         }
+        let two = row.first().zip(row.get(1)).filter(|_| row.len() == 2);
         let meant = match order {
+            Order::Other => {
+                let last = (behind..at).rev().find_map(|place| self.order(place))?;
+                let (first, second) = two?;
+                match last {
+                    Order::Number(0) => second,
+                    Order::Number(1) | Order::Last => first,
+                    _ => return None,
+                }
+            }
             Order::Number(number) => row.get(number)?,
             Order::Last => row.last()?,
         };

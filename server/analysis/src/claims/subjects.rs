@@ -1,6 +1,8 @@
 //! What a block stands under: the structures that a heading, an outer list item, a term or the title names, and the
 //! relations that they tell. They are the scope of statements that name less.
 
+use fascicle_model::{EntryId, Kind};
+
 use super::context::is_unknown_branch;
 use super::labels::{self, Head};
 use super::sentences::{Scope, Subject};
@@ -167,6 +169,9 @@ impl<'a> Subjects<'a> {
         if text.len() > LONGEST_NAME || scope.mentions.tokens.len() > LONGEST_HEAD_LINE {
             return None;
         }
+        if let Some(branch) = self.branch_within(scope, at) {
+            return Some(Head { names: vec![branch], whole: true, ..Head::default() });
+        }
         let names = self.levels_above(at).into_iter().find_map(|up| {
             let above = self.blocks.list.get(up)?.plain.text.trim();
             if above.len() > LONGEST_NAME {
@@ -178,6 +183,32 @@ impl<'a> Subjects<'a> {
         let candidates = names.iter().map(|name| name.entry).collect();
         let span = scope.plain.to_source(Span::new(0, scope.plain.text.len()));
         Some(Head { names: vec![Subject { candidates, span }], whole: true, ..Head::default() })
+    }
+
+    /// "Superficial" below *Common fibular nerve*: the one branch of the nerve whose name begins so.
+    fn branch_within(&self, scope: &Scope<'_>, at: BlockIx) -> Option<Subject> {
+        let text = scope.plain.text.trim().trim_end_matches(':').to_lowercase();
+        let up = self.blocks.list.get(at)?.parent?;
+        let vocabulary = &self.knowledge.vocabulary;
+        if text.contains(' ') || lexicon::contrast_of(&text).is_none() {
+            return None;
+        }
+        let owner = self.named_above(up)?;
+        let begins = |name: &str| name.strip_prefix(&*text).is_some_and(|rest| rest.starts_with(' '));
+        let branches = owner.candidates.iter().flat_map(|nerve| vocabulary.usual_branches(*nerve));
+        let candidates: Vec<EntryId> =
+            branches.filter(|id| vocabulary.entry(*id).names.iter().any(|name| begins(&name.text))).collect();
+        let span = scope.plain.to_source(Span::new(0, scope.plain.text.len()));
+        (candidates.len() == 1).then_some(Subject { candidates, span })
+    }
+
+    /// The nerve that an outer item names, be it without its noun.
+    fn named_above(&self, at: BlockIx) -> Option<Subject> {
+        let scope = self.scope(at, &[])?;
+        let head = labels::head(&scope, 0, scope.mentions.tokens.len(), &[]).filter(Head::is_only_names)?;
+        let [only] = head.names.as_slice() else { return None };
+        let is_nerve = |id: &EntryId| self.knowledge.vocabulary.kind(*id) == Kind::Nerve;
+        only.candidates.iter().all(is_nerve).then(|| only.clone())
     }
 
     /// The blocks that a block stands under, nearest first.

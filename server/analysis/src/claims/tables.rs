@@ -178,8 +178,10 @@ impl<'a> Grid<'a> {
             let is_group = label.is_some_and(|label| label.kind == Some(ClaimKind::Membership));
             // "Motor nerve | Targets": what leads the rows is what they are of.
             let is_led = column == 0
-                && label.is_some_and(|label| {
-                    matches!(label.kind, Some(ClaimKind::Supply | ClaimKind::Deficit)) && label.value == PartRole::Nerve
+                && label.is_some_and(|label| match label.kind {
+                    Some(ClaimKind::Supply) => label.value == PartRole::Nerve,
+                    Some(ClaimKind::Deficit) => true, // "Injury | Sign"
+                    _ => false,
                 });
             if is_led && self.holds(0, PartRole::Nerve) {
                 *label = Some(Label { kind: None, value: PartRole::Nerve, subject: PartRole::Nerve });
@@ -200,6 +202,13 @@ impl<'a> Grid<'a> {
     fn header(&self, column: usize) -> &'a str {
         let header = self.rows.first().and_then(|row| row.get(column).copied().flatten());
         header.map_or("", |cell| self.text(cell))
+    }
+
+    /// "Biceps brachii – musculocutaneous": what the cell that leads a row tells by itself.
+    fn told_in_first(&self, cell: Option<BlockIx>) -> Vec<Claim> {
+        let Some(scope) = cell.and_then(|cell| self.scope(cell, &[])) else { return Vec::new() };
+        let has_sign = [" – ", " — ", ": ", " - ", "→"].iter().any(|sign| scope.plain.text.contains(sign));
+        if has_sign { labels::read(&scope, &Above::default()) } else { Vec::new() }
     }
 
     /// What a cell of notes says of what leads its row, in sentences or in fragments.
@@ -418,6 +427,7 @@ impl<'a> Grid<'a> {
                 })
                 .collect();
             let first_of_row = claims.len();
+            claims.extend(self.told_in_first(own_row.first().copied().flatten()));
             let at = |column: Option<usize>| column.and_then(|column| row.get(column).copied().flatten());
             let area = labels
                 .iter()
@@ -532,7 +542,7 @@ impl<'a> Grid<'a> {
                         // "Muscle (heads) | Number": the noun of the number stands in the other header.
                         let first = self.header(0);
                         let header =
-                            if kind == ClaimKind::Count && counts(header) == "" { counts(first) } else { header };
+                            if kind == ClaimKind::Count && counts(header).is_empty() { counts(first) } else { header };
                         // "Type" below a column of joints tells their kind.
                         let own = labels::meanings(*label)
                             .into_iter()

@@ -117,6 +117,13 @@ pub const LABELS: &[(&str, Label)] = &[
     ("which skin", label(K::Skin, P::Nerve, P::Skin)), ("what skin", label(K::Skin, P::Nerve, P::Skin)), ("which skin does it supply", label(K::Skin, P::Nerve, P::Skin)), ("skin it supplies", label(K::Skin, P::Nerve, P::Skin)), ("skin it feels", label(K::Skin, P::Nerve, P::Skin)), ("skin patch", label(K::Skin, P::Nerve, P::Skin)), ("patch of skin", label(K::Skin, P::Nerve, P::Skin)), ("skin field", label(K::Skin, P::Nerve, P::Skin)),
     ("how many heads", label(K::Count, P::Structure, P::Number)),
     ("goes to", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("muscles in it", naming(P::Muscle)), ("its muscles", naming(P::Muscle)), ("muscles found", naming(P::Muscle)), ("muscle content", naming(P::Muscle)), ("muscles it holds", naming(P::Muscle)), ("muscles contained", naming(P::Muscle)), ("muscles inside", naming(P::Muscle)),
+    ("nerve of the compartment", label(K::Supply, P::Muscle, P::Nerve)), ("nerve of compartment", label(K::Supply, P::Muscle, P::Nerve)), ("compartment nerve", label(K::Supply, P::Muscle, P::Nerve)), ("its nerve supply", label(K::Supply, P::Muscle, P::Nerve)), ("wiring", label(K::Supply, P::Muscle, P::Nerve)), ("wire", label(K::Supply, P::Muscle, P::Nerve)), ("nerve supply of the muscle", label(K::Supply, P::Muscle, P::Nerve)), ("who supplies", label(K::Supply, P::Muscle, P::Nerve)), ("supplied from", label(K::Supply, P::Muscle, P::Nerve)), ("nerve(s) of supply", label(K::Supply, P::Muscle, P::Nerve)),
+    ("attached above to", label(K::Attachment, P::Muscle, P::Landmark)), ("attached above", label(K::Attachment, P::Muscle, P::Landmark)), ("attached proximally to", label(K::Attachment, P::Muscle, P::Landmark)), ("attached proximally", label(K::Attachment, P::Muscle, P::Landmark)), ("runs from", label(K::Attachment, P::Muscle, P::Landmark)), ("leaves from", label(K::Attachment, P::Muscle, P::Landmark)), ("springs from", label(K::Attachment, P::Muscle, P::Landmark)), ("rises from", label(K::Attachment, P::Muscle, P::Landmark)), ("taken from", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("attached below to", label(K::Attachment, P::Muscle, P::Landmark)), ("attached below", label(K::Attachment, P::Muscle, P::Landmark)), ("attached distally to", label(K::Attachment, P::Muscle, P::Landmark)), ("attached distally", label(K::Attachment, P::Muscle, P::Landmark)), ("runs to", label(K::Attachment, P::Muscle, P::Landmark)), ("reaches", label(K::Attachment, P::Muscle, P::Landmark)), ("inserts on", label(K::Attachment, P::Muscle, P::Landmark)), ("inserts into", label(K::Attachment, P::Muscle, P::Landmark)), ("inserted on", label(K::Attachment, P::Muscle, P::Landmark)), ("inserted into", label(K::Attachment, P::Muscle, P::Landmark)), ("ends by", label(K::Attachment, P::Muscle, P::Landmark)),
+    ("task", label(K::Action, P::Muscle, P::Movement)), ("duty", label(K::Action, P::Muscle, P::Movement)), ("acts to", label(K::Action, P::Muscle, P::Movement)), ("does what", label(K::Action, P::Muscle, P::Movement)), ("works to", label(K::Action, P::Muscle, P::Movement)), ("serves to", label(K::Action, P::Muscle, P::Movement)), ("moves it into", label(K::Action, P::Muscle, P::Movement)),
+    ("seg", label(K::Roots, P::Structure, P::Segments)), ("segs", label(K::Roots, P::Structure, P::Segments)), ("rami", label(K::Roots, P::Structure, P::Segments)), ("root supply", label(K::Roots, P::Structure, P::Segments)), ("segmental level", label(K::Roots, P::Structure, P::Segments)), ("segmental levels", label(K::Roots, P::Structure, P::Segments)), ("spinal level", label(K::Roots, P::Structure, P::Segments)),
+    ("pierced by", label(K::Passage, P::Landmark, P::Nerve)),
 ];
 
 /// No label is longer than this, in bytes.
@@ -207,7 +214,25 @@ pub fn may_begin_label(word: &str) -> bool {
 /// Whether a label is a verb, which is a label only before a sign.
 pub fn is_verb_label(label: &str) -> bool {
     let first = label.split_whitespace().next().unwrap_or_default().to_lowercase();
-    matches!(&*first, "goes" | "ends" | "end" | "starts" | "start" | "begins" | "moves" | "acts")
+    matches!(
+        &*first,
+        "goes"
+            | "ends"
+            | "end"
+            | "starts"
+            | "start"
+            | "begins"
+            | "moves"
+            | "acts"
+            | "runs"
+            | "reaches"
+            | "rises"
+            | "springs"
+            | "leaves"
+            | "taken"
+            | "attached"
+            | "inserted"
+    )
 }
 
 /// Whether a header only says that the column names something.
@@ -227,8 +252,12 @@ pub fn end_of_attachment(label: &str) -> Option<&'static str> {
 
 /// Whether a label of attachments means the insertion.
 pub fn is_insertion(label: &str) -> bool {
-    let label = label.trim().trim_end_matches(['?', ' ']).to_lowercase();
+    let label = label.trim().trim_end_matches(['?', ' ', '.', ':']).to_lowercase();
     label.starts_with("insert")
+        || label.contains(" below")
+        || label.ends_with("distally")
+        || label.contains("distally ")
+        || matches!(&*label, "runs to" | "reaches")
         || label.starts_with("inferior")
         || label.starts_with("lower")
         || label.starts_with("dist")

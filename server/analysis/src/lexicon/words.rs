@@ -56,7 +56,7 @@ word_lists! {
     /// Pronouns that stand for the subject of the sentence before.
     is_pronoun: "it" "they" "this" "these" "both" "them";
     /// Words before a name of which the statement before holds as well.
-    begins_comparison: "likewise" "similarly" "ditto";
+    begins_comparison: "likewise" "similarly" "ditto" "like";
     /// Words with which a reason or a correction begins.
     begins_reason: "because" "since" "as" "its" "their" "that" "those" "there" "rather" "not" "no" "he" "she" "see" "for";
     /// Nouns that name a kind, so that "this nerve" stands for the last nerve.

@@ -1,6 +1,7 @@
 //! Items: a stem with its options and the key that names one of them, wherever the key stands.
 
 use super::Choice;
+use super::inline::keyed;
 use super::lines::{
     Line, bare_label, key_value, numbered, option_label, options_in_line, question_number, row_of_answers,
     row_of_options,
@@ -146,6 +147,7 @@ pub(super) fn items(lines: &[Line], blocks: &Blocks, taken: &BTreeSet<BlockIx>) 
         }
     }
     finish(&mut open, &mut done);
+    let mut done: Vec<Item> = done.into_iter().flat_map(judged_apart).collect();
     let is_empty = |item: &Item| without_instructions(&item.stem).text.trim().is_empty();
     done.retain(|item| item.key.is_some() || !is_empty(item));
     done.retain(|item| item.key.is_some() || (item.options.len() > 1 && (!item.from_list || asks(&item.stem))));
@@ -300,6 +302,28 @@ fn bare_option(text: &str, next: &str, count: usize) -> Option<(String, usize)> 
     let own = bare_label(text).filter(|(label, _)| letter(count).is_some_and(|letter| label.starts_with(letter)))?;
     let follows = || bare_label(next).is_some_and(|(label, _)| label.starts_with('B'));
     (count > 0 || follows()).then_some(own)
+}
+
+/// "a. The obturator nerve supplies gracilis. T", "b. …": lettered statements with a key behind each are items of their own.
+fn judged_apart(item: Item) -> Vec<Item> {
+    let judged = |choice: &Choice| {
+        let (_, at) = keyed(&choice.plain.text, true)?;
+        let stem = choice.plain.slice(Span::new(0, at.start)).trimmed();
+        let end = stem.text.trim_end_matches(['(', '[', '–', '—', '→', ' ', '.', ':']).len();
+        let key = choice.plain.slice(at);
+        let block = *item.blocks.last()?;
+        Some(Item { stem: stem.slice(Span::new(0, end)), key: Some((key, block)), ..Item::default() })
+    };
+    let stems: Option<Vec<Item>> = item.options.iter().map(judged).collect();
+    match stems.filter(|stems| stems.len() > 1 && item.key.is_none()) {
+        Some(mut stems) => {
+            if let Some(first) = stems.first_mut() {
+                first.blocks.clone_from(&item.blocks);
+            }
+            stems
+        }
+        None => vec![item],
+    }
 }
 
 /// Whether a stem asks, by its mark or by its verb.

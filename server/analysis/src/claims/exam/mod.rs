@@ -39,6 +39,11 @@ pub fn answered(question: &Plain, answer: &Plain, block: BlockIx, knowledge: &Kn
     claims.into_iter().map(|claim| Claim { key: None, ..claim }).collect()
 }
 
+/// Whether a text asks in the imperative: "Name the nerve that …".
+pub fn asks_by_verb(text: &str) -> bool {
+    stems::asked_by_verb(text).is_some()
+}
+
 /// What the two sides of a card claim of each other.
 pub fn paired(front: &Plain, back: &Plain, block: BlockIx, knowledge: &Knowledge) -> Vec<Claim> {
     matching::pair_claims(front, back, block, knowledge)

@@ -266,6 +266,9 @@ fn turned_question(asked: &str, rest: &str) -> Option<(Span, String, Span)> {
     let nothing = Span::new(rest.len(), rest.len());
     match asked {
         "how many" => {
+            if let Some((at, end)) = auxiliary("has").filter(|(_, end)| *end < rest.trim_end().len()) {
+                return Some((Span::new(end, rest.len()), "has".to_owned(), Span::new(0, at)));
+            }
             let (at, end) = auxiliary("does").or_else(|| auxiliary("do"))?;
             let subject = rest.get(end..)?.trim_end();
             let subject = subject.strip_suffix(" have").or_else(|| subject.strip_suffix(" possess"))?;

@@ -310,6 +310,33 @@ fn beside(scope: &Scope<'_>, from: usize, to: usize, nouns: &[String]) -> Option
     (!claims.is_empty()).then_some(claims)
 }
 
+/// Names each with its segments right behind it, and commas between them.
+fn each_beside(scope: &Scope<'_>, (from, to): (usize, usize)) -> Vec<Claim> {
+    let tokens = &scope.mentions.tokens;
+    let word = |at: usize| tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
+    let is_segment = |at: usize| crate::claims::segments::read(&scope.plain.text, tokens, at).is_some();
+    let (mut claims, mut start, mut at) = (Vec::new(), from, from);
+    while at < to {
+        if !is_segment(at) || at == start {
+            at += 1;
+            continue;
+        }
+        let end = crate::claims::segments::read(&scope.plain.text, tokens, at).map_or(at + 1, |reading| reading.end);
+        let Some(head) = heads::read(scope, start, at, &["nerve".to_owned()])
+            .filter(|head| head.is_only_names() && head.names.len() == 1)
+        else {
+            return Vec::new();
+        };
+        claims.extend(relate::bare(scope, (at, end.min(to)), Sign::Colon, &Who::Named(head.names), &[]));
+        at = end;
+        while at < to && matches!(word(at), "," | "and" | ";" | ".") {
+            at += 1;
+        }
+        start = at;
+    }
+    if start < to { Vec::new() } else { claims }
+}
+
 /// A stretch of several pieces.
 fn chain(scope: &Scope<'_>, above: &Above, pieces: &[Piece], state: &mut State, labelled: bool) -> Vec<Claim> {
     let mut claims = Vec::new();
@@ -465,6 +492,13 @@ fn value(scope: &Scope<'_>, above: &Above, piece: &Piece, state: &State, labelle
         return lettered;
     }
     if let Some((label, word)) = &state.label {
+        if label.kind == Some(ClaimKind::Roots) && !matches!(state.who, Who::Named(_)) {
+            // "Root values: musculocutaneous C5–7, axillary C5, C6"
+            let own = each_beside(scope, place);
+            if !own.is_empty() {
+                return own;
+            }
+        }
         return labelled_runs(scope, place, (*label, word), state);
     }
     let tells_signs = above.label.as_ref().is_some_and(|(label, _)| label.kind == Some(ClaimKind::Deficit));

@@ -253,6 +253,13 @@ impl Sentence<'_, '_> {
                 let first = group.members.first().copied()?;
                 (!self.is_governed(first)).then_some((first, false))
             }
+            "like" => {
+                // "…, like B.", at the end of what is said: "which, like B, …" is said of B only behind it
+                let name = self.behind_article(at + 1);
+                let group = self.group_from(name, false)?;
+                let ends = group.end >= self.atoms.len() || matches!(self.word(group.end), "." | ";");
+                (at > 0 && self.begins_gap(at) && ends).then_some((name, false))
+            }
             "likewise" | "too" | "similarly" | "ditto" => {
                 // "Likewise B."
                 let name = self.behind_article(at + 1 + usize::from(self.word(at + 1) == ","));
@@ -314,6 +321,7 @@ impl Sentence<'_, '_> {
                             | "similarly"
                             | "ditto"
                             | "another"
+                            | "like"
                     )
             }
             _ => false,

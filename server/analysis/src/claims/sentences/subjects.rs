@@ -69,11 +69,19 @@ impl Sentence<'_, '_> {
                 sides
             };
         }
-        if matches!(word, "all" | "each") && self.begins_at(before) {
+        // "all three", "all of them", "each of these"
+        let of_them = matches!(word, "them" | "these") && before > 1 && self.word(before - 1) == "of";
+        let is_number = lexicon::count(word).is_some() && before > 0 && self.word(before - 1) == "all";
+        let all = if of_them { before - 2 } else { before - usize::from(is_number) };
+        if matches!(self.word(all), "all" | "each") && self.begins_at(all) {
             // "All are supplied by …": of what was just spoken of, not of a heading.
             let spoken_of = [&self.memory.subject, &self.memory.before].into_iter().find(|list| !list.is_empty());
             let list = spoken_of.map(Vec::as_slice).unwrap_or_default();
-            return list.iter().filter_map(|subject| side_of(self.scope.vocabulary, subject, meant)).collect();
+            let sides = |role| -> Vec<Side> {
+                list.iter().filter_map(|subject| side_of(self.scope.vocabulary, subject, role)).collect()
+            };
+            let by_kind = sides(meant);
+            return if by_kind.is_empty() { sides(role) } else { by_kind };
         }
         if lexicon::is_pronoun(word) {
             let is_governed = before.checked_sub(1).is_some_and(|place| {
