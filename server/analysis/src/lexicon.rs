@@ -385,6 +385,46 @@ pub const MODALITIES: &[(&str, &str)] = &[
     ("sensorimotor", "mixed"),
 ];
 
+/// The fibres that a word names which are neither motor nor of the skin, as the vocabulary writes them.
+pub fn carried(word: &str) -> Option<&'static str> {
+    Some(match word {
+        "taste" | "gustatory" | "gustation" => "taste",
+        "parasympathetic" | "parasympathetics" | "secretomotor" | "secretory" => "parasympathetic",
+        "sympathetic" => "sympathetic",
+        _ => return None,
+    })
+}
+
+/// Nouns behind such a word that make it the name of something else ("taste *buds*", "sympathetic *trunk*").
+pub fn is_behind_carried(noun: &str) -> bool {
+    matches!(
+        noun,
+        "ganglion"
+            | "ganglia"
+            | "nucleus"
+            | "nuclei"
+            | "bud"
+            | "buds"
+            | "trunk"
+            | "trunks"
+            | "chain"
+            | "chains"
+            | "root"
+            | "roots"
+            | "system"
+            | "plexus"
+            | "plexuses"
+            | "tone"
+            | "outflow"
+            | "cell"
+            | "cells"
+            | "neurons"
+            | "neurones"
+            | "branches"
+            | "area"
+    )
+}
+
 /// Words for the subtypes of joints, with the subtype as the vocabulary writes it.
 pub const JOINT_KINDS: &[(&str, &str)] = &[
     ("hinge", "hinge"),

@@ -191,6 +191,9 @@ fn asks_to_judge(text: &str) -> bool {
 /// Whether words that stand over others take back what these say.
 fn is_frame(text: &str) -> bool {
     let lower = text.to_lowercase();
+    if lexicon::tells_of_failing(text) {
+        return false;
+    }
     asks_to_judge(text) || lower.split(|c: char| !c.is_alphanumeric()).any(lexicon::is_frame_word)
 }
 

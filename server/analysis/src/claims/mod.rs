@@ -234,6 +234,12 @@ impl Claim {
         self.parts.iter().find(|part| part.role == role)
     }
 
+    /// It speaks of fibres that a nerve carries beside its own: taste, autonomic ones.
+    pub fn is_of_passengers(&self) -> bool {
+        matches!(self.part(PartRole::Modality).map(|part| &part.what),
+            Some(What::Word(word)) if crate::lexicon::carried(word).is_some())
+    }
+
     /// The entries at the first part of a role.
     pub fn entries(&self, role: PartRole) -> &[EntryId] {
         match self.part(role).map(|part| &part.what) {

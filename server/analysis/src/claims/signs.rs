@@ -56,12 +56,25 @@ impl Signs {
         }
         let words = |text: &str| -> Vec<String> {
             let words = text.to_lowercase();
-            words.split([' ', '-']).map(|word| word.trim_end_matches("'s").to_owned()).collect()
+            words
+                .split(' ')
+                .flat_map(|word| if word == "-" { vec![word] } else { word.split('-').collect() })
+                .map(|word| word.trim_end_matches("'s").to_owned())
+                .collect()
         };
         for sign in &all {
             if sign.split(' ').count() <= 3 || is_name(sign) {
                 signs.named.push((words(sign), (*sign).to_owned()));
+                if sign.contains('-') {
+                    // a text's hyphen is a word of its own
+                    signs.named.push((words(&sign.replace('-', " - ")), (*sign).to_owned()));
+                }
             }
+        }
+        // "Erb's paralysis" beside "Erb palsy"
+        let palsies = all.iter().filter_map(|sign| Some((*sign, sign.strip_suffix(" palsy")?)));
+        for (sign, whose) in palsies {
+            signs.named.push((words(&format!("{whose} paralysis")), sign.to_owned()));
         }
         // "the knee jerk is lost" beside "loss of the knee jerk"
         let reflexes = all.iter().filter_map(|sign| Some((*sign, sign.strip_prefix("loss of the ")?)));
@@ -167,7 +180,7 @@ fn told(part: &str, sign: &str, is_movement: &dyn Fn(&str) -> bool) -> Option<To
         if lexicon::is_numbness(bare) || bare == "numb" || lexicon::names_whole_sign(bare) || is_movement(bare) {
             return None;
         }
-        if lexicon::is_loss(bare) {
+        if lexicon::is_loss(bare) && lexicon::happening(bare).is_none() {
             is_of_loss = true;
         } else if let Some(key) = key(bare)
             && !keys.contains(&key)
@@ -193,6 +206,7 @@ fn key(word: &str) -> Option<String> {
         || lexicon::is_auxiliary(&word)
         || lexicon::is_conjunction(&word)
         || lexicon::means_part(&word)
+        || lexicon::is_adverb(&word)
         || (lexicon::is_preposition(&word) && !lexicon::is_way(&word))
         || !word.starts_with(char::is_alphabetic);
     let stem = word.strip_suffix('s').filter(|stem| stem.len() > 2).unwrap_or(&word);

@@ -346,6 +346,12 @@ impl<'a> Subjects<'a> {
     /// Whether what a block stands under speaks of lesions.
     pub fn is_of_lesions(&self, block: BlockIx) -> bool {
         self.is_below(block, &|word| lexicon::is_injury(word) || lexicon::is_loss(word))
+            || self.levels_above(block).into_iter().any(|at| self.tells_of_failing(at))
+    }
+
+    /// "What goes wrong": a heading of lesions, not of errors.
+    fn tells_of_failing(&self, at: BlockIx) -> bool {
+        self.blocks.list.get(at).is_some_and(|block| lexicon::tells_of_failing(&block.plain.text))
     }
 
     /// Whether what a block stands under speaks of skin and feeling.
@@ -367,9 +373,10 @@ impl<'a> Subjects<'a> {
     fn is_silent(&self, at: BlockIx) -> bool {
         let is_of_nerves = |word: &str| matches!(word, "nerve" | "nerves" | "innervation" | "neurovascular");
         (self.has_word(at, &lexicon::is_vessel) && !self.has_word(at, &is_of_nerves))
-            || self.has_word(at, &|word| {
-                lexicon::is_of_neighbours(word) || lexicon::is_of_others(word) || lexicon::asserts_nothing(word)
-            })
+            || (!self.tells_of_failing(at)
+                && self.has_word(at, &|word| {
+                    lexicon::is_of_neighbours(word) || lexicon::is_of_others(word) || lexicon::asserts_nothing(word)
+                }))
             || (self.has_word(at, &|word| matches!(word, "joint" | "joints"))
                 && self.has_word(at, &|word| matches!(word, "nerve" | "nerves")))
     }

@@ -397,6 +397,8 @@ impl<'a> Grid<'a> {
         // Beside a column of segments: "Dermatome | Landmark".
         let areas = (0..labels.len())
             .find(|column| self.holds(*column, PartRole::Skin) && !self.names_any(*column, PartRole::Muscle));
+        // "Sign | Nerve": the nerve is the one whose lesion shows what leads the row.
+        let of_loss = labels.iter().flatten().any(|label| label.kind == Some(ClaimKind::Deficit));
         let nerve_leads = nerve.is_some_and(|nerve| muscle.is_some_and(|muscle| nerve < muscle));
         let mut claims = Vec::new();
         let mut above: Vec<Option<BlockIx>> = Vec::new();
@@ -443,6 +445,7 @@ impl<'a> Grid<'a> {
                     PartRole::Muscle => muscle,
                     PartRole::Nerve | PartRole::Parent => nerve.filter(|nerve| {
                         *nerve == 0
+                            || (of_loss && muscle.is_none())
                             || labels.get(*nerve).is_some_and(|label| label.is_some_and(|label| label.kind.is_none()))
                     }),
                     PartRole::Joint | PartRole::Landmark => column_of(role).filter(|column| *column == 0),
@@ -553,6 +556,13 @@ impl<'a> Grid<'a> {
                         for claim in own.iter_mut().filter(|_| muscle.is_some_and(|muscle| muscle > column)) {
                             let muscle = claim.part(PartRole::Muscle).map(|part| part.span);
                             claim.span = muscle.unwrap_or(claim.span);
+                        }
+                        // So it is with the nerve behind a sign.
+                        for claim in own.iter_mut().filter(|claim| {
+                            claim.kind == ClaimKind::Deficit && nerve.is_some_and(|nerve| nerve > column)
+                        }) {
+                            let nerve = claim.part(PartRole::Nerve).map(|part| part.span);
+                            claim.span = nerve.unwrap_or(claim.span);
                         }
                         claims.extend(own);
                     }

@@ -264,6 +264,41 @@ pub fn hurts(word: &str) -> bool {
             | "affect"
             | "involves"
             | "involve"
+            | "invades"
+            | "invade"
+            | "infiltrates"
+            | "infiltrate"
+            | "entraps"
+            | "entrap"
+            | "avulses"
+            | "avulse"
+            | "ruptures"
+            | "rupture"
+            | "hurts"
+            | "hurt"
+            | "harms"
+            | "harm"
+            | "lacerates"
+            | "lacerate"
+            | "contuses"
+            | "irritates"
+            | "irritate"
+            | "anaesthetises"
+            | "anesthetizes"
+            | "anesthetize"
+            | "numb"
+            | "denervate"
+            | "threatens"
+            | "threaten"
+            | "divides"
+            | "disables"
+            | "disable"
+            | "sacrifice"
+            | "sacrifices"
+            | "strikes"
+            | "strike"
+            | "catches"
+            | "catch"
     )
 }
 
@@ -313,4 +348,109 @@ pub fn is_before_hurt(word: &str) -> bool {
 /// Verbs that say of a sign where it comes from ("numbness of the sole *follows* damage").
 pub fn comes_of(word: &str) -> bool {
     matches!(word, "follows" | "results" | "comes" | "occurs" | "accompanies" | "arises" | "points" | "goes")
+}
+
+/// Words that say of what lies against a nerve that it hurts it, with "on" behind them ("a disc *pressing* on C6").
+pub fn hurts_by_pressing(word: &str) -> bool {
+    matches!(
+        word,
+        "press"
+            | "presses"
+            | "pressing"
+            | "pressed"
+            | "impinges"
+            | "impinging"
+            | "impinge"
+            | "pressure"
+            | "pulling"
+            | "traction"
+    )
+}
+
+/// Whether a word tells how much or in what way something is so: "*severely* impaired".
+pub fn is_degree(word: &str) -> bool {
+    (word.len() > 4 && word.ends_with("ly"))
+        || matches!(
+            word,
+            "much" | "very" | "rather" | "quite" | "somewhat" | "so" | "badly" | "half" | "often" | "almost"
+        )
+}
+
+/// Verbs of working, for muscles that a lesion leaves alone ("still *works*").
+pub fn works_on(word: &str) -> bool {
+    matches!(
+        word,
+        "work"
+            | "works"
+            | "working"
+            | "contract"
+            | "contracts"
+            | "contracting"
+            | "function"
+            | "functions"
+            | "functioning"
+            | "act"
+            | "acts"
+            | "acting"
+            | "respond"
+            | "responds"
+            | "fire"
+            | "fires"
+            | "move"
+            | "moves"
+    )
+}
+
+/// Adjectives and participles of loss that need no verb behind what is lost ("eversion *weak*").
+pub fn is_state_of_loss(word: &str) -> bool {
+    matches!(
+        word,
+        "weak"
+            | "weakened"
+            | "lost"
+            | "paralysed"
+            | "paralyzed"
+            | "absent"
+            | "impaired"
+            | "reduced"
+            | "diminished"
+            | "abolished"
+            | "impossible"
+            | "feeble"
+            | "wasted"
+            | "atrophied"
+            | "flaccid"
+            | "denervated"
+            | "affected"
+            | "gone"
+            | "limited"
+            | "decreased"
+            | "compromised"
+            | "paretic"
+            | "numb"
+            | "poor"
+            | "restricted"
+    )
+}
+
+/// Verbs that take away where the name of a muscle or a movement stands right behind them ("*affects* the hypothenar muscles").
+pub fn affects(word: &str) -> bool {
+    matches!(
+        word,
+        "affects" | "affect" | "affecting" | "involves" | "involve" | "involving" | "hits" | "attacks" | "targets"
+    )
+}
+
+/// Whether a heading tells of what fails: "What goes *wrong*", "When things go *wrong*", not of errors.
+pub fn tells_of_failing(text: &str) -> bool {
+    let text = text.to_lowercase();
+    ["go wrong", "goes wrong", "going wrong", "gone wrong", "went wrong"].iter().any(|phrase| text.contains(phrase))
+}
+
+/// Nouns for what a nerve has of a kind ("no motor *function*", "a sensory *component*", "a cutaneous *territory*").
+pub fn is_function_noun(word: &str, of_skin: bool) -> bool {
+    matches!(
+        word,
+        "function" | "functions" | "component" | "components" | "element" | "elements" | "role" | "part" | "content"
+    ) || (of_skin && matches!(word, "distribution" | "territory" | "supply" | "area"))
 }

@@ -81,7 +81,7 @@ pub const WAYS: &[(Manner, Option<Way>, &[&str], &str)] = &[
     (Manner::Draw, Some(Way::Apart), &["abduction", "protraction"], "draws the vocal folds apart"),
     (Manner::Draw, Some(Way::In), &["adduction"], "pulls the thigh inwards"),
     (Manner::Draw, Some(Way::Together), &["adduction", "retraction"], "draws the vocal folds together"),
-    (Manner::Lift, None, &["elevation", "dorsiflexion"], "lifts the scapula"),
+    (Manner::Lift, None, &["elevation", "dorsiflexion", "abduction", "flexion"], "lifts the scapula"),
     (Manner::Lower, None, &["depression", "plantar flexion"], "lowers the scapula"),
     (Manner::Bend, Some(Way::Forward), &["flexion"], "bends the trunk forward"),
     (Manner::Bend, Some(Way::Back), &["extension"], "arches the trunk backwards"),
@@ -96,6 +96,9 @@ pub const WAYS: &[(Manner, Option<Way>, &[&str], &str)] = &[
     (Manner::Tighten, None, &["tension"], "tightens the vocal folds"),
     (Manner::Slacken, None, &["relaxation"], "slackens the vocal folds"),
 ];
+
+/// What happens at a neighbouring joint while something is lifted.
+pub const LIFTED_WITH: &[&str] = &["upward rotation"];
 
 /// The manner of a verb of moving.
 pub fn manner(verb: &str) -> Option<Manner> {

@@ -140,24 +140,29 @@ word_lists! {
     is_lesion:
         "injury" "injuries" "lesion" "lesions" "damage" "section" "division" "radiculopathy" "avulsion" "severance" "neuritis" "irritation" "palsy" "palsies" "transection"
         "neuropathy" "compression" "loss" "paralysis" "entrapment" "block" "laceration" "cut" "pressure" "trauma"
-        "injured";
+        "injured"
+        "harm" "insult" "crush" "contusion" "traction" "rupture" "ligation" "resection" "destruction" "impingement" "infiltration" "denervation" "neurectomy" "neurapraxia" "neurotmesis" "axonotmesis" "blockade" "failure" "dysfunction" "involvement" "interruption" "sacrifice";
     /// Verbs of lesion: "*cutting* the nerve".
     lesions:
         "cutting" "severing" "dividing" "injuring" "damaging" "compressing" "blocking" "destroying" "losing"
-        "crushing" "tearing" "stretching" "trapping" "bruising" "pinching" "squashing" "anaesthetising";
+        "crushing" "tearing" "stretching" "trapping" "bruising" "pinching" "squashing" "anaesthetising"
+        "sacrificing" "harvesting" "removing" "resecting" "transecting" "ligating" "sectioning" "nicking" "avulsing" "rupturing" "numbing" "anaesthetizing" "anesthetizing" "freezing" "entrapping" "lacerating" "infiltrating";
     /// Participles that tell of a lesion: "when the nerve is *cut*".
     is_cut:
         "cut" "divided" "severed" "damaged" "injured" "bruised" "compressed" "torn" "crushed" "destroyed" "blocked"
         "trapped" "transected" "paralysed" "paralyzed" "lost" "sectioned" "stretched" "lesioned" "gone" "squeezed"
-        "pinched" "nicked" "caught" "interrupted" "sacrificed" "anaesthetised" "anesthetized" "dead";
+        "pinched" "nicked" "caught" "interrupted" "sacrificed" "anaesthetised" "anesthetized" "dead"
+        "hurt" "harmed" "affected" "involved" "implicated" "avulsed" "ruptured" "wounded" "defective" "diseased" "entrapped" "impinged" "irritated" "infiltrated" "invaded" "ligated" "resected" "excised" "removed" "harvested" "functionless" "nonfunctional" "lacerated" "contused" "overstretched" "anaesthetized" "numbed" "frozen" "disabled" "denervated";
     /// Verbs by which a nerve fails, at the end of a clause ("when the nerve *goes*").
-    is_failing: "goes" "fails" "fail" "suffers" "suffer" "dies";
+    is_failing: "goes" "fails" "fail" "suffers" "suffer" "dies"
+        "malfunctions" "degenerates" "succumbs";
     /// Adjectives before a noun for a lesion that may mean something else ("*surgical* division of").
     is_before_division:
         "surgical" "complete" "accidental" "isolated" "total" "deliberate" "traumatic" "unilateral" "inadvertent";
     /// Nouns for a lesion that mean nothing else.
     is_injury:
-        "injury" "injuries" "lesion" "lesions" "damage" "transection" "neuropathy" "radiculopathy" "entrapment" "palsy" "laceration";
+        "injury" "injuries" "lesion" "lesions" "damage" "transection" "neuropathy" "radiculopathy" "entrapment" "palsy" "laceration"
+        "lacerations" "transections" "palsies" "entrapments" "neuropathies" "radiculopathies" "neurapraxia" "neurotmesis" "axonotmesis";
     /// Words that tell where along a nerve, or how much of it, is hurt.
     is_level:
         "level" "distal" "proximal" "distally" "proximally" "above" "below" "beyond" "high" "low" "higher" "lower"
@@ -165,13 +170,15 @@ word_lists! {
     /// Verbs of becoming, before a word of loss ("*goes* numb").
     is_change:
         "goes" "go" "becomes" "become" "feels" "feel" "gets" "get" "turns" "being" "remains" "remain" "made" "stays"
-        "stay";
+        "stay"
+        "seems" "seem" "appears" "appear" "becoming";
     /// Verbs with a muscle and what becomes of it behind them ("*leaves* it weak").
     leaves: "leaves" "leave" "makes" "make" "renders" "render" "keeps" "keep";
     /// Words with which a statement about a lesion is only negative.
     is_spared:
         "spares" "spare" "spared" "sparing" "intact" "unaffected" "preserved" "escapes" "escape" "normal" "untouched"
-        "unharmed" "retained" "kept" "unimpaired";
+        "unharmed" "retained" "kept" "unimpaired"
+        "undamaged" "uninjured" "uninvolved" "survives" "survive" "survived" "uncompromised" "safe" "undisturbed";
     /// Words that make a condition of a lesion.
     is_condition: "if" "when" "whenever" "once" "after" "following" "with";
     /// Words that tell of a loss.
@@ -181,7 +188,8 @@ word_lists! {
         "denervated" "lost" "loses" "lose" "loss" "abolishes" "abolish" "abolished" "impairs" "impair" "impaired"
         "cannot" "can't" "can’t" "unable" "inability" "difficulty" "impossible" "costs" "cost" "wipes" "wipe" "knocks"
         "knock" "robs" "rob" "prevents" "prevent" "limits" "limit" "restricts" "restrict" "absent" "diminished" "diminishes" "fails" "fail" "failure" "waste" "wasted" "paretic" "flaccid" "useless" "ceases"
-        "flat" "flattened" "flattening";
+        "flat" "flattened" "flattening"
+        "suffers" "suffer" "deprives" "deprive" "disables" "disable" "cripples" "cripple" "eliminates" "eliminate" "compromises" "compromise" "compromised" "atrophies" "atrophied" "atrophic" "immobile" "motionless" "powerless" "feeble" "reduced" "reduces" "decreased" "disappears" "disappear" "vanishes" "limp" "withers" "withered" "shrinks" "shrunken" "trouble" "struggles" "struggle" "wither" "hampers" "hamper" "incapacitates" "undermines" "deficient" "defective";
     /// Nouns for skin and its places that tell no area from another.
     is_area_noun:
         "skin" "of" "over" "on" "in" "to" "surface" "surfaces" "aspect" "aspects" "side" "sides" "border" "margin"
@@ -200,12 +208,14 @@ word_lists! {
     is_whole_loss:
         "abolishes" "abolish" "abolished" "cannot" "can't" "can’t" "unable" "inability" "impossible" "wipes" "loses"
         "lose" "lost" "loss" "paralysis"
-        "paralyses" "paralysed" "paralyzed";
+        "paralyses" "paralysed" "paralyzed"
+        "eliminates" "eliminate" "disappears" "disappear" "vanishes";
     /// Words of a heading below which an area alone is what a nerve feels.
     is_of_skin: "skin" "cutaneous" "sensory" "sensation" "feeling" "dermatome" "dermatomes";
     /// Words for a loss of feeling.
     is_numbness: "numbness" "numb" "numbs" "deadens" "anaesthesia" "anesthesia" "sensation" "feeling" "sensory" "tingling"
-        "tingles" "paraesthesia" "paresthesia" "paraesthesiae" "paresthesias" "hypoaesthesia" "hypoesthesia";
+        "tingles" "paraesthesia" "paresthesia" "paraesthesiae" "paresthesias" "hypoaesthesia" "hypoesthesia"
+        "insensitivity" "insensibility" "insensible" "insensate" "hypaesthesia" "hypesthesia" "dysaesthesia" "dysesthesia" "desensitises" "anaesthetic" "anesthetic" "sensibility";
     /// Words that may stand between a word of loss and what is lost.
     is_of_loss:
         "of" "in" "to" "power" "function" "complete" "partial" "or" "and" "patient" "with" "active" "marked" "total"
@@ -215,7 +225,8 @@ word_lists! {
     /// Verbs by which a lesion brings about a sign: "causes wrist drop".
     brings_about:
         "causes" "cause" "produces" "produce" "results" "result" "leads" "lead" "gives" "give" "brings" "bring"
-        "shows" "show" "presents" "present" "means";
+        "shows" "show" "presents" "present" "means"
+        "manifests" "manifest" "entails" "entail" "yields" "yield" "renders" "render" "leaves" "leave" "makes" "make" "creates" "create" "induces" "induce" "exhibits" "exhibit" "displays" "display";
 }
 
 word_lists! {
@@ -487,7 +498,8 @@ word_lists! {
     /// Words between a word for a loss of feeling and the area ("numbness *over the* thumb").
     is_of_numbness:
         "of" "over" "in" "on" "to" "the" "sensation" "feeling" "loss" "patch" "area" "strip" "along" "across" "affecting"
-        "involving";
+        "involving"
+        "cutaneous" "skin" "complete" "partial" "some" "marked" "definite" "found" "noted" "present" "felt" "experienced" "perceived" "limited" "confined" "restricted" "occurs" "occur" "is" "are" "lost" "impaired" "reduced" "diminished" "absent" "decreased" "disturbed" "affected" "altered" "abolished" "there" "mainly" "mostly" "usually" "often";
 
     // Segments.
     /// Words and marks between the members of a list of segments ("C5, C6 *and* C7").

@@ -3,10 +3,11 @@
 //! For teaching, not for diagnosis: people vary, and so do lesions. A deficit is contradicted only where the nerve reaches
 //! nothing that the statement says is lost.
 
-use fascicle_model::{EntryId, Fact, Kind, Relation, Role, Vocabulary};
+use fascicle_model::{EntryId, Fact, Kind, Relation, Role, Segments, Vocabulary};
 
 use super::{Judgement, Verdict, best, list, the};
 use crate::claims::{Claim, PartRole, What};
+use crate::lexicon;
 use crate::moving::Moved;
 
 /// Judges a loss: of a muscle, of a movement, or the sign of one.
@@ -20,11 +21,19 @@ pub fn judge(vocabulary: &Vocabulary, claim: &Claim) -> Judgement {
         return best(nerves.iter().map(|nerve| of_sign(vocabulary, *nerve, sign, side)));
     }
     let level = claim.entries(PartRole::Landmark);
+    if let Some(What::Word(fibres)) = claim.part(PartRole::Modality).map(|part| &part.what) {
+        let places = claim.entries(PartRole::Structure);
+        return best(nerves.iter().map(|nerve| super::fibres::lost(vocabulary, *nerve, fibres, places, level)));
+    }
     let muscles = claim.entries(PartRole::Muscle);
     if !muscles.is_empty() {
         let pairs = nerves.iter().flat_map(|nerve| muscles.iter().map(move |muscle| (*nerve, *muscle)));
         let judge = |nerve, muscle| {
             let few = (claim.all && !claim.negated).then(|| of_few(vocabulary, nerve, muscle)).flatten();
+            let few = few.or_else(|| of_no_segment(vocabulary, nerve, muscle));
+            if claim.negated && !level.is_empty() {
+                return of_spared(vocabulary, nerve, muscle, level);
+            }
             few.unwrap_or_else(|| of_muscle(vocabulary, nerve, muscle, level))
         };
         return best(pairs.map(|(nerve, muscle)| judge(nerve, muscle)));
@@ -62,6 +71,25 @@ fn of_few(vocabulary: &Vocabulary, nerve: EntryId, group: EntryId) -> Option<Jud
     })
 }
 
+/// A part of a plexus takes nothing from a group of muscles none of which has its segments for its own.
+fn of_no_segment(vocabulary: &Vocabulary, nerve: EntryId, group: EntryId) -> Option<Judgement> {
+    if vocabulary.kind(nerve) != Kind::Plexus || vocabulary.kind(group) != Kind::Group {
+        return None;
+    }
+    let carried =
+        vocabulary.roots_of(nerve).iter().map(fascicle_model::graph::RootReading::all).reduce(Segments::union)?;
+    let members = vocabulary.members(group);
+    let shares = |muscle: &EntryId| {
+        let readings = vocabulary.roots_of(*muscle);
+        readings.first().is_none_or(|reading| !reading.main.intersection(carried).is_empty())
+    };
+    (!members.is_empty() && !members.iter().any(shares)).then(|| {
+        let why =
+            format!("no muscle of {} has {carried}, which {} carries", the(vocabulary, group), the(vocabulary, nerve));
+        Judgement::new(Verdict::Contradicts, why)
+    })
+}
+
 fn of_muscle(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId, level: &[EntryId]) -> Judgement {
     let judgement = super::supply::judge(vocabulary, nerve, muscle, false, &[]);
     if let Some(judgement) = of_other_segments(vocabulary, nerve, muscle) {
@@ -84,6 +112,26 @@ fn of_muscle(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId, level: &[
     Judgement::new(Verdict::Contradicts, why).path(judgement.path)
 }
 
+/// What a lesion at a place along the nerve surely takes away: a muscle whose twigs all leave the nerve beyond it. Whether it is
+/// spared is asked, so what is not known says nothing.
+fn of_spared(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId, level: &[EntryId]) -> Judgement {
+    let judgement = of_muscle(vocabulary, nerve, muscle, level);
+    let Some(level) = level.iter().find_map(|level| Level::of(vocabulary, nerve, *level)) else {
+        return if judgement.verdict == Verdict::Contradicts { judgement } else { Judgement::unknown() };
+    };
+    let members = vocabulary.members(muscle);
+    let all = if members.is_empty() { vec![muscle] } else { members };
+    let is_beyond = |id: &EntryId| {
+        let parts = vocabulary.all_parts(*id);
+        level.beyond.contains(id) || (!parts.is_empty() && parts.iter().all(|part| level.beyond.contains(part)))
+    };
+    if judgement.verdict == Verdict::Contradicts || all.iter().all(is_beyond) {
+        judgement
+    } else {
+        Judgement::unknown()
+    }
+}
+
 /// A part of a plexus takes nothing from a muscle none of whose segments it carries, though its branches may reach it: the
 /// muscle's own come by another part.
 fn of_other_segments(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId) -> Option<Judgement> {
@@ -91,19 +139,13 @@ fn of_other_segments(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId) -
         return None;
     }
     let all = |id: EntryId| {
-        vocabulary
-            .roots_of(id)
-            .iter()
-            .map(fascicle_model::graph::RootReading::all)
-            .reduce(fascicle_model::Segments::union)
+        vocabulary.roots_of(id).iter().map(fascicle_model::graph::RootReading::all).reduce(Segments::union)
     };
     let (carried, own) = (all(nerve)?, all(muscle)?);
     if carried.iter().any(|segment| own.iter().any(|other| other == segment)) {
         return None;
     }
-    let names = |segments: fascicle_model::Segments| -> String {
-        list(&segments.iter().map(fascicle_model::Segments::name).collect::<Vec<_>>())
-    };
+    let names = |segments: Segments| -> String { list(&segments.iter().map(Segments::name).collect::<Vec<_>>()) };
     let why = format!(
         "{} carries {}, while {} has {}",
         the(vocabulary, nerve),
@@ -114,11 +156,23 @@ fn of_other_segments(vocabulary: &Vocabulary, nerve: EntryId, muscle: EntryId) -
     Some(Judgement::new(Verdict::Contradicts, why))
 }
 
+/// Whether a root may have a share in a muscle that its nerves reach: the muscle's own segments are its, or lie beside it.
+fn is_of_root(vocabulary: &Vocabulary, root: EntryId, muscle: EntryId) -> bool {
+    if vocabulary.kind(root) != Kind::Root {
+        return true;
+    }
+    let Some(own) = Segments::parse_one(vocabulary.name(root)) else { return true };
+    let readings = vocabulary.roots_of(muscle);
+    readings.is_empty() || readings.iter().any(|reading| reading.all().iter().any(|segment| segment.abs_diff(own) <= 1))
+}
+
 /// What a lesion at a place along a nerve takes away and leaves.
 struct Level {
     at: EntryId,
     /// Muscles whose twigs leave the nerve further on, or nobody knows where.
     lost: Vec<EntryId>,
+    /// Of these, those whose twigs are known to leave it beyond the place.
+    beyond: Vec<EntryId>,
     /// Muscles whose twigs leave it well before.
     spared: Vec<EntryId>,
 }
@@ -151,8 +205,10 @@ impl Level {
         let all = vocabulary.muscles_of(nerve);
         let lost: Vec<EntryId> =
             all.iter().map(|supply| supply.muscle).filter(|id| late.contains(id) || !early.contains(id)).collect();
+        let beyond: Vec<EntryId> = facts.iter().skip(place + 1).flat_map(leaving).collect();
+        let beyond = beyond.into_iter().filter(|id| !early.contains(id)).collect();
         let spared = early.into_iter().filter(|id| !lost.contains(id)).collect();
-        Some(Self { at: landmark, lost, spared })
+        Some(Self { at: landmark, lost, beyond, spared })
     }
 
     fn spares(&self, vocabulary: &Vocabulary, muscle: EntryId) -> bool {
@@ -163,9 +219,11 @@ impl Level {
 
 fn of_movement(vocabulary: &Vocabulary, nerve: EntryId, movement: EntryId, joints: &Moved, claim: &Claim) -> Judgement {
     let level = claim.entries(PartRole::Landmark).iter().find_map(|level| Level::of(vocabulary, nerve, *level));
-    let muscles: Vec<EntryId> = match level {
-        Some(level) => level.lost,
-        None => vocabulary.muscles_of(nerve).iter().map(|supply| supply.muscle).collect(),
+    let muscles: Vec<EntryId> = if let Some(level) = level {
+        level.lost
+    } else {
+        let all = vocabulary.muscles_of(nerve).into_iter().map(|supply| supply.muscle);
+        all.filter(|muscle| is_of_root(vocabulary, nerve, *muscle)).collect()
     };
     if muscles.is_empty() && vocabulary.modality(nerve).is_none() {
         return Judgement::unknown();
@@ -192,7 +250,14 @@ fn of_movement(vocabulary: &Vocabulary, nerve: EntryId, movement: EntryId, joint
     };
     let reached_prime = movers.iter().any(|mover| is_prime(mover) && reached(mover));
     if movers.iter().any(is_prime) && !reached_prime && movers.iter().any(reached) {
-        if !claim.all {
+        let is_far = |mover: &EntryId| {
+            let readings = vocabulary.roots_of(*mover);
+            let own = Segments::parse_one(vocabulary.name(nerve));
+            let far = |segment: u8| own.is_some_and(|own| segment.abs_diff(own) > 1);
+            !readings.is_empty() && readings.iter().all(|reading| reading.all().iter().all(far))
+        };
+        let is_far_root = vocabulary.kind(nerve) == Kind::Root && movers.iter().filter(|id| is_prime(id)).all(is_far);
+        if !claim.all && !is_far_root {
             return Judgement::new(Verdict::Unknown, "it reaches only muscles that assist");
         }
         let primes: Vec<String> =
@@ -209,7 +274,8 @@ fn of_movement(vocabulary: &Vocabulary, nerve: EntryId, movement: EntryId, joint
     let primes = || movers.iter().filter(|mover| is_prime(mover) && vocabulary.entry(**mover).part_of.is_none());
     let kept: Vec<String> =
         primes().filter(|mover| !reached(mover)).map(|id| vocabulary.name(*id).to_owned()).collect();
-    if claim.negated && (!kept.is_empty() || primes().next().is_none()) && movers.iter().any(reached) {
+    let others = |mover: &EntryId| !reached(mover) && vocabulary.entry(*mover).part_of.is_none();
+    if claim.negated && movers.iter().any(others) && movers.iter().any(reached) {
         return Judgement::new(Verdict::Unknown, "other muscles do it too");
     }
     if claim.all
@@ -249,7 +315,10 @@ fn of_movement(vocabulary: &Vocabulary, nerve: EntryId, movement: EntryId, joint
 /// of the scapula".
 fn is_like(a: &str, b: &str) -> bool {
     let stems = |sign: &str| -> Vec<String> {
-        let words = sign.split([' ', '-']).filter(|word| word.len() > 3 || word.chars().any(char::is_uppercase));
+        let words = sign
+            .split([' ', '-'])
+            .filter(|word| (word.len() > 2 || word.chars().any(char::is_uppercase)) && !lexicon::is_preposition(word));
+        let words = words.filter(|word| !lexicon::is_determiner(word) && !lexicon::is_conjunction(word));
         words.map(|word| word.to_lowercase().chars().take(4).collect()).collect()
     };
     let (a, b) = (stems(a), stems(b));
@@ -297,7 +366,7 @@ fn of_sign(vocabulary: &Vocabulary, nerve: EntryId, sign: &str, side: Option<&st
     }
     let alike = with(&|held| is_like(held, sign));
     // A root shows what is a sign of a part of the plexus only if the part carries it.
-    let own = fascicle_model::Segments::parse_one(vocabulary.name(nerve)).map(fascicle_model::Segments::one);
+    let own = Segments::parse_one(vocabulary.name(nerve)).map(Segments::one);
     let own = own.filter(|_| vocabulary.kind(nerve) == Kind::Root);
     let shows = |owner: &EntryId| {
         if own.is_some_and(|own| !own.within(vocabulary.possible_segments(*owner))) {
@@ -316,7 +385,7 @@ fn of_sign(vocabulary: &Vocabulary, nerve: EntryId, sign: &str, side: Option<&st
         is_nerve && vocabulary.is_or_above(*owner, nerve) && !alike.iter().any(by_another)
     };
     if alike.iter().any(shows) {
-        let held = crate::lexicon::body_side(sign);
+        let held = lexicon::body_side(sign);
         if let (Some(told), Some(held)) = (side, held)
             && told != held.word()
         {

@@ -9,6 +9,7 @@ mod attachment;
 mod count;
 mod crossing;
 mod deficit;
+mod fibres;
 mod finding;
 mod ligament;
 mod nerve;
@@ -161,7 +162,14 @@ fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
             let Some(What::Word(is)) = claim.part(PartRole::Modality).map(|part| &part.what) else {
                 return Judgement::unknown();
             };
-            best(claim.entries(PartRole::Nerve).iter().map(|id| nerve::modality(vocabulary, *id, is, claim.all)))
+            let places = claim.entries(PartRole::Structure);
+            best(claim.entries(PartRole::Nerve).iter().map(|id| {
+                if crate::lexicon::carried(is).is_some() {
+                    fibres::judge(vocabulary, *id, is, places)
+                } else {
+                    nerve::modality(vocabulary, *id, is, claim.all)
+                }
+            }))
         }
         ClaimKind::Skin => {
             each(claim, PartRole::Nerve, PartRole::Skin, |nerve, area| place::skin(vocabulary, nerve, area))
@@ -265,10 +273,16 @@ fn negate(judgement: Judgement, claim: &Claim, vocabulary: &Vocabulary) -> Judge
         names.join(" – ")
     };
     match judgement.verdict {
-        // Spared may be what leaves the nerve above the lesion.
-        Verdict::Agrees if claim.kind == ClaimKind::Deficit && claim.part(PartRole::Landmark).is_some() => {
+        // Spared may be what leaves the nerve above the lesion; of muscles that is known.
+        Verdict::Agrees
+            if claim.kind == ClaimKind::Deficit
+                && claim.part(PartRole::Landmark).is_some()
+                && claim.part(PartRole::Muscle).is_none() =>
+        {
             Judgement::unknown()
         }
+        // That a nerve has no such fibres may be said of its own, not of those that join it.
+        Verdict::Agrees if claim.kind == ClaimKind::Modality && claim.is_of_passengers() => Judgement::unknown(),
         Verdict::Agrees if claim.kind == ClaimKind::Deficit => Judgement {
             verdict: Verdict::Contradicts,
             why: format!("it is not spared: {}", judgement.why),

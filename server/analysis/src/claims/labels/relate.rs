@@ -75,7 +75,10 @@ pub fn meanings(told: Label) -> Vec<Label> {
         }
         (Some(K::Renaming), ..) => list.push(label(K::Branching, P::Parent, P::Nerve)),
         (Some(K::Modality), ..) => list.push(label(K::Joint, P::Joint, P::JointKind)),
-        (Some(K::Joint), P::Joint, P::JointKind) => list.push(label(K::Modality, P::Nerve, P::Modality)),
+        // "Type", and of a nerve "Function: motor only"
+        (Some(K::Joint), P::Joint, P::JointKind) | (Some(K::Action), P::Muscle, P::Movement) => {
+            list.push(label(K::Modality, P::Nerve, P::Modality))
+        }
         (Some(K::Joint), P::Joint, P::Movement) => list.push(label(K::Action, P::Muscle, P::Movement)),
         (Some(K::Passage), P::Nerve, P::Landmark) => list.push(label(K::Passage, P::Landmark, P::Nerve)),
         (Some(K::Passage), P::Landmark, P::Nerve) => list.push(label(K::Passage, P::Nerve, P::Landmark)),

@@ -51,8 +51,10 @@ pub fn value_claims(
                 }
             }
             PartRole::Sign => {
+                // "Movement lost": what stands there is lost altogether.
+                let is_lost = word.to_lowercase().split(' ').any(lexicon::is_whole_loss);
                 for effect in sentences::effects(scope, from, to) {
-                    claims.push(Claim { all: effect.whole, ..claim(kind, own.clone(), effect.parts) });
+                    claims.push(Claim { all: effect.whole || is_lost, ..claim(kind, own.clone(), effect.parts) });
                 }
             }
             PartRole::Modality | PartRole::JointKind => {
@@ -266,7 +268,13 @@ fn word_value(scope: &Scope<'_>, from: usize, to: usize, role: PartRole) -> Opti
             };
         }
     }
-    found.map(|(is, span)| Part { role, span: scope.plain.to_source(span), what: What::Word(is) })
+    // "both", of motor and sensory
+    let both = || {
+        let [only] = scope.mentions.tokens.get(from..to)? else { return None };
+        let is_both = matches!(&*only.span.of(&scope.plain.text).to_lowercase(), "both" | "m+s" | "b");
+        (is_both && role == PartRole::Modality).then_some(("mixed", only.span))
+    };
+    found.or_else(both).map(|(is, span)| Part { role, span: scope.plain.to_source(span), what: What::Word(is) })
 }
 
 /// Whether it is a nerve, a plexus or a root, whichever is meant.

@@ -177,6 +177,16 @@ impl Sentence<'_, '_> {
         if manner == ways::Manner::Turn {
             movements.truncate(1);
         }
+        if manner == ways::Manner::Lift && !movements.is_empty() {
+            // "lifts the arm": its girdle turns with it
+            let near = of_the_region(vocabulary, &joints);
+            let turning = ways::LIFTED_WITH.iter().filter_map(|name| self.scope.relations.movement(name));
+            let turning: Vec<EntryId> = turning.filter(|movement| happens_at(vocabulary, *movement, &near)).collect();
+            if !turning.is_empty() {
+                movements.extend(turning);
+                target.what = What::Entry(joints.iter().chain(&near).copied().collect());
+            }
+        }
         (!movements.is_empty()).then_some(Everyday { movements, target })
     }
 }

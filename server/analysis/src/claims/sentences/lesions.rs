@@ -17,6 +17,8 @@ pub(super) struct Cause {
     pub(super) to: usize,
     /// The landmark at which the nerve is hurt.
     pub(super) level: Option<Side>,
+    /// Something before has said that only a part of the nerve, or only its lower course, is hurt.
+    pub(super) is_partial: bool,
 }
 
 /// Marks between a nerve and what is lost with it, or between a sign and its nerve.
@@ -25,6 +27,34 @@ fn is_mark_of_value(word: &str) -> bool {
 }
 
 impl Sentence<'_, '_> {
+    /// Where a sentence that speaks of several lesions falls into clauses with one each: "A lesion of S1 abolishes the one jerk,
+    /// an L4 lesion the other".
+    pub(super) fn clauses_of_lesions(&self) -> Vec<(usize, usize)> {
+        let causes = self.causes();
+        if causes.len() < 2 {
+            return Vec::new();
+        }
+        let divides =
+            |at: &usize| matches!(self.word(*at), "," | ";" | "and" | ".") || lexicon::is_contrast(self.word(*at));
+        let mut clauses = Vec::new();
+        let mut start = 0;
+        for pair in causes.windows(2) {
+            let [one, other] = pair else { continue };
+            let strong = |at: &usize| self.word(*at) == ";" || lexicon::is_contrast(self.word(*at));
+            let between = || (one.to..other.from.max(one.to)).rev();
+            let Some(cut) = between().find(strong).or_else(|| between().find(divides)) else { return Vec::new() };
+            clauses.push((start, cut));
+            start = cut + 1;
+        }
+        clauses.push((start, self.atoms.len()));
+        clauses
+    }
+
+    /// A stretch of the sentence as one of its own.
+    pub(super) fn part(&self, from: usize, to: usize) -> Self {
+        Self { atoms: self.atoms.get(from..to).unwrap_or_default(), ..*self }
+    }
+
     /// The lesion that the sentence speaks of; `None` if it speaks of none or of several.
     pub(super) fn cause(&self) -> Option<Cause> {
         let speaks_of_lesion = |atom: &Atom| {
@@ -36,6 +66,7 @@ impl Sentence<'_, '_> {
                 || lexicon::points_to(word)
                 || lexicon::hurts(word)
                 || lexicon::names_lesion(word)
+                || lexicon::hurts_by_pressing(word)
                 || matches!(word, "out" | "points" | "point" | "think" | "typical" | "characteristic")
                 || matches!(atom.kind, AtomKind::Relation(relation) if relation.form == Form::Participle)
         };
@@ -55,6 +86,27 @@ impl Sentence<'_, '_> {
         if !speaks && (!has_value || self.sign_at(0).is_none()) {
             return self.cause_before();
         }
+        let mut causes = self.causes();
+        match causes.len() {
+            0 => {
+                let own = self.named_cause().or_else(|| self.implied_cause());
+                own.or_else(|| self.only_cause()).or_else(|| self.cause_before())
+            }
+            1 => causes.pop(),
+            _ => None,
+        }
+    }
+
+    /// Whether a noun that may mean a branch means a lesion ("*Division* of the nerve"): the sentence begins with it and tells of a
+    /// loss.
+    pub(super) fn is_cutting(&self, at: usize) -> bool {
+        at == 0
+            && lexicon::is_lesion(&self.first_token(at).to_lowercase())
+            && (1..self.atoms.len()).any(|place| self.loss_at(place) > 0 || self.spared_at(place) > 0)
+    }
+
+    /// The lesions that the sentence names, in order.
+    fn causes(&self) -> Vec<Cause> {
         let mut causes: Vec<Cause> = Vec::new();
         let mut at = 0;
         while at < self.atoms.len() {
@@ -64,40 +116,60 @@ impl Sentence<'_, '_> {
                 continue;
             };
             let (level, end) = self.level(to);
-            causes.push(Cause { nerves, from, to: end, level });
+            causes.push(Cause { nerves, from, to: end, level, is_partial: false });
             at = end;
         }
-        match causes.len() {
-            0 => self.named_cause().or_else(|| self.implied_cause()).or_else(|| self.cause_before()),
-            1 => causes.pop(),
-            _ => None,
-        }
+        causes
     }
 
-    /// "NERVE: wrist drop": a nerve with which a sentence begins, and right behind it what is lost with it.
+    /// "NERVE: wrist drop", "NERVE at the wrist: the fingers cannot be spread": a head that names one nerve, and behind its mark
+    /// what is lost with it.
     fn labelled_cause(&self) -> Option<Cause> {
-        let from = (0..3).find(|at| !lexicon::is_determiner(self.word(*at)) && !lexicon::is_bullet(self.word(*at)))?;
-        let (nerves, to) = match self.mention(from) {
-            Some(_) => {
-                let group = self.group_from(from, true)?;
-                (self.sides(&group, PartRole::Nerve), group.end)
+        let mark = (0..self.atoms.len()).find(|at| is_mark_of_value(self.word(*at)))?;
+        let first =
+            (0..mark).find(|at| !lexicon::is_determiner(self.word(*at)) && !lexicon::is_bullet(self.word(*at)))?;
+        let named = (first..mark).find(|at| self.class(*at) == Some(0));
+        let (nerves, from, to) = match named {
+            Some(at) => {
+                let group = self.group_from(at, true)?;
+                (self.sides(&group, PartRole::Nerve), at, group.end)
             }
-            None => self.bare_nerve(from).map(|(side, end)| (vec![side], end))?,
+            None => self.bare_nerve(first).map(|(side, end)| (vec![side], first, end))?,
         };
-        if nerves.is_empty() || !is_mark_of_value(self.word(to)) {
+        let is_other = |at: usize| {
+            matches!(self.class(at), Some(0..=2))
+                || lexicon::asserts_nothing(self.word(at))
+                || matches!(self.atoms.get(at).map(|atom| &atom.kind), Some(AtomKind::Segments(_)))
+        };
+        if nerves.is_empty() || to > mark || (first..from).chain(to..mark).any(is_other) {
             return None;
         }
-        let tells =
-            self.sign_at(to + 1).is_some() || self.loss_at(to + 1) > 0 || lexicon::is_numbness(self.word(to + 1));
-        tells.then_some(Cause { nerves, from, to: to + 1, level: None })
+        let begins =
+            |at: usize| self.sign_at(at).is_some() || self.loss_at(at) > 0 || lexicon::is_numbness(self.word(at));
+        let has_head_of_lesion = (first..mark).any(|at| {
+            let word = self.word(at);
+            lexicon::is_lesion(word) || lexicon::is_cut(word) || lexicon::is_injury(word)
+        });
+        let tells = begins(mark + 1)
+            || ((has_head_of_lesion || self.scope.of_lesions)
+                && (mark + 2..self.atoms.len()).any(|at| begins(at) || lexicon::is_state_of_loss(self.word(at))));
+        let (level, _) = self.level(to);
+        let is_partial = mark > to;
+        tells.then_some(Cause { nerves, from: first, to: mark + 1, level, is_partial })
     }
 
     /// "It also paralyses MUSCLE", "The patient cannot …", "The foot drops": the lesion of the sentence before.
     fn cause_before(&self) -> Option<Cause> {
-        let nerves = if self.memory.lesion.is_empty() { self.lesion_above() } else { self.memory.lesion.clone() };
+        let is_known = !self.memory.lesion.is_empty();
+        let nerves = if is_known { self.memory.lesion.clone() } else { self.lesion_above() };
         if nerves.is_empty() {
             return None;
         }
+        let cause = |from: usize, to: usize| {
+            let level = self.memory.lesion_at.clone().filter(|_| is_known);
+            // A heading may tell a place beside the nerve.
+            Cause { nerves, from, to, level, is_partial: !is_known || self.memory.lesion_of_part }
+        };
         // "In people it also …"
         if let Some(pronoun) = (0..3).find(|at| matches!(self.word(*at), "it" | "this")) {
             let verb = (pronoun + 1..self.atoms.len())
@@ -108,7 +180,7 @@ impl Sentence<'_, '_> {
                 || lexicon::brings_about(word)
                 || lexicon::leaves(word);
             if takes {
-                return Some(Cause { nerves, from: pronoun, to: pronoun + 1, level: None });
+                return Some(cause(pronoun, pronoun + 1));
             }
         }
         if self.tells_of_muscle_palsy() {
@@ -122,12 +194,14 @@ impl Sentence<'_, '_> {
                 || lexicon::brings_about(word)
                 || (lexicon::is_condition(word) && !(word == "with" && self.loss_at(at + 1) > 0))
                 || lexicon::is_contrast(word)
+                || lexicon::points_to(word)
+                || matches!(self.atoms.get(at).map(|atom| &atom.kind), Some(AtomKind::Segments(_)))
                 || word == "unlike"
         };
         if (0..self.atoms.len()).any(is_other) {
             return None;
         }
-        Some(Cause { nerves, from: 0, to: 0, level: None })
+        Some(cause(0, 0))
     }
 
     /// "*Trapezius palsy* also lets the scapula wing": another lesion than the one that is spoken of, told by the muscle.
@@ -163,6 +237,7 @@ impl Sentence<'_, '_> {
             from: at,
             to: group.end,
             level: None,
+            is_partial: false,
         })
     }
 
@@ -181,7 +256,8 @@ impl Sentence<'_, '_> {
             let nerves = owners.iter().map(|(owner, _)| *owner).collect();
             let place = owners.first().and_then(|(_, place)| *place).filter(|_| owners.len() == 1);
             let level = place.map(|place| Side { what: What::Entry(vec![place]), span });
-            Some(Cause { nerves: vec![Side { what: What::Entry(nerves), span }], from: at, to, level })
+            let nerves = vec![Side { what: What::Entry(nerves), span }];
+            Some(Cause { nerves, from: at, to, level, is_partial: false })
         });
         let first = causes.next()?;
         causes.next().is_none().then_some(first)
@@ -189,7 +265,12 @@ impl Sentence<'_, '_> {
 
     /// "Damage causes a claw hand": the nerve of which the text speaks.
     fn implied_cause(&self) -> Option<Cause> {
-        let injuries: Vec<usize> = (0..self.atoms.len()).filter(|at| lexicon::is_injury(self.word(*at))).collect();
+        let is_block = |at: usize| {
+            let before = at.checked_sub(1).map_or("", |place| self.word(place));
+            self.word(at) == "block" && lexicon::is_determiner(before)
+        };
+        let injuries: Vec<usize> =
+            (0..self.atoms.len()).filter(|at| lexicon::is_injury(self.word(*at)) || is_block(*at)).collect();
         let [at] = *injuries else { return None };
         let names_a_nerve = (0..self.atoms.len()).any(|at| self.side(at, PartRole::Nerve).is_some());
         // "a *trapezius* palsy" is not one of the nerve that was spoken of.
@@ -200,7 +281,8 @@ impl Sentence<'_, '_> {
             return None;
         }
         let nerves = self.implied(PartRole::Nerve, false);
-        (nerves.len() == 1).then_some(Cause { nerves, from: at, to: at + 1, level: None })
+        let (level, to) = self.level(at + 1);
+        (nerves.len() == 1).then_some(Cause { nerves, from: at, to, level, is_partial: false })
     }
 
     fn cause_at(&self, at: usize) -> Option<(Vec<Side>, usize, usize)> {
@@ -288,6 +370,15 @@ impl Sentence<'_, '_> {
         {
             return Some((vec![side], at, end + 1));
         }
+        // "Cut there: …"
+        if at == 0 && lexicon::is_cut(word) && matches!(self.word(at + 1), "there" | "here" | ":") {
+            return Some((self.implied(PartRole::Nerve, false), at, at + 2));
+        }
+        // "when *the nerve is damaged*"
+        if word == "nerve" && matches!(before, "the" | "this") {
+            let end = self.hurt(at + 1, false)?;
+            return Some((self.implied(PartRole::Nerve, false), at, end));
+        }
         // "when it is cut"
         if matches!(word, "it" | "they") {
             let end = self.hurt(at + 1, false)?;
@@ -323,10 +414,17 @@ impl Sentence<'_, '_> {
         let word = if movement.is_empty() { self.word(at) } else { &*movement };
         let before = at.checked_sub(1).map_or("", |before| self.word(before));
         let is_adjective = lexicon::is_cut(word) && (lexicon::is_determiner(before) || before == "with" || at == 0);
-        if !is_adjective && !lexicon::hurts(word) {
+        // "a knife *severed* the nerve"
+        let is_past = lexicon::is_cut(word)
+            && !is_adjective
+            && lexicon::is_determiner(self.word(at + 1))
+            && !lexicon::is_auxiliary(before)
+            && !lexicon::is_adverb(before);
+        let presses = lexicon::hurts_by_pressing(word) && matches!(self.word(at + 1), "on" | "upon" | "against");
+        if !is_adjective && !is_past && !presses && !lexicon::hurts(word) {
             return None;
         }
-        let mut next = at + 1;
+        let mut next = at + 1 + usize::from(presses);
         while !is_adjective && (lexicon::is_determiner(self.word(next)) || matches!(self.word(next), "out" | "off")) {
             next += 1;
         }
@@ -345,8 +443,21 @@ impl Sentence<'_, '_> {
         let word = self.word(at);
         let before = at.checked_sub(1).map_or("", |before| self.word(before));
         let mut next = at + 1;
-        if lexicon::is_cut(word) && matches!(before, "has" | "have" | "had") {
+        if lexicon::is_cut(word) && (matches!(before, "has" | "have" | "had") || lexicon::is_adverb(before)) {
             // the nerve follows at once
+        } else if let Some(end) = self.nerve_at_fault(at) {
+            next = end;
+            let mut linked = false;
+            while matches!(self.word(next), "is" | "was" | "must" | "be" | "will" | ":" | "—" | "–" | "here")
+                || lexicon::is_adverb(self.word(next))
+                || lexicon::is_hedge(self.word(next))
+            {
+                linked |= matches!(self.word(next), "is" | "was" | "be" | ":" | "—" | "–");
+                next += 1;
+            }
+            if !linked {
+                return None;
+            }
         } else if (lexicon::is_cut(word) && self.word(next) == "nerve") || lexicon::is_injury(word) {
             next += usize::from(self.word(next) == "nerve");
             let mut linked = false;
@@ -376,6 +487,66 @@ impl Sentence<'_, '_> {
         let group = self.group_from(next, true)?;
         let nerves = self.sides(&group, PartRole::Nerve);
         (!nerves.is_empty()).then_some((nerves, at, group.end))
+    }
+
+    /// "The *nerve affected* is …", "the *nerve most likely to be damaged* is …", "the *culprit* is …": the atom behind the words
+    /// for the nerve that is hurt.
+    fn nerve_at_fault(&self, at: usize) -> Option<usize> {
+        let word = self.word(at);
+        if word == "culprit" {
+            return Some(at + 1);
+        }
+        if !matches!(word, "nerve" | "root" | "trunk" | "cord" | "structure") {
+            return None;
+        }
+        let mut next = at + 1;
+        while matches!(self.word(next), "that" | "which" | "most" | "to" | "have" | "likely" | "must" | "probably")
+            || lexicon::is_auxiliary(self.word(next))
+            || lexicon::is_adverb(self.word(next))
+            || lexicon::is_before_hurt(self.word(next))
+        {
+            next += 1;
+        }
+        let word = if self.word(next).is_empty() { self.written(next) } else { self.word(next).to_owned() };
+        if word == "at" && self.word(next + 1) == "fault" {
+            return Some(next + 2);
+        }
+        let is_hurt = (lexicon::is_cut(&word) && word != "removed") || matches!(&*word, "responsible" | "concerned");
+        is_hurt.then_some(next + 1)
+    }
+
+    /// "The ulnar nerve, when it is caught behind the elbow, …": the one nerve that the sentence names, where a word of lesion
+    /// stands beside nothing else.
+    fn only_cause(&self) -> Option<Cause> {
+        let is_neural = |at: &usize| self.class(*at) == Some(0);
+        let first = (0..self.atoms.len()).find(is_neural)?;
+        let group = self.group_from(first, true)?;
+        let is_other = |at: usize| {
+            matches!(self.atoms.get(at).map(|atom| &atom.kind), Some(AtomKind::Segments(_)))
+                || (is_neural(&at) && !group.members.contains(&at))
+                || matches!(self.word(at), "not" | "no" | "nor" | "never" | "unlike" | "than")
+                || lexicon::is_contrast(self.word(at))
+        };
+        let is_hurt = |at: usize| {
+            let word = self.word(at);
+            lexicon::is_injury(word) || matches!(word, "crush" | "compression" | "division" | "section" | "severance")
+        };
+        let supplies = |atom: &Atom| {
+            matches!(atom.kind, AtomKind::Relation(relation) if relation.form != Form::Noun
+                && relation.kind != crate::claims::ClaimKind::Passage)
+        };
+        let is_alone = group.members.len() == 1
+            && !(0..self.atoms.len()).any(is_other)
+            && !self.atoms.iter().any(supplies)
+            && (0..self.atoms.len()).any(is_hurt);
+        let nerves = self.sides(&group, PartRole::Nerve);
+        (is_alone && !nerves.is_empty()).then_some(Cause {
+            nerves,
+            from: first,
+            to: group.end,
+            level: None,
+            is_partial: true,
+        })
     }
 
     /// "Weak dorsiflexion *points to* NERVE", "wasting of MUSCLE *suggests* NERVE": the nerve at an atom, where words before it
@@ -429,8 +600,16 @@ impl Sentence<'_, '_> {
         if next == at && !may_miss_verb {
             return None;
         }
-        if word == "out" && self.word(next + 1) == "of" && self.word(next + 2) == "action" {
+        let follows = (self.word(next + 1), self.word(next + 2));
+        if word == "out" && follows.0 == "of" && matches!(follows.1, "action" | "order" | "use") {
             return Some(next + 3);
+        }
+        if matches!((word, follows.0), ("at", "fault") | ("to", "blame")) {
+            return Some(next + 2);
+        }
+        // "The nerve is *involved in* abduction" hurts nothing.
+        if matches!(word, "involved" | "implicated") && self.word(next + 1) == "in" {
+            return None;
         }
         lexicon::is_cut(word).then_some(next + 1)
     }

@@ -13,6 +13,7 @@
 //! These ask `subjects` who does it and `objects` to whom; both find `groups`, and `sides` says which members fit.
 //! `passages` reads what passes a place where that takes more, `ways` what is left of the way of a nerve, `branches` what is left of
 //! its branches. `values` reads what stands behind a label or in a cell of a table, where no verb is.
+//! `fibres` tells taste and autonomic fibres.
 
 mod actions;
 mod areas;
@@ -26,6 +27,7 @@ mod deficits;
 mod described;
 mod ends;
 mod everyday;
+mod fibres;
 mod fragments;
 mod gaps;
 mod groups;
@@ -57,9 +59,9 @@ use self::atoms::{Atom, AtomKind, atoms};
 use self::objects::Object;
 use crate::blocks::BlockIx;
 use crate::claims::phrases::Relations;
-use crate::claims::{Claim, ClaimKind};
+use crate::claims::{Claim, ClaimKind, Part};
 use crate::knowledge::Knowledge;
-use crate::lexicon::{self, Form};
+use crate::lexicon::{self, Form, RelationWord};
 use crate::mentions::Mentions;
 use crate::names::NameIndex;
 use crate::text::{Plain, Span};
@@ -141,6 +143,10 @@ pub struct Memory {
     asked: Option<questions::Asked>,
     /// The nerves of the lesion of which the sentence before speaks.
     lesion: Vec<Side>,
+    /// The landmark at which that lesion sits.
+    lesion_at: Option<Side>,
+    /// It was said where along the nerve that lesion sits, or that it is a part of it.
+    lesion_of_part: bool,
     /// What somebody is said to have lost, where no lesion was told.
     effects: Vec<deficits::Effect>,
     /// The sentence before is a question.
@@ -281,7 +287,17 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
         {
             claims = sentence.answers(asked);
         }
-        claims.extend(sentence.deficits(cause.as_ref()));
+        let mut lost = sentence.deficits(cause.as_ref());
+        if cause.is_none() {
+            lost.extend(sentence.deficits_by_clause());
+        }
+        // "A lesion of NERVE numbs the sole" is read as what it feels as well.
+        let is_told = |lost: &Claim| {
+            let is_same = |part: &Part| lost.parts.iter().any(|own| own.role == part.role && own.what == part.what);
+            claims.iter().any(|known| known.kind == ClaimKind::Skin && known.parts.iter().all(is_same))
+        };
+        lost.retain(|claim| !is_told(claim));
+        claims.extend(lost);
         if claims.is_empty() {
             claims = sentence.area_of_subject();
         }
@@ -289,7 +305,10 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
     let asked = sentence.asked();
     let effects = if sentence.asserts() { sentence.effects_of_case(cause.as_ref()) } else { Vec::new() };
     let asks = sentence.atoms.last().is_some_and(|atom| atom.word == "?");
-    let lesion = cause.map(|cause| cause.nerves).unwrap_or_default();
+    // What somebody is said to do or not to do, where no other nerve is named, leaves the lesion what it was.
+    let names_nerve = (0..sentence.atoms.len()).any(|at| sentence.class(at) == Some(0));
+    let keeps_lesion = cause.is_none() && !names_nerve && sentence.atoms.iter().any(|a| lexicon::is_person(&a.word));
+    let lesion_of_part = cause.as_ref().is_some_and(|cause| cause.is_partial || sentence.tells_a_level(cause));
     let (subject, named, goes_on) = (sentence.main_subject(), sentence.named(), sentence.takes_up_subject());
     let is_of_others = sentence.tells_branch_only() || sentence.lists_unlike();
     let (subject, named) = if is_of_others { Default::default() } else { (subject, named) };
@@ -304,7 +323,10 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
     memory.of_vessel = of_vessel;
     memory.told = told;
     memory.asked = asked;
-    memory.lesion = lesion;
+    if !keeps_lesion {
+        let (lesion, at) = cause.map(|cause| (cause.nerves, cause.level)).unwrap_or_default();
+        (memory.lesion, memory.lesion_at, memory.lesion_of_part) = (lesion, at, lesion_of_part);
+    }
     if !memory.lesion.is_empty() {
         memory.effects.clear();
     }
@@ -361,6 +383,7 @@ pub fn is_sentence(scope: &Scope<'_>, from: usize, to: usize) -> bool {
     Sentence { scope, atoms: &atoms, memory: &Memory::default() }.has_verb()
 }
 
+#[derive(Clone, Copy)]
 struct Sentence<'a, 's> {
     scope: &'a Scope<'s>,
     atoms: &'a [Atom],
@@ -438,6 +461,10 @@ impl Sentence<'_, '_> {
     /// The claims that begin with an atom.
     fn claims_at(&self, at: usize, last_subject: &mut Vec<Side>) -> Vec<Claim> {
         match &self.atoms.get(at).map(|atom| &atom.kind) {
+            // "Division of the nerve means that the patient cannot …": cut it is, and no branch.
+            Some(AtomKind::Relation(relation)) if relation.kind == ClaimKind::Branching && self.is_cutting(at) => {
+                Vec::new()
+            }
             Some(AtomKind::Relation(relation)) => match relation.form {
                 Form::Noun => self.noun_claims(at, relation),
                 Form::Verb | Form::Participle => {
@@ -470,6 +497,11 @@ impl Sentence<'_, '_> {
             Some(AtomKind::Word) if lexicon::count(self.word(at)).is_some() => self.count_claims(at),
             Some(AtomKind::Word) if matches!(self.word(at), "that's" | "it's" | "they're" | "was") => {
                 self.adjective_claims(at)
+            }
+            Some(AtomKind::Word) if lexicon::carried(self.word(at)).is_some() => self.carried_claims(at),
+            Some(AtomKind::Word) if self.word(at) == "no" => {
+                let claims = self.lacking_claims(at);
+                if claims.is_empty() { self.noun_of_implied(at) } else { claims }
             }
             Some(AtomKind::Word) if lexicon::MODALITIES.iter().any(|(word, _)| *word == self.word(at)) => {
                 self.fibre_claims(at)

@@ -47,6 +47,12 @@ impl Sentence<'_, '_> {
         claims.extend(self.listed_members(at));
         claims.extend(self.copula_roots(at, before));
         let subject = |role| {
+            // "Being purely sensory, NERVE …"
+            let comma = (at + 1..at + 8).find(|place| self.word(*place) == ",");
+            if let Some(comma) = comma.filter(|_| at == 0 && self.word(at) == "being") {
+                let group = self.group_at_start(comma + 1);
+                return group.map(|group| self.sides(&group, role)).unwrap_or_default();
+            }
             let relation = RelationWord {
                 phrase: "",
                 kind: ClaimKind::Modality,
@@ -157,7 +163,11 @@ impl Sentence<'_, '_> {
             is = if told(fibres).is_some_and(|other| other != is) { "mixed" } else { is };
             fibres += 1;
         }
-        if !matches!(self.word(fibres), "fibres" | "fibers" | "fibre" | "fiber") {
+        // "a cutaneous *territory*", "no motor *function*"; what it has only somewhere tells less
+        let is_of_skin = self.word(at) == "cutaneous";
+        let is_noun = matches!(self.word(fibres), "fibres" | "fibers" | "fibre" | "fiber")
+            || (lexicon::is_function_noun(self.word(fibres), is_of_skin) && self.ends_clause(fibres + 1));
+        if !is_noun {
             return Vec::new();
         }
         let (mut verb, mut denied, mut purely) = (at, false, false);
@@ -173,7 +183,13 @@ impl Sentence<'_, '_> {
                 break;
             }
         }
-        if !lexicon::has_fibres(&self.written(verb)) {
+        // "supplies motor fibres", said of a nerve that has none; sensory ones any nerve may send to a joint
+        let gives = is == "motor"
+            && matches!(
+                &*self.written(verb),
+                "supplies" | "gives" | "provides" | "sends" | "distributes" | "gives off"
+            );
+        if !lexicon::has_fibres(&self.written(verb)) && !gives {
             return Vec::new();
         }
         denied |= matches!(self.word(verb), "without" | "lacks");

@@ -22,11 +22,20 @@ impl Sentence<'_, '_> {
         }
         let words = self.words_from(from, LONGEST_SIGN);
         let word = |at: usize| words.get(at).map_or("", String::as_str);
-        let Some(found) = signs.named_at(0, &word) else {
+        // The loss of taste is judged by the nerves that carry it.
+        let is_of_taste = |found: &Found| found.sign.split(' ').any(|word| lexicon::carried(word).is_some());
+        if (at..at + 3).any(|place| lexicon::carried(self.word(place)).is_some()) {
+            return signs.named_at(0, &word).filter(|found| !is_of_taste(found));
+        }
+        let told = || {
             let clause: Vec<&str> =
                 words.iter().map(String::as_str).take_while(|word| !lexicon::ends_phrase(word)).collect();
-            return signs.told_in(&clause, &|| self.tells_loss(at));
+            signs.told_in(&clause, &|| self.tells_loss(at))
         };
+        // One word is a sign where no more of them tell one.
+        let named = signs.named_at(0, &word);
+        let named = if named.as_ref().is_none_or(|found| found.len == 1) { told().or(named) } else { named };
+        let found = named?;
         // A reflex is a sign only where it is lost.
         let is_reflex = found.sign.starts_with("loss of ") && word(0) != "loss";
         let is_lost = || (0..self.atoms.len()).any(|at| lexicon::is_loss(self.word(at)));

@@ -561,7 +561,7 @@ impl Sentence<'_, '_> {
     }
 
     /// The group with which a clause begins at an atom.
-    fn group_at_start(&self, start: usize) -> Option<Group> {
+    pub(super) fn group_at_start(&self, start: usize) -> Option<Group> {
         let mut at = start;
         while at < self.atoms.len() {
             match self.atoms.get(at)?.kind {

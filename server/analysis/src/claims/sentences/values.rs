@@ -136,11 +136,32 @@ pub fn effects(scope: &Scope<'_>, from: usize, to: usize) -> Vec<Effect> {
     let names_another = (0..atoms.len()).any(|at| {
         sentence.class(at) == Some(0) || matches!(atoms.get(at).map(|atom| &atom.kind), Some(AtomKind::Segments(_)))
     });
-    if sentence.asserts() && !names_another && !sentence.tells_of_muscle_palsy() {
-        sentence.effects_from(0, true)
-    } else {
-        Vec::new()
+    if !sentence.asserts() || names_another || sentence.tells_of_muscle_palsy() {
+        return Vec::new();
     }
+    let ends = |at: usize| matches!(sentence.word(at), "," | ";" | "/" | "+" | "." | "and" | "with");
+    let begins = |at: usize| {
+        at == 0
+            || (ends(at - 1)
+                && (sentence.sign_at(at).is_some()
+                    || sentence.loss_at(at) > 0
+                    || matches!(atoms.get(at).map(|atom| &atom.kind), Some(AtomKind::Movement(movement))
+                        if movement.form == MovementForm::Noun)))
+    };
+    let mut effects: Vec<Effect> = Vec::new();
+    for start in (0..atoms.len()).filter(|at| begins(*at)) {
+        let end = (start..atoms.len()).find(|at| matches!(sentence.word(*at), "," | ";" | ".")).unwrap_or(atoms.len());
+        // "dorsiflexion normal"
+        if (start..end).any(|at| sentence.spared_at(at) > 0 || lexicon::is_hedge(sentence.word(at))) {
+            continue;
+        }
+        for effect in sentence.effects_from(start, true) {
+            if !effects.iter().any(|known| known.parts == effect.parts) {
+                effects.push(effect);
+            }
+        }
+    }
+    effects
 }
 
 impl Sentence<'_, '_> {
