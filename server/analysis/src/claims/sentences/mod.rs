@@ -440,13 +440,16 @@ impl Sentence<'_, '_> {
             claims.extend(ends);
         }
         claims.extend(self.ligament_claims());
-        let of_joints = self.typed_joint_claims(&claims);
-        claims.extend(of_joints);
-        let belongings = self.typed_member_claims(&claims);
-        claims.extend(belongings);
+        // "Elbow extension tests C7" is told of the segment before it is told of the joint.
         if claims.is_empty() {
             claims = self.levels_of_movements();
         }
+        if claims.iter().all(|claim| claim.kind != ClaimKind::Roots) {
+            let of_joints = self.typed_joint_claims(&claims);
+            claims.extend(of_joints);
+        }
+        let belongings = self.typed_member_claims(&claims);
+        claims.extend(belongings);
         if claims.is_empty() {
             claims = self.kind_of_implied();
         }
