@@ -282,6 +282,9 @@ pub fn is_ditto(cell: &str) -> bool {
 pub const PLAIN_VERBS: &[(&str, &str)] = &[
     ("bend", "flexion"),
     ("straighten", "extension"),
+    ("hyperextend", "extension"),
+    ("side-flex", "lateral flexion"),
+    ("side-bend", "lateral flexion"),
     ("evert", "eversion"),
     ("invert", "inversion"),
     ("plantar-flex", "plantar flexion"),
@@ -308,6 +311,12 @@ pub fn counts_from(region: &str, side: &str) -> Option<bool> {
         ("hand", "medial" | "ulnar" | "inner") | ("foot", "lateral" | "outer") => false,
         _ => return None,
     })
+}
+
+/// The ordinal that is written in figures ("3rd").
+pub fn ordinal(figures: &str) -> Option<&'static str> {
+    let number = ["st", "nd", "rd", "th"].iter().find_map(|end| figures.strip_suffix(end))?;
+    ORDINALS.get(number.parse::<usize>().ok()?.checked_sub(1)?).copied()
 }
 
 /// Whether a word is the number of a cranial nerve, as it stands for the nerve. "I" and "X" alone may be other words.

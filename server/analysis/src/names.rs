@@ -240,7 +240,13 @@ impl NameIndex {
 
     /// What a folded word can stand for.
     pub fn form(&self, folded: &str) -> Form {
-        self.forms.get(folded).copied().unwrap_or_default()
+        let known = |word: &str| self.forms.get(word).copied().unwrap_or_default();
+        let form = known(folded);
+        // "3rd" stands for "third" in every name.
+        match crate::lexicon::ordinal(folded) {
+            Some(ordinal) => Form { plural: form.plural.or(known(ordinal).exact), ..form },
+            None => form,
+        }
     }
 
     /// The longest name that a run of forms begins with. `forms` gives the form at a step and whether the walk may pass

@@ -67,7 +67,7 @@ pub fn ending(word: &str) -> Option<Ending> {
 pub fn end_told(ending: Ending, preposition: &str) -> Option<Option<&'static str>> {
     let from = matches!(preposition, "from" | "off");
     let to = matches!(preposition, "to" | "into" | "onto");
-    let at = matches!(preposition, "on" | "upon" | "at" | "in");
+    let at = matches!(preposition, "on" | "upon" | "at" | "in" | "along");
     match ending {
         Ending::Origin if from || at => Some(Some("origin")),
         Ending::Source if from => Some(Some("origin")),
@@ -80,7 +80,12 @@ pub fn end_told(ending: Ending, preposition: &str) -> Option<Option<&'static str
 
 /// Prepositions that can bind a place to a word of attachment.
 pub fn binds_end(word: &str) -> bool {
-    matches!(word, "from" | "off" | "to" | "into" | "onto" | "on" | "upon" | "at" | "in")
+    matches!(word, "from" | "off" | "to" | "into" | "onto" | "on" | "upon" | "at" | "in" | "along")
+}
+
+/// Whether a name is that of a cartilage.
+pub fn is_cartilage(name: &str) -> bool {
+    name.ends_with(" cartilage")
 }
 
 /// On which side of a place the note of an attachment says that it is.

@@ -445,7 +445,8 @@ word_lists! {
         "metatarsal" "metatarsals" "phalanx" "phalanges" "digit" "digits" "fascia" "covering" "overlying" "ligament"
         "membrane" "septum" "septa" "tendon" "tendons" "capsule" "one" "two" "three" "four" "five" "six" "seven" "eight"
         "nine" "ten" "twelve" "first" "second" "sixth" "seventh" "eighth" "ninth" "tenth" "eleventh" "twelfth" "last" "next"
-        "most" "half-way" "just" "partly" "mainly" "chiefly" "also" "even" "only" "right" "left" "very" "same" "opposite" "corresponding";
+        "most" "half-way" "ramus" "rami" "arch" "under" "groove" "fossa" "pit" "notch" "laminae" "lamina" "tuberosity" "trochanter" "condyle" "condyles"
+        "epicondyle" "angle" "angles" "just" "partly" "mainly" "chiefly" "also" "even" "only" "right" "left" "very" "same" "opposite" "corresponding";
     /// Prepositions behind which a name only helps to find the place that is meant ("the line *below* the lesser trochanter").
     is_beside_place:
         "above" "below" "near" "beside" "behind" "beneath" "beyond" "between" "under" "over" "around" "round" "opposite"
@@ -478,6 +479,10 @@ word_lists! {
         "end" "ends" "tendon" "tendons" "slip" "slips" "bundle" "bundles" "digitation" "digitations" "origin" "insertion"
         "attachment" "attachments" "tip" "base" "apex" "three" "two" "four" "muscle" "aponeurosis" "anchor" "side" "pole" "all"
         "both" "expansion" "body";
+    /// Nouns for a place on a bone ("the *groove* on the clavicle").
+    is_noun_of_bony_place:
+        "groove" "area" "part" "surface" "impression" "facet" "ridge" "line" "crest" "spot" "lip" "fossa" "pit" "depression"
+        "notch" "tuberosity" "border" "margin" "strip" "patch" "place" "point" "tubercle" "mark" "marking";
     /// Nouns for a rib or a part of it.
     is_rib_noun: "rib" "ribs" "costal" "cartilage" "cartilages";
     /// Nouns for a place of its own on what is named behind them ("the *cartilage* of the first rib").

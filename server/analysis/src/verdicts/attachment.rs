@@ -94,7 +94,11 @@ pub fn of(vocabulary: &Vocabulary, muscle: EntryId, landmark: EntryId, end: Opti
     } else {
         wanted
     };
-    let bone = |id: EntryId| line(id).into_iter().find(|id| vocabulary.entry(*id).class.as_deref() == Some("bone"));
+    // The cartilages of the larynx are to its muscles what bones are to others.
+    let is_bone = |id: EntryId| {
+        vocabulary.entry(id).class.as_deref() == Some("bone") || lexicon::is_cartilage(vocabulary.name(id))
+    };
+    let bone = |id: EntryId| line(id).into_iter().find(|id| is_bone(*id));
     let Some(claimed) = bone(landmark) else { return Judgement::unknown() };
     let held: Vec<EntryId> = wanted.iter().filter_map(|id| bone(*id)).collect();
     let swapped = end.is_some() && other.iter().any(|held| related(*held));
@@ -122,27 +126,35 @@ pub fn of(vocabulary: &Vocabulary, muscle: EntryId, landmark: EntryId, end: Opti
     if is_of_other_limb {
         return Judgement::unknown();
     }
-    // A whole bone has room beside the membranes and edges that are told.
-    let is_bone = vocabulary.entry(landmark).class.as_deref() == Some("bone");
+    // A whole bone has room beside the membranes and edges that are told, unless another bone is told as well.
+    let is_kin = |id: &EntryId| line(*id).contains(&claimed) || line(claimed).contains(id);
+    let is_bone = vocabulary.entry(landmark).class.as_deref() == Some("bone") && held.iter().any(is_kin);
     let borders =
         |id: &EntryId| bone(*id).is_none() && vocabulary.entry(*id).region == vocabulary.entry(landmark).region;
     if is_bone && wanted.iter().any(borders) {
         return Judgement::unknown();
     }
     let all_known = end.is_some() || wanted.iter().all(is_elsewhere) || apart;
-    // What holds to a fascia or a ligament of the region holds to its bones as well.
-    let is_near = |id: EntryId| {
-        let (own, other) = (vocabulary.entry(id).region, vocabulary.entry(landmark).region);
-        own == other || (super::action::limb(own).is_none() && super::action::limb(other).is_none())
+    // What ends in a fascia or an aponeurosis of the region ends at its bones as well.
+    let is_bound_nearby = |id: &EntryId| {
+        let is_sheet = |word: &str| matches!(word, "fascia" | "aponeurosis");
+        vocabulary.entry(*id).region == vocabulary.entry(landmark).region
+            && vocabulary.name(*id).split(' ').any(is_sheet)
     };
-    let is_bound_nearby = |id: &EntryId| bone(*id).is_none() && is_near(*id);
-    let is_whole_bone = vocabulary.entry(landmark).class.as_deref() == Some("bone");
-    if is_whole_bone && wanted.iter().any(is_bound_nearby) && !swapped && !apart {
+    if end == Some("insertion") && wanted.iter().any(is_bound_nearby) && !swapped && !apart {
         return Judgement::unknown();
     }
     // Of ribs and their cartilages the one is often named for the other.
     let is_of_ribs = |id: EntryId| vocabulary.name(id).split(' ').any(lexicon::is_rib_noun);
-    if is_of_ribs(landmark) && wanted.iter().any(|id| is_of_ribs(*id)) {
+    let number = |id: EntryId| {
+        let words = vocabulary.name(id).split(' ');
+        words.filter(|word| lexicon::ORDINALS.contains(word)).max().map(str::to_owned)
+    };
+    let may_be_same = |id: EntryId| match (number(landmark), number(id)) {
+        (Some(own), Some(other)) => own == other,
+        _ => true,
+    };
+    if is_of_ribs(landmark) && wanted.iter().any(|id| is_of_ribs(*id) && may_be_same(*id)) {
         return Judgement::unknown();
     }
     if held.is_empty() || (same_bone && !swapped && !apart) || !all_known {

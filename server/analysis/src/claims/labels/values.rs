@@ -39,7 +39,9 @@ pub fn value_claims(
         };
         match label.value {
             PartRole::Movement => {
-                for (movement, target) in sentences::movement_values(scope, from, to) {
+                for (movement, target, is_everyday) in sentences::movement_values(scope, from, to) {
+                    let everyday = Part { role: PartRole::Role, span: movement.span, what: What::Word("everyday") };
+                    let everyday = Some(everyday).filter(|_| is_everyday && kind == ClaimKind::Action);
                     let mut parts = vec![Part { role: PartRole::Movement, span: movement.span, what: movement.what }];
                     let target = target.filter(|_| kind != ClaimKind::Joint);
                     parts.extend(target.map(|target| Part {
@@ -47,6 +49,7 @@ pub fn value_claims(
                         span: target.span,
                         what: target.what,
                     }));
+                    parts.extend(everyday);
                     claims.push(claim(kind, own.clone(), parts));
                 }
             }
@@ -162,6 +165,11 @@ fn far_end(scope: &Scope<'_>, from: usize, place: Span) -> Option<Far> {
             mention.candidates.iter().all(|id| matches!(scope.vocabulary.kind(*id), Kind::Landmark | Kind::Joint))
         })
     };
+    // "medial lip of the groove": the words that were read as a name are only its beginning
+    let is_cut = !mention.span.of(&scope.plain.text).contains(" of ") && text(mention.tokens.1) == "of";
+    if is_cut {
+        return Some(Far::Beside(""));
+    }
     let before = (from..mention.tokens.0).rev().find(|at| !lexicon::is_determiner(text(*at)));
     match before.map_or("", text) {
         "above" => return Some(Far::Beside("above")),

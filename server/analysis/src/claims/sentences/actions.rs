@@ -23,6 +23,11 @@ impl Sentence<'_, '_> {
                 return joints;
             }
         }
+        // "side-flexes": no flexion
+        let is_compound = at > 1 && lexicon::is_hyphen(self.word(at - 1)) && self.word(at - 2) == "side";
+        if is_compound {
+            return Vec::new();
+        }
         if movement.form == MovementForm::Participle {
             return self.passive_claims(at, movement);
         }
@@ -194,8 +199,13 @@ impl Sentence<'_, '_> {
     fn owner_of_task(&self, end: usize) -> Option<Vec<Side>> {
         // "*its main job* is to flex"
         if let Some(noun) = end.checked_sub(1).filter(|noun| lexicon::is_task(self.word(*noun))) {
-            let its = (0..noun).rev().take(3).find(|place| matches!(self.word(*place), "its" | "their"))?;
+            let its =
+                (0..noun).rev().take(3).find(|place| matches!(self.word(*place), "its" | "their" | "'s" | "’s"))?;
             let is_plain = (its + 1..noun).all(|place| !self.word(place).is_empty());
+            if !self.word(its).starts_with('i') && !self.word(its).starts_with('t') {
+                let owner = self.group_to(its).filter(|_| is_plain);
+                return owner.map(|owner| self.sides(&owner, PartRole::Muscle));
+            }
             return is_plain.then(|| self.possessor(its, PartRole::Muscle, self.word(its) == "their"));
         }
         let group = self.group_to(end)?;
@@ -425,6 +435,8 @@ impl Sentence<'_, '_> {
                 || lexicon::is_adverb(word)
                 || lexicon::is_negation(word)
                 || lexicon::is_hedge(word)
+                || lexicon::is_mover(word)
+                || word == "both"
                 || lexicon::is_before_movement(word))
             {
                 break;

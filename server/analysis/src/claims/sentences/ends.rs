@@ -166,6 +166,12 @@ impl Sentence<'_, '_> {
                     let binds = lexicon::binds_end(word)
                         || matches!(lexicon::ending(word), Some(Ending::Holds | Ending::Links))
                         || word == "with";
+                    // "the groove *on* the under surface of the clavicle": a place on what is named
+                    let before = place.checked_sub(1).map_or("", |before| self.word(before));
+                    if matches!(word, "on" | "in" | "at") && lexicon::is_noun_of_bony_place(before) {
+                        is_loose = true;
+                        continue;
+                    }
                     if binds {
                         return (!(is_listed && self.has_own_verb(at))).then_some(Binder {
                             at: place,
@@ -271,6 +277,13 @@ impl Sentence<'_, '_> {
                 }
                 AtomKind::Movement(_) | AtomKind::Segments(_) => return None,
                 AtomKind::Word => {
+                    // "MUSCLE: *from the radius* to the thumb"
+                    if before + 1 == binder && lexicon::is_value_sign(word) {
+                        let head = self.main_group().filter(|group| group.end == before);
+                        let subject = head.map(|head| self.sides(&head, PartRole::Muscle)).unwrap_or_default();
+                        return (!subject.is_empty())
+                            .then(|| Bound { subject: Some(subject), ..bound(Ending::Way, binder) });
+                    }
                     if before + 1 == binder
                         && let Some(start) = self.part_phrase(before)
                         && let Some(found) =
@@ -441,7 +454,25 @@ impl Sentence<'_, '_> {
             let row = name.split(' ').find_map(lexicon::contrast_of);
             row.is_some_and(|row| words.iter().any(|word| row.contains(word) && !has(word)))
         };
-        if owners.iter().any(is_other) { Vec::new() } else { owners }
+        if owners.iter().any(is_other) {
+            return Vec::new();
+        }
+        let part = |side: &Side| self.part_told(start, side).unwrap_or_else(|| side.clone());
+        owners.iter().map(part).collect()
+    }
+
+    /// "the *lower* ones", "its *anterior* fibres": the part of a muscle that an adjective tells, where it has a name.
+    fn part_told(&self, start: usize, owner: &Side) -> Option<Side> {
+        let end = (start..start + 4).find(|place| lexicon::is_part_of_muscle(self.word(*place)))?;
+        let adjective = end.checked_sub(1).filter(|place| *place >= start).map(|place| self.word(place))?;
+        let vocabulary = self.scope.vocabulary;
+        let [whole] = owner.what.entries() else { return None };
+        let parts = vocabulary.all_parts(*whole);
+        let names = vocabulary.entry(*whole).names.iter();
+        let found = names
+            .flat_map(|name| ["fibres", "part", "head"].map(|noun| format!("{adjective} {noun} of {}", name.text)));
+        let part = found.flat_map(|name| self.scope.names.lookup(&name)).find(|name| parts.contains(&name.entry))?;
+        Some(Side { what: What::Entry(vec![part.entry]), span: self.source(start, end + 1) })
     }
 
     fn owners_of(&self, start: usize) -> Vec<Side> {
@@ -588,7 +619,9 @@ impl Sentence<'_, '_> {
                 (place + 1..before).all(|place| {
                     lexicon::is_adverb(self.word(place))
                         || lexicon::is_auxiliary(self.word(place))
+                        || lexicon::is_relative(self.word(place))
                         || lexicon::fills_ending(self.word(place))
+                        || self.written(place).split(' ').any(|word| lexicon::ending(word).is_some())
                 })
             };
             if let Some(start) = self.part_phrase(place).filter(|_| is_next()) {

@@ -422,7 +422,10 @@ impl Sentence<'_, '_> {
 
     /// "MUSCLE fills the fossa, and *its* tendon …": the one subject of the clauses before.
     fn one_owner_within(&self, at: usize, role: PartRole) -> Vec<Side> {
-        let main = if self.word(at) == "its" { self.main_sides_ending_before(at, role) } else { Vec::new() };
+        // "Adductors: MUSCLE is attached to A, and *its* lower end": what a sign sets apart is a head.
+        let is_headed = self.main_group().is_some_and(|group| lexicon::is_value_sign(self.word(group.end)));
+        let main =
+            if self.word(at) == "its" && !is_headed { self.main_sides_ending_before(at, role) } else { Vec::new() };
         if main.len() == 1 { main } else { Vec::new() }
     }
 

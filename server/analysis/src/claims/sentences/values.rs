@@ -97,7 +97,8 @@ pub fn values(scope: &Scope<'_>, from: usize, to: usize, role: PartRole) -> Vec<
 }
 
 /// Reads the movements of a value, each with what it moves.
-pub fn movement_values(scope: &Scope<'_>, from: usize, to: usize) -> Vec<(Side, Option<Side>)> {
+/// The last tells whether it is told in everyday words, which can mean several.
+pub fn movement_values(scope: &Scope<'_>, from: usize, to: usize) -> Vec<(Side, Option<Side>, bool)> {
     let atoms = atoms_where(scope, from, to, &|mention| is_usable(mention, scope));
     let memory = Memory::default();
     let sentence = Sentence { scope, atoms: &atoms, memory: &memory };
@@ -117,11 +118,16 @@ pub fn movement_values(scope: &Scope<'_>, from: usize, to: usize) -> Vec<(Side, 
         }
         // "side-bends" is not "bends".
         let is_compound = at > 1 && lexicon::is_hyphen(sentence.word(at - 1)) && !sentence.word(at - 2).is_empty();
+        if let Some(everyday) = sentence.everyday(at).filter(|_| !is_compound) {
+            let side = Side { what: What::Entry(everyday.movements), span: sentence.source(at, at + 1) };
+            list.push((side, Some(everyday.target), true));
+            continue;
+        }
         if let Some(AtomKind::Movement(movement)) = atoms.get(at).map(|atom| &atom.kind).filter(|_| !is_compound)
             && movement.form != MovementForm::Participle
         {
             let side = Side { what: What::Entry(vec![movement.movement]), span: sentence.source(at, at + 1) };
-            list.push((side, sentence.moved(at).0));
+            list.push((side, sentence.moved(at).0, false));
         }
     }
     list
