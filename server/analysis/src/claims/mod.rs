@@ -369,7 +369,22 @@ pub fn of_section(
                 && known.parts.len() == claim.parts.len()
                 && known.parts.iter().all(|part| claim.parts.contains(part))
         };
-        if !kept.iter().rev().take(SAID_TWICE_WITHIN).any(is_same) {
+        if kept.iter().rev().take(SAID_TWICE_WITHIN).any(is_same) {
+            continue;
+        }
+        // … and the one way may tell more of it than the other: which end of a muscle it is.
+        let tells_less = |known: &Claim, more: &Claim| {
+            known.kind == ClaimKind::Attachment
+                && known.kind == more.kind
+                && known.block == more.block
+                && known.parts.len() < more.parts.len()
+                && known.parts.iter().all(|part| more.parts.contains(part))
+        };
+        let from = kept.len().saturating_sub(SAID_TWICE_WITHIN);
+        let near = kept.split_off(from);
+        let is_told = near.iter().any(|known| tells_less(&claim, known));
+        kept.extend(near.into_iter().filter(|known| !tells_less(known, &claim)));
+        if !is_told {
             kept.push(claim);
         }
     }

@@ -68,7 +68,7 @@ pub const WAYS: &[(Manner, Option<Way>, &[&str], &str)] = &[
     (Manner::Draw, Some(Way::Back), &["retraction", "extension"], "draws the scapula back"),
     (Manner::Draw, Some(Way::Up), &["elevation", "dorsiflexion"], "pulls the scapula up"),
     (Manner::Draw, Some(Way::Down), &["depression", "plantar flexion"], "pulls the scapula down"),
-    (Manner::Draw, Some(Way::Out), &["abduction", "protrusion"], "swings the thigh outwards"),
+    (Manner::Draw, Some(Way::Out), &["eversion", "abduction", "protrusion"], "swings the thigh outwards"),
     (
         Manner::Draw,
         Some(Way::Across),
@@ -79,7 +79,7 @@ pub const WAYS: &[(Manner, Option<Way>, &[&str], &str)] = &[
     (Manner::Bend, Some(Way::In), &["inversion"], "tips the sole inwards"),
     (Manner::Draw, Some(Way::Aside), &["abduction"], "swings the thigh to the side"),
     (Manner::Draw, Some(Way::Apart), &["abduction", "protraction"], "draws the vocal folds apart"),
-    (Manner::Draw, Some(Way::In), &["adduction"], "pulls the thigh inwards"),
+    (Manner::Draw, Some(Way::In), &["inversion", "adduction"], "pulls the thigh inwards"),
     (Manner::Draw, Some(Way::Together), &["adduction", "retraction"], "draws the vocal folds together"),
     (Manner::Lift, None, &["elevation", "dorsiflexion", "abduction", "flexion"], "lifts the scapula"),
     (Manner::Lift, Some(Way::Aside), &["abduction"], "lifts the thigh sideways"),

@@ -415,7 +415,7 @@ word_lists! {
         "main" "chief" "prime" "powerful" "strong" "weak" "important" "principal" "primary" "strongest" "pure" "true"
         "key" "major" "great";
     /// Nouns for a muscle by what it does ("the *mover* of the elbow is").
-    is_mover: "mover" "movers" "agent" "agents" "muscle" "muscles";
+    is_mover: "workhorse" "mover" "movers" "agent" "agents" "muscle" "muscles";
     /// Words between a movement and what is moved ("flexion *at* the elbow").
     is_before_moved: "of" "at" "both" "it" "them";
 
@@ -484,7 +484,7 @@ word_lists! {
         "groove" "area" "part" "surface" "impression" "facet" "ridge" "line" "crest" "spot" "lip" "fossa" "pit" "depression"
         "notch" "tuberosity" "border" "margin" "strip" "patch" "place" "point" "tubercle" "mark" "marking";
     /// Nouns for a rib or a part of it.
-    is_rib_noun: "rib" "ribs" "costal" "cartilage" "cartilages";
+    is_rib_noun: "rib" "ribs" "costal";
     /// Nouns for a place of its own on what is named behind them ("the *cartilage* of the first rib").
     is_feature_noun:
         "process" "processes" "spine" "spines" "tubercle" "tubercles" "cartilage" "cartilages" "facet" "facets" "angle" "angles"

@@ -141,7 +141,8 @@ pub fn of(vocabulary: &Vocabulary, muscle: EntryId, landmark: EntryId, end: Opti
         vocabulary.entry(*id).region == vocabulary.entry(landmark).region
             && vocabulary.name(*id).split(' ').any(is_sheet)
     };
-    if end == Some("insertion") && wanted.iter().any(is_bound_nearby) && !swapped && !apart {
+    let is_whole = vocabulary.entry(landmark).class.as_deref() == Some("bone");
+    if end == Some("insertion") && is_whole && wanted.iter().any(is_bound_nearby) && !swapped && !apart {
         return Judgement::unknown();
     }
     // Of ribs and their cartilages the one is often named for the other.

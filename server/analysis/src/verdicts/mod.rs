@@ -192,7 +192,13 @@ fn judge_plain(claim: &Claim, vocabulary: &Vocabulary) -> Judgement {
                 Some(What::Word(end)) => Some(*end),
                 _ => None,
             };
+            // Of several muscles of one name that of the place's limb is meant.
+            let limb = |id: EntryId| action::limb(vocabulary.entry(id).region);
             each(claim, PartRole::Muscle, PartRole::Landmark, |muscle, landmark| {
+                let is_near = |id: &EntryId| limb(*id).is_some() && limb(*id) == limb(landmark);
+                if !is_near(&muscle) && claim.entries(PartRole::Muscle).iter().any(is_near) {
+                    return Judgement::unknown();
+                }
                 attachment::of_any(vocabulary, muscle, landmark, end)
             })
         }

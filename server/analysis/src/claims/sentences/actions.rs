@@ -104,7 +104,10 @@ impl Sentence<'_, '_> {
     pub(super) fn doers(&self, at: usize, last_subject: &mut Vec<Side>) -> (Vec<Side>, bool, bool) {
         let (before, negated, hedged) = self.before_verb(self.before_helper(at));
         let relation = action_relation();
+        // "*Raising the lid* is the task of MUSCLE": not of what the sentence before speaks of
+        let given = if at == 0 { self.given_to_behind(at, before) } else { Vec::new() };
         let muscles = match self.task_owner(at, before) {
+            _ if !given.is_empty() => given,
             Some(owner) => owner,
             None => self.subject(self.before_coordinated_verbs(before), &relation, last_subject),
         };
@@ -199,13 +202,11 @@ impl Sentence<'_, '_> {
     fn owner_of_task(&self, end: usize) -> Option<Vec<Side>> {
         // "*its main job* is to flex"
         if let Some(noun) = end.checked_sub(1).filter(|noun| lexicon::is_task(self.word(*noun))) {
-            let its =
-                (0..noun).rev().take(3).find(|place| matches!(self.word(*place), "its" | "their" | "'s" | "’s"))?;
-            let is_plain = (its + 1..noun).all(|place| !self.word(place).is_empty());
-            if !self.word(its).starts_with('i') && !self.word(its).starts_with('t') {
-                let owner = self.group_to(its).filter(|_| is_plain);
-                return owner.map(|owner| self.sides(&owner, PartRole::Muscle));
+            if matches!(noun.checked_sub(1).and_then(|place| self.class(place)), Some(1 | 2)) {
+                return self.group_to(noun).map(|owner| self.sides(&owner, PartRole::Muscle)); // "MUSCLE's job is to flex"
             }
+            let its = (0..noun).rev().take(3).find(|place| matches!(self.word(*place), "its" | "their"))?;
+            let is_plain = (its + 1..noun).all(|place| !self.word(place).is_empty());
             return is_plain.then(|| self.possessor(its, PartRole::Muscle, self.word(its) == "their"));
         }
         let group = self.group_to(end)?;
@@ -459,6 +460,22 @@ impl Sentence<'_, '_> {
             None if found => self.subject(place, &relation, last),
             None => Vec::new(),
         };
+        // "It is *the prime mover in* protraction"
+        let mut noun = place;
+        while noun.checked_sub(1).is_some_and(|before| {
+            let word = self.word(before);
+            lexicon::is_mover(word) || lexicon::is_before_movement(word) || lexicon::is_determiner(word)
+        }) {
+            noun -= 1;
+        }
+        let is = noun.checked_sub(1).filter(|is| noun < place && matches!(self.word(*is), "is" | "are"));
+        if muscles.is_empty()
+            && found
+            && let Some(is) = is
+        {
+            let (before, not, may) = self.before_verb(is + 1);
+            return (self.subject(before, &relation, last), negated || not, hedged || may);
+        }
         if muscles.is_empty()
             && form == MovementForm::Agent
             && let Some(group) = self.apposed_to(at)

@@ -294,8 +294,19 @@ fn is_side_of_another(mention: &Mention, scope: &Scope<'_>) -> bool {
 /// "both *heads* of gastrocnemius" speaks of no head, "a strong *adductor of the thigh*" of no group of muscles.
 fn is_part_or_agent(mention: &Mention, scope: &Scope<'_>) -> bool {
     let vocabulary = scope.vocabulary;
+    // "the chief *supinator of* the forearm", though a muscle has that name
+    let is_agent_of = |mention: &Mention| {
+        let token = |at: usize| scope.mentions.tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
+        let name = token(mention.tokens.0).to_lowercase();
+        let word = |at: usize| if at == 0 { &*name } else { "" };
+        let before = mention.tokens.0.checked_sub(1).map_or("", token);
+        mention.tokens.1 == mention.tokens.0 + 1
+            && token(mention.tokens.1) == "of"
+            && (lexicon::tells_role(before) || matches!(before, "a" | "an" | "strongest"))
+            && scope.relations.movement_at(0, &word).is_some_and(|(movement, _)| movement.form == MovementForm::Agent)
+    };
     if !mention.candidates.iter().all(|id| vocabulary.kind(*id) == Kind::Group) {
-        return false;
+        return mention.candidates.iter().all(|id| vocabulary.kind(*id) == Kind::Muscle) && is_agent_of(mention);
     }
     let token = |at: usize| scope.mentions.tokens.get(at).map_or("", |token| token.span.of(&scope.plain.text));
     let first = token(mention.tokens.0).to_lowercase();

@@ -568,8 +568,7 @@ impl Sentence<'_, '_> {
                     return Vec::new(); // "A muscle behind MUSCLE that arises from"
                 }
                 if let Some(group) = antecedent {
-                    let is_other = self.is_beside_what_is_defined(&group);
-                    return if is_other { Vec::new() } else { self.sides(&group, PartRole::Muscle) };
+                    return self.sides(&group, PartRole::Muscle);
                 }
                 at = place;
                 continue;
