@@ -535,6 +535,8 @@ word_lists! {
         "superioris" "inferioris" "internus" "externus" "profundus" "superficialis" "tertius" "intermedius";
     /// Latin nouns before a word that is a muscle's name elsewhere ("*ramus* nasalis").
     begins_latin_name: "ramus" "rami" "arteria" "arteriae" "vena" "venae" "nervus" "nervi" "fossa" "linea" "tuberositas";
+    /// Labels that tell how a limb stands after a lesion.
+    tells_posture: "deformity" "Deformity" "posture" "Posture" "attitude" "Attitude" "position" "Position" "deformities" "Deformities";
     /// Nouns for what a structure gives a muscle that is no supply ("gives *attachment* to").
     is_other_gift:
         "attachment" "attachments" "origin" "insertion" "passage" "room" "support" "cover" "protection" "shelter"

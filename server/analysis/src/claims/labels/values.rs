@@ -56,7 +56,12 @@ pub fn value_claims(
             PartRole::Sign => {
                 // "Movement lost": what stands there is lost altogether.
                 let is_lost = word.to_lowercase().split(' ').any(lexicon::is_whole_loss);
+                // "Deformity: hip flexion": how the limb stands is not what it cannot do.
+                let is_posture = lexicon::tells_posture(word);
                 for effect in sentences::effects(scope, from, to) {
+                    if is_posture && effect.parts.iter().any(|part| part.role == PartRole::Movement) {
+                        continue;
+                    }
                     claims.push(Claim { all: effect.whole || is_lost, ..claim(kind, own.clone(), effect.parts) });
                 }
             }

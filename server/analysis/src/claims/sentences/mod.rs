@@ -168,6 +168,9 @@ impl Memory {
     }
 }
 
+/// What stands before the subject of a sentence, up to its comma, has no more atoms.
+const LONGEST_FRONT: usize = 10;
+
 /// A structure that the vocabulary does not name has no more words, with its article.
 const LONGEST_UNKNOWN: usize = 7;
 
@@ -235,7 +238,9 @@ fn ends_sentence(scope: &Scope<'_>, at: usize) -> bool {
         return true; // a hard line break
     }
     let is_line_end = || next.is_some_and(|next| scope.plain.is_line_break(Span::new(token.span.end, next.span.start)));
-    if begins_labelled(scope, at + 1) && is_line_end() {
+    // A list that is none of Markdown, too.
+    let begins_item = || next.is_some_and(|next| matches!(next.span.of(text), "•" | "◦" | "▪" | "●"));
+    if (begins_labelled(scope, at + 1) || begins_item()) && is_line_end() {
         return true;
     }
     match token.span.of(text) {
@@ -583,23 +588,29 @@ impl Sentence<'_, '_> {
     /// Whether it speaks of a structure that has no name in the vocabulary: "The greater palatine *artery* descends",
     /// "The *cleidomastoideus* is".
     fn speaks_of_unknown(&self) -> bool {
-        if !matches!(self.word(0), "the" | "a" | "an") {
-            return false;
-        }
+        // "A little above the wrist, the …"
+        let is_article = |at: usize| matches!(self.word(at), "the" | "a" | "an");
+        let fronted = (0..self.atoms.len().min(LONGEST_FRONT)).find(|at| self.word(*at) == ",").map(|comma| comma + 1);
+        let Some(start) = [Some(0), fronted].into_iter().flatten().find(|at| is_article(*at)) else { return false };
         let is_plain = |at: &usize| {
             let word = self.word(*at);
-            word.starts_with(char::is_alphabetic) && !lexicon::is_preposition(word) && !self.begins_predicate(*at)
+            // "superficial" is a preposition before "to" only
+            let is_preposition =
+                lexicon::is_preposition(word) && (lexicon::contrast_of(word).is_none() || self.word(at + 1) == "to");
+            word.starts_with(char::is_alphabetic) && !is_preposition && !self.begins_predicate(*at)
         };
         let is_latin =
             |noun: &str| noun.len() > 7 && ["eus", "alis", "aris", "icus"].iter().any(|ending| noun.ends_with(ending));
-        let mut words = (1..self.atoms.len().min(LONGEST_UNKNOWN)).take_while(is_plain);
+        let mut words = (start + 1..self.atoms.len().min(start + LONGEST_UNKNOWN)).take_while(is_plain);
         let noun = words.find(|at| {
             let word = self.word(*at);
-            (*at == 1 && (is_latin(word) || matches!(word, "ganglion" | "artery" | "vein" | "duct")))
-                || (*at > 1 && lexicon::is_other_structure(word))
+            // "the superficial palmar *branch* arises"; what "the longest branch *is*" is told right behind it.
+            let is_branch = matches!(word, "branch" | "twig") && !lexicon::is_auxiliary(self.word(at + 1));
+            (*at == start + 1 && (is_latin(word) || matches!(word, "ganglion" | "artery" | "vein" | "duct")))
+                || (*at > start + 1 && (is_branch || lexicon::is_other_structure(word)))
         });
         // "The *infraorbital* is": a nerve by its adjective, or the artery beside it.
-        let is_bare = self.bare_nerve(1).is_some_and(|(_, end)| self.begins_predicate(end));
+        let is_bare = start == 0 && self.bare_nerve(1).is_some_and(|(_, end)| self.begins_predicate(end));
         is_bare
             || noun.is_some_and(|noun| {
                 let next = noun + 1;

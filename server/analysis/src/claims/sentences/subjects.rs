@@ -161,7 +161,14 @@ impl Sentence<'_, '_> {
         }
         if matches!(word, "(" | "[") {
             // "MUSCLE (supplied by NERVE)"
-            return self.group_to(before).map(|group| self.sides(&group, role)).unwrap_or_default();
+            let group = self.group_to(before).map(|mut group| {
+                // "A (made up of B) and C (made up of D)": behind each stands what is said of it alone.
+                if !lexicon::means_all(self.word(before + 1)) && group.members.len() > 1 {
+                    group.members.drain(..group.members.len() - 1);
+                }
+                group
+            });
+            return group.map(|group| self.sides(&group, role)).unwrap_or_default();
         }
         if matches!(word, "former" | "latter") {
             return self.former_or_latter(word, role);
@@ -396,7 +403,7 @@ impl Sentence<'_, '_> {
             subject.candidates.iter().all(|id| class(id) == Some("vessel"))
         };
         let of_vessels = self.memory.subject.iter().any(is_vessel);
-        if self.memory.of_unknown || (of_vessels && role == PartRole::Nerve) {
+        if self.memory.of_unknown || (of_vessels && role == PartRole::Nerve) || self.speaks_of_unknown() {
             return Vec::new();
         }
         let before = sides(&self.memory.subject);
