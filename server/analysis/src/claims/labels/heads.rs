@@ -493,7 +493,8 @@ impl Reader<'_, '_> {
 
 /// The entries that words mean once one of the nouns stands behind them.
 pub fn completed(scope: &Scope<'_>, written: &str, nouns: &[String]) -> Vec<EntryId> {
-    let is_ordinal = ORDINALS.iter().any(|ordinal| written.eq_ignore_ascii_case(ordinal));
+    let is_ordinal = ORDINALS.iter().any(|ordinal| written.eq_ignore_ascii_case(ordinal))
+        || lexicon::ordinal(&lower(written)).is_some();
     if !written.starts_with(char::is_alphabetic) || written.len() < 2 || is_ordinal {
         return Vec::new();
     }

@@ -135,7 +135,8 @@ impl Sentence<'_, '_> {
             let (first, last) = (self.atoms.get(at)?, self.atoms.get(end - 1)?);
             let span = Span::new(tokens.get(first.from)?.span.start, tokens.get(last.to.checked_sub(1)?)?.span.end);
             let written = span.of(&self.scope.plain.text);
-            if lexicon::contrast_of(&lower(written)).is_some() {
+            let word = lower(written);
+            if lexicon::contrast_of(&word).is_some() || lexicon::ordinal(&word).is_some() {
                 return None; // "First" in a column of layers is no cranial nerve, "intermediate" none either
             }
             let name =
