@@ -245,7 +245,10 @@ pub(super) fn join(stem: &Plain, option: &Plain) -> Plain {
         joined.push_as(" is injured", Span::new(place, place));
         return joined;
     }
-    if rest.trim_start_matches("is ").trim_start_matches("are ").starts_with("not ") {
+    let is_turned = stem.text.contains(" NOT ")
+        || lower.contains("of the following")
+        || lexicon::verdict_asked(&stem.text) == Some(false);
+    if is_turned && rest.trim_start_matches("is ").trim_start_matches("are ").starts_with("not ") {
         // The denial is told by the item's turn, not by the sentence.
         let verb = rest.split(' ').next().unwrap_or_default();
         let from = lower.len() - rest.len();
