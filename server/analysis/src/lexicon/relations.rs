@@ -176,6 +176,8 @@ pub const RELATIONS: &[RelationWord] = &[
     verb("bifurcates|bifurcate|trifurcates|subdivides|subdivide|separates|separate into", K::Branching, P::Parent, P::Nerve, "The posterior cord bifurcates into the axillary nerve and the radial nerve."),
     verb("ends|end|terminates|terminate by|in splitting|bifurcating|forking|breaking up? into", K::Branching, P::Parent, P::Nerve, "The posterior cord ends by splitting into the axillary nerve and the radial nerve."),
     verb("throws|throw|sends|send|shoots|shoot|drops|drop|sheds|shed|detaches|detach|emits|emit|dispatches|dispatch|buds|bud|puts|put off|out", K::Branching, P::Parent, P::Nerve, "The posterior cord throws off the axillary nerve."),
+    verb("is|are off|from", K::Branching, P::Nerve, P::Parent, "The axillary nerve is off the posterior cord."),
+    verb("ends|end|finishes|finish|winds|wind up as", K::Branching, P::Parent, P::Nerve, "The posterior cord ends up as the radial nerve."),
     verb("parts|part with", K::Branching, P::Parent, P::Nerve, "The posterior cord parts with the axillary nerve."),
     verb("is|are the? source|parent|origin|mother of", K::Branching, P::Parent, P::Nerve, "The posterior cord is the source of the axillary nerve."),
     verb("hops|hop|breaks|break|splits|split|separates|separate|detaches|detach|parts|part away|itself? off? from", K::Branching, P::Nerve, P::Parent, "The axillary nerve splits off from the posterior cord."),

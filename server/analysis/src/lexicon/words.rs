@@ -663,6 +663,10 @@ word_lists! {
         "motor" "sensory" "among" "amongst" "thickest" "thinnest" "biggest" "highest" "lowest" "some" "just" "really" "simply"
         "actually" "still" "final" "direct" "important" "principal" "major" "minor" "lateral" "medial" "anterior" "posterior" "superior" "inferior"
         "upper" "lower" "deep" "superficial" "collateral" "most" "next" "sole" "single" "large" "small" "long" "short";
+    /// Nouns for a way, which point at the one told last ("takes the same *course*").
+    is_noun_of_way:
+        "way" "route" "course" "path" "road" "opening" "hole" "door" "foramen" "canal" "tunnel" "passage" "space" "gap" "place" "exit" "line" "thing"
+        "journey" "fissure" "doorway" "direction" "window" "notch";
     /// Nouns for an opening, which point at the last one named ("through the *tunnel*").
     is_noun_of_opening:
         "tunnel" "canal" "foramen" "opening" "notch" "groove" "fissure" "space" "interval" "hiatus" "sheath" "ring"

@@ -16,6 +16,9 @@ const ENCLOSED: &[&str] =
 /// Those of them that something may also pass outside, on a side of them.
 const WITH_AN_OUTSIDE: &[&str] = &["foramen", "canal", "tunnel", "notch", "space", "sheath", "compartment"];
 
+/// How many names the way from a branch up to its nerve has at most, where the opening of the one is told of the other.
+const NEAR: usize = 3;
+
 /// What is said to pass a landmark, and how.
 #[derive(Clone, Copy, Debug)]
 struct Told<'a> {
@@ -63,9 +66,14 @@ pub fn judge(
     // What only a branch passes does not speak for the nerve where it passes the counterpart itself.
     let passes_twin = || own.iter().any(|held| are_twins(vocabulary.name(*held), vocabulary.name(landmark)));
     let is_below = |id: &EntryId| *id != passer && !vocabulary.is_or_above(*id, passer);
+    // What only a branch of a branch of a branch goes through is no way of the nerve.
+    let is_near = |id: EntryId| {
+        vocabulary.kind(passer) != Kind::Nerve || vocabulary.path_up(id, passer).is_none_or(|way| way.len() <= NEAR)
+    };
     let passes = |id: EntryId| family.iter().any(|place| is_at(vocabulary, id, *place));
-    let speaks =
-        |id: &EntryId| is_below(id) && (!is_enclosed(vocabulary, landmark) || goes_on_as(vocabulary, passer, *id));
+    let speaks = |id: &EntryId| {
+        is_below(id) && (!is_enclosed(vocabulary, landmark) || (goes_on_as(vocabulary, passer, *id) && is_near(*id)))
+    };
     let is_step = |step: &Step<'_>| family.contains(&step.landmark);
     if steps(vocabulary, passer).any(|step| is_step(&step)) && !usual(vocabulary, passer).any(|step| is_step(&step)) {
         let why = format!("{} passes {} in some people", the(vocabulary, passer), the(vocabulary, landmark));

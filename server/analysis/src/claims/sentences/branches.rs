@@ -41,6 +41,7 @@ impl Sentence<'_, '_> {
                     "its" | "their" => self.owned_branches(at),
                     "them" | "these" => self.one_of_them(at, claims),
                     "has" | "have" | "possesses" | "possess" => self.had_branches(at),
+                    "from" => self.labelled_source(at),
                     _ => Vec::new(),
                 },
                 Some(AtomKind::Relation(relation)) => self.far_branches(at, relation),
@@ -168,10 +169,50 @@ impl Sentence<'_, '_> {
         let Some(children) = of.and_then(|place| self.named_before_copula(place + 1)) else { return Vec::new() };
         let told = claims.iter().rev().chain(self.memory.told.iter().rev());
         let Some(model) = told.into_iter().find(|claim| claim.kind == ClaimKind::Branching && !claim.negated) else {
-            return Vec::new();
+            // "five branches on the face; N is one of them": those of what the text speaks of
+            let first = children.members.first().copied().unwrap_or(at);
+            let noun = (0..first).find(|place| matches!(self.word(*place), "branches" | "twigs" | "offshoots"));
+            let is_own = noun.is_some_and(|noun| {
+                !matches!(self.word(noun + 1), "of" | "from" | "to")
+                    && (0..first).all(|place| self.class(place) != Some(0))
+            });
+            let owner = if is_own { self.recalled(PartRole::Nerve, false) } else { Vec::new() };
+            return self.branches_of(&owner, &children, at);
         };
         let owner = model.part(PartRole::Parent).map(|part| Side { what: part.what.clone(), span: part.span });
         self.branches_of(&owner.into_iter().collect::<Vec<_>>(), &children, at)
+    }
+
+    /// "Anterior interosseous: from P": what stands behind the colon is where the nerve before it comes from.
+    fn labelled_source(&self, at: usize) -> Vec<Claim> {
+        let Some(colon) = at.checked_sub(1).filter(|place| matches!(self.word(*place), ":" | "—" | "–")) else {
+            return Vec::new();
+        };
+        let child = self.labelling(colon).map(|side| vec![side]);
+        let child = child.or_else(|| {
+            let group = self.nerves_to(colon)?;
+            Some(self.sides(&group, PartRole::Nerve))
+        });
+        let (Some(child), Some(Object::Names(parent))) = (child, self.object(at + 1)) else { return Vec::new() };
+        let [child] = child.as_slice() else { return Vec::new() };
+        let is_neural = parent.members.iter().all(|member| self.class(*member) == Some(0));
+        if !is_neural
+            || parent.members.len() > 1
+            || !(self.ends_clause(parent.end) || lexicon::is_preposition(self.word(parent.end)))
+        {
+            return Vec::new();
+        }
+        let (left, right) = (PartRole::Nerve, PartRole::Parent);
+        let relation = RelationWord { kind: ClaimKind::Branching, form: Form::Verb, left, right, ..action_relation() };
+        self.combine(
+            &relation,
+            std::slice::from_ref(child),
+            &Object::Names(parent),
+            at,
+            false,
+            self.clause_hedged(at),
+            false,
+        )
     }
 
     /// "P has an anterior and a posterior division": what is named as a branch or division.

@@ -96,6 +96,14 @@ pub(super) fn kind_of(
                     PartRole::Landmark,
                 ));
             }
+            // "N hangs off P": of a nerve it tells where that comes from.
+            if relation.kind == ClaimKind::Supply
+                && relation.phrase.starts_with("hangs")
+                && is_neural(first(left))
+                && is_neural(first(right))
+            {
+                return Some((ClaimKind::Branching, PartRole::Nerve, PartRole::Parent));
+            }
             // "The coracoid process gives origin to the short head"
             if relation.kind == ClaimKind::Branching
                 && relation.left == PartRole::Parent

@@ -458,8 +458,15 @@ impl Sentence<'_, '_> {
         if claims.is_empty() {
             claims = self.kind_of_implied();
         }
-        claims.extend(self.branch_claims(&claims));
-        claims.extend(self.way_claims(&claims));
+        let branches = self.branch_claims(&claims);
+        claims.extend(branches.iter().cloned());
+        let ways = self.way_claims(&claims);
+        claims.extend(ways.iter().cloned());
+        let same = self.same_way_claims(&claims);
+        claims.extend(same.iter().cloned());
+        if let Some(last) = [same, ways, branches].into_iter().find(|list| !list.is_empty()) {
+            told = last;
+        }
         if claims.is_empty() {
             told.clear();
         }

@@ -74,6 +74,109 @@ impl Sentence<'_, '_> {
         (from..first).any(|at| lexicon::is_division(self.word(at)))
     }
 
+    /// "N does the same", "N goes that way too", "N takes the same course", "and N as well": the way told last, of N.
+    pub(super) fn same_way_claims(&self, claims: &[Claim]) -> Vec<Claim> {
+        let Some((who, at)) = (0..self.atoms.len()).find_map(|at| self.same_way_at(at)) else { return Vec::new() };
+        let begins = self.source(0, at).start;
+        let own: Vec<&Claim> = claims
+            .iter()
+            .filter(|claim| claim.span.start >= begins && claim.span.end <= self.source(at, at + 1).end)
+            .collect();
+        let told = if own.is_empty() { self.memory.told.iter().collect() } else { own };
+        let is_way = |claim: &&&Claim| claim.kind == ClaimKind::Passage && !claim.negated;
+        // The last place that is told to be passed; an opening rather than another.
+        let place = |claim: &Claim| claim.entries(PartRole::Landmark).to_vec();
+        let is_opening = |claim: &&&Claim| {
+            let ids = place(claim);
+            !ids.is_empty() && ids.iter().all(|id| is_enclosed(self.scope.vocabulary, *id))
+        };
+        let ways: Vec<&Claim> = told.iter().filter(is_way).copied().collect();
+        let model = ways.iter().rev().find(is_opening).or(ways.last());
+        let Some(model) = model else { return Vec::new() };
+        let is_told = |side: &Side| {
+            claims
+                .iter()
+                .any(|claim| claim.kind == ClaimKind::Passage && claim.parts.iter().any(|part| part.span == side.span))
+        };
+        let hedged = self.clause_hedged(at);
+        let of = |side: Side| {
+            let mut parts = model.parts.clone();
+            let part = parts
+                .iter_mut()
+                .find(|part| matches!(part.role, PartRole::Nerve | PartRole::Muscle | PartRole::Structure))?;
+            if part.what == side.what {
+                return None;
+            }
+            *part = Part { role: PartRole::Nerve, span: side.span, what: side.what };
+            let span = self.claim_span(at, side.span, side.span);
+            Some(Claim { span, parts, hedged, block: self.scope.block, ..(*model).clone() })
+        };
+        who.into_iter().filter(|side| !is_told(side)).filter_map(of).collect()
+    }
+
+    /// Who is said at an atom to go the way that was told.
+    fn same_way_at(&self, at: usize) -> Option<(Vec<Side>, usize)> {
+        let word = self.word(at);
+        let behind = |from: usize| {
+            let mut end = from;
+            while lexicon::repeats(self.word(end)) || matches!(self.word(end), "as" | "also") {
+                end += 1;
+            }
+            self.ends_clause(end)
+        };
+        let is_same = match word {
+            "same" => {
+                let noun = self.word(at + 1);
+                let is_way = lexicon::is_noun_of_way(noun);
+                (is_way && behind(at + 2)) || behind(at + 1)
+            }
+            "so" => lexicon::repeats(self.word(at + 1)) && behind(at + 1),
+            "this" | "that" => {
+                matches!(self.word(at + 1), "way" | "route" | "course")
+                    && lexicon::repeats(self.word(at + 2))
+                    && behind(at + 2)
+            }
+            "too" | "likewise" => self.class(at.checked_sub(1)?) == Some(0) && self.ends_clause(at + 1),
+            "as" => {
+                self.word(at + 1) == "well" && self.class(at.checked_sub(1)?) == Some(0) && self.ends_clause(at + 2)
+            }
+            _ => return None,
+        };
+        if !is_same {
+            return None;
+        }
+        let mut end = at;
+        if self.class(at.checked_sub(1)?) != Some(0) {
+            let mut verbs = 0;
+            while let Some(place) = end.checked_sub(1) {
+                let word = self.word(place);
+                let first = self.first_token(place).to_lowercase();
+                let is_verb = self.class(place).is_none()
+                    && (lexicon::stands_for_verb(&first)
+                        || lexicon::is_motion(&first)
+                        || matches!(&*first, "takes" | "take" | "shares" | "share" | "follows" | "uses"));
+                if is_verb {
+                    verbs += 1;
+                } else if !(lexicon::is_determiner(word)
+                    || lexicon::is_adverb(word)
+                    || lexicon::is_particle(word)
+                    || matches!(word, "by" | "through" | "via" | "just"))
+                {
+                    break;
+                }
+                end = place;
+            }
+            if verbs == 0 {
+                return None;
+            }
+        }
+        let group = self.group_to(end)?;
+        let first = group.members.first().copied()?;
+        let is_fit = group.members.iter().all(|member| self.class(*member) == Some(0)) && !group.denied;
+        let begins = self.preposition_of(first).is_none();
+        (is_fit && begins).then(|| (self.sides(&group, PartRole::Nerve), at))
+    }
+
     /// The place that the words from an atom on lead to.
     fn place(&self, at: usize) -> Option<Place> {
         if self.is_struck(at) {
@@ -279,6 +382,12 @@ impl Sentence<'_, '_> {
                         return self.possessor(place, PartRole::Nerve, word == "they");
                     } else if matches!(word, "this" | "these" | "latter") && place + 1 == at {
                         return self.recalled(PartRole::Nerve, false);
+                    } else if lexicon::is_branch_noun(word)
+                        && place
+                            .checked_sub(1)
+                            .is_some_and(|before| matches!(self.word(before), "'s" | "'" | "’s" | "’"))
+                    {
+                        return self.group_to(place - 1).map(|group| self.who(&group)).unwrap_or_default();
                     } else if lexicon::is_kind_noun(word) || word == "one" {
                         let points = place.checked_sub(1).is_some_and(|before| lexicon::points_back(self.word(before)));
                         let is_nerve = matches!(word, "nerve" | "nerves" | "one");
