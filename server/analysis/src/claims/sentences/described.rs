@@ -73,20 +73,28 @@ impl Sentence<'_, '_> {
             ..super::actions::action_relation()
         };
         let hedged = hedged || self.clause_hedged(at);
-        let mut claims = self.combine(
-            &supplied,
-            std::slice::from_ref(&muscles.side),
-            nerves,
-            at,
-            muscles.denied,
-            hedged,
-            muscles.denied,
-        );
         let sides = match nerves {
             Object::Names(group) => self.sides(group, PartRole::Nerve),
             Object::Meant(sides) => sides.clone(),
             Object::Segments(..) => Vec::new(),
         };
+        // Of several nerves each has its share of the muscles, and it is not told which.
+        let shared = match sides.as_slice() {
+            [first, .., last] if !muscles.denied => {
+                let ids = sides.iter().flat_map(|side| side.what.entries().iter().copied()).collect();
+                Some(Object::Meant(vec![Side { what: What::Entry(ids), span: first.span.cover(last.span) }]))
+            }
+            _ => None,
+        };
+        let mut claims = self.combine(
+            &supplied,
+            std::slice::from_ref(&muscles.side),
+            shared.as_ref().unwrap_or(nerves),
+            at,
+            muscles.denied,
+            hedged,
+            muscles.denied,
+        );
         for place in self.taken_out(at) {
             claims.extend(
                 sides
@@ -225,7 +233,9 @@ impl Sentence<'_, '_> {
         let who =
             |chief: bool| self.supplied_muscles(&|_, entry| entry.facts.iter().any(|fact| does(&fact.relation, chief)));
         let chief = who(true);
-        if with_helpers || chief.len() < 2 { who(false) } else { chief }
+        let found = if with_helpers || chief.len() < 2 { who(false) } else { chief };
+        // Where the vocabulary knows of one alone, the author may know of another.
+        if found.len() > 1 { found } else { Vec::new() }
     }
 
     /// The muscles with a nerve for which something holds.

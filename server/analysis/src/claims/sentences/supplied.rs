@@ -361,6 +361,9 @@ impl Sentence<'_, '_> {
         };
         let (before, negated, hedged) = self.before_verb(self.verb_of_same(at));
         let hedged = hedged || self.clause_hedged(at);
+        if negated {
+            return Vec::new(); // two nerves may come from one that is not meant
+        }
         let own = self.subject(before, &supplied(), &[]);
         let (left, right) = match (other, own.as_slice()) {
             (Some(other), _) if self.ends_clause(other.end) => (own, self.sides(&other, PartRole::Muscle)),
@@ -383,7 +386,7 @@ impl Sentence<'_, '_> {
                 continue;
             }
             let shared = Side { what: What::Entry(nerves), span: other.span };
-            claims.extend(self.combine(&supplied(), &left, &Object::Meant(vec![shared]), at, negated, hedged, false));
+            claims.extend(self.combine(&supplied(), &left, &Object::Meant(vec![shared]), at, false, hedged, false));
         }
         claims
     }
