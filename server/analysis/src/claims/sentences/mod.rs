@@ -131,6 +131,7 @@ pub struct Subject {
 }
 
 /// What carries over from one sentence to the next.
+#[allow(clippy::struct_excessive_bools)] // each says one thing of the sentence before
 #[derive(Clone, Debug, Default)]
 pub struct Memory {
     /// The subject of the sentence before.
