@@ -152,13 +152,20 @@ pub struct Memory {
     effects: Vec<deficits::Effect>,
     /// The sentence before is a question.
     asks: bool,
-    /// What is spoken of is something that the vocabulary does not name.
-    of_unknown: bool,
-    /// What the sentence before speaks of is a vessel, for which a pronoun stands then.
-    of_vessel: bool,
+    /// What is spoken of, where a pronoun stands for none of the names.
+    topic: Topic,
     /// What a pronoun may stand for that nothing else explains: the names of the last sentence of the block before that
     /// had a subject of its own.
     before: Vec<Subject>,
+}
+
+/// What a text speaks of that is no structure of which claims are made.
+#[derive(Clone, Copy, Debug, Default)]
+struct Topic {
+    /// Something that the vocabulary does not name.
+    is_unknown: bool,
+    /// A vessel.
+    is_vessel: bool,
 }
 
 impl Memory {
@@ -320,13 +327,12 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
     let (subject, named) = if is_of_others { Default::default() } else { (subject, named) };
     let pointed_at = sentence.points_above();
     let sentence_of_part = !subject.is_empty() && sentence.speaks_of_part();
-    let of_unknown = (memory.of_unknown && (subject.is_empty() || sentence.takes_up_subject()))
+    let is_unknown = (memory.topic.is_unknown && (subject.is_empty() || sentence.takes_up_subject()))
         || (subject.is_empty() && sentence.speaks_of_unknown());
     let defined = sentence.defines_above();
     let keeps_topic = sentence.speaks_of_vessel_before();
-    let of_vessel = if sentence.takes_up_subject() { memory.of_vessel } else { sentence.begins_with_vessel() };
-    memory.of_unknown = of_unknown;
-    memory.of_vessel = of_vessel;
+    let is_vessel = if sentence.takes_up_subject() { memory.topic.is_vessel } else { sentence.begins_with_vessel() };
+    memory.topic = Topic { is_unknown, is_vessel };
     memory.told = told;
     memory.asked = asked;
     if !keeps_lesion {
@@ -345,7 +351,7 @@ fn read_sentence(scope: &Scope<'_>, from: usize, to: usize, memory: &mut Memory)
     memory.subject.extend(spoken_of.filter(|_| subject.is_empty()));
     // What it says of the subject of the sentence before, leaves that the subject.
     let goes_on = goes_on || memory.subject.iter().any(is_of);
-    if of_unknown {
+    if is_unknown {
         memory.subject.clear();
         memory.named = named;
     } else if !named.is_empty() {

@@ -403,7 +403,7 @@ impl Sentence<'_, '_> {
             subject.candidates.iter().all(|id| class(id) == Some("vessel"))
         };
         let of_vessels = self.memory.subject.iter().any(is_vessel);
-        if self.memory.of_unknown || (of_vessels && role == PartRole::Nerve) || self.speaks_of_unknown() {
+        if self.memory.topic.is_unknown || (of_vessels && role == PartRole::Nerve) || self.speaks_of_unknown() {
             return Vec::new();
         }
         let before = sides(&self.memory.subject);
@@ -449,7 +449,7 @@ impl Sentence<'_, '_> {
     /// What a pronoun stands for: the implied subject, else the one of the block before.
     pub(super) fn recalled(&self, role: PartRole, plural: bool) -> Vec<Side> {
         let implied = self.implied(role, plural);
-        if !implied.is_empty() || !self.memory.named.is_empty() || self.memory.of_unknown {
+        if !implied.is_empty() || !self.memory.named.is_empty() || self.memory.topic.is_unknown {
             return implied;
         }
         let before = self.memory.before.iter();

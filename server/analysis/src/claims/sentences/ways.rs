@@ -376,7 +376,7 @@ impl Sentence<'_, '_> {
                         let before = place - usize::from(place > 0 && self.word(place - 1) == ",");
                         return self.group_to(before).map(|group| self.who(&group)).unwrap_or_default();
                     } else if matches!(word, "it" | "they") {
-                        if self.has_unknown_subject(place) || self.memory.of_vessel {
+                        if self.has_unknown_subject(place) || self.memory.topic.is_vessel {
                             return Vec::new();
                         }
                         return self.possessor(place, PartRole::Nerve, word == "they");
