@@ -276,6 +276,7 @@ fn target(vocabulary: &Vocabulary, relation: &Relation) -> String {
         Relation::JointKind { class, subtype: None } => class.clone(),
         Relation::Reflex { reflex } => reflex.clone(),
         Relation::Count { of, number } => format!("{number} {of}"),
+        Relation::Limits { motion, .. } => motion.clone(),
         _ => String::new(),
     }
 }
