@@ -46,6 +46,13 @@ impl Sentence<'_, '_> {
         }
         let mut claims = Vec::new();
         for clause in self.clauses() {
+            // "MUSCLE (C5, …": the segments are those of the name before the bracket.
+            let is_of_name = clause.start.checked_sub(2).is_some_and(|before| self.mention(before).is_some());
+            let begins_with_roots =
+                matches!(self.atoms.get(clause.start).map(|atom| &atom.kind), Some(AtomKind::Segments(_)));
+            if is_of_name && begins_with_roots && self.word(clause.start - 1) == "(" {
+                continue;
+            }
             let whole = self.felt_within(&clause, &clause, told);
             if whole.is_empty() {
                 let pieces = self.pieces(&clause).into_iter();
