@@ -27,6 +27,11 @@ impl Sentence<'_, '_> {
             return Vec::new();
         }
         let (muscles, negated, hedged) = self.doers(at, last_subject);
+        self.done_by(at, &everyday, muscles, negated, hedged)
+    }
+
+    /// The claims that muscles do what everyday words say, to the side that is told.
+    fn done_by(&self, at: usize, everyday: &Everyday, muscles: Vec<Side>, negated: bool, hedged: bool) -> Vec<Claim> {
         let side = self.body_side_told(at, &muscles).map_or("everyday", lexicon::BodySide::word);
         let role = Part { role: PartRole::Role, span: self.source(at, at + 1), what: What::Word(side) };
         let claim = |muscle| {
@@ -66,15 +71,7 @@ impl Sentence<'_, '_> {
         }
         let Some(everyday) = self.meaning(manner, way, target) else { return Vec::new() };
         let muscles = self.agents(next);
-        let side = self.body_side_told(at, &muscles).map_or("everyday", lexicon::BodySide::word);
-        let role = Part { role: PartRole::Role, span: self.source(at, at + 1), what: What::Word(side) };
-        let claim = |muscle| {
-            let movements = everyday.movements.clone();
-            let mut claim = self.action(at, muscle, movements, Some(&everyday.target), negated, hedged);
-            claim.parts.push(role.clone());
-            claim
-        };
-        muscles.into_iter().map(claim).collect()
+        self.done_by(at, &everyday, muscles, negated, hedged)
     }
 
     /// The side to which a movement is told, up to the next movement: "tilts the head *to the same side* and turns the face

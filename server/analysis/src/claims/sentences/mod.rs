@@ -8,12 +8,16 @@
 //! The way of a sentence through the files of this folder: [`read`] splits a block into sentences, `atoms` turns each into
 //! its row, `assertion` says whether it claims anything and how firmly; then each atom with which a claim can begin is
 //! handed to the file that reads its form: `relations` (what a phrase claims by what it joins stands in `kinds`),
-//! `brackets`, `areas`, `predicates`, `counts` (`tallies` where only the names of the clause tell what is counted), `actions`, `everyday`, `ligaments`, `belongings` (groups and muscles, by what is named), `joints` (where the names of a clause tell that it speaks of one), `typed` (an unusual order, where what is named tells
-//! which is which), `territories` (skin) and `levels` (roots), both by what is named, `unusual` (verbs that no list knows), `ends` (where muscles end, in whatever words), `fragments` (predicates without their verb), `gaps` (clauses that leave words out) and, for the sentence as a whole, `deficits` and `questions`.
-//! These ask `subjects` who does it and `objects` to whom; both find `groups`, and `sides` says which members fit.
-//! `passages` reads what passes a place where that takes more, `ways` what is left of the way of a nerve, `branches` what is left of
-//! its branches. `values` reads what stands behind a label or in a cell of a table, where no verb is.
-//! `fibres` tells taste and autonomic fibres.
+//! `brackets`, `areas`, `predicates`, `counts`, `actions`, `everyday`, `unusual` (verbs that no list knows), `fragments`
+//! (predicates without their verb) and `gaps` (clauses that leave words out); for the sentence as a whole, `deficits` and
+//! `questions`.
+//!
+//! What no phrase has joined is then read by what a clause names, one file for each kind: `typed` and `supplied` (supply),
+//! `territories` (skin), `levels` (roots), `ways` and `passages` (passage), `branches`, `ends` with `end_owners`
+//! (attachment), `joints` and `ligaments`, `tallies` (numbers), `belongings` (groups), `fibres` (taste and autonomic fibres).
+//!
+//! All of these ask `subjects` who does it and `objects` to whom; both find `groups`, and `sides` says which members fit.
+//! `values` reads what stands behind a label or in a cell of a table, where no verb is.
 
 mod actions;
 mod areas;
@@ -25,6 +29,7 @@ mod branches;
 mod counts;
 mod deficits;
 mod described;
+mod end_owners;
 mod ends;
 mod everyday;
 mod fibres;
